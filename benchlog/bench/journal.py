@@ -1,0 +1,205 @@
+"""The record of a run on disk, before the screen: append-only, checksummed, readable to its last whole line.
+
+A journal is a head and then blocks. Each block is a 4-byte little-endian length, a 4-byte CRC-32 of the payload, and
+the payload in msgpack. Written by the control loop in one `write` a reading; a thread syncs it every 250 ms. A journal
+that a crash left behind is read up to the first block that is cut or damaged, and all before it counts.
+"""
+
+import os
+import struct
+import threading
+import zlib
+from dataclasses import dataclass
+from pathlib import Path
+from types import TracebackType
+from typing import TypeAlias
+
+import msgspec
+import numpy as np
+
+from benchlog.bench.frames import Request
+from benchlog.errors import JournalDamaged
+from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, FLAG_TRIPPED, TICK_S, Event, Trace
+from benchlog.recovery.ceilings import Ceilings
+from benchlog.recovery.outcome import RunResult
+from drivers.supply import Reading, Regulation
+
+MAGIC = b"benchlog journal 1\n"
+SYNC_EVERY_S = 0.25
+_BLOCK = struct.Struct("<II")
+_MAX_BLOCK = 1 << 20
+_MAX_JOURNAL = 1 << 30
+
+
+class Begun(msgspec.Struct, frozen=True, kw_only=True, tag="begun"):
+    """The head of a run: what was asked, when, by which program."""
+
+    request: Request
+    utc: str
+    program: str
+
+
+class Armed(msgspec.Struct, frozen=True, kw_only=True, tag="armed"):
+    """The supply as it was identified and the ceilings that then held."""
+
+    identity: str
+    dialect: str
+    ceilings: Ceilings
+
+
+class Sample(msgspec.Struct, frozen=True, array_like=True, tag="s", gc=False):
+    """One reading. Times in ticks of 0.1 ms since the run began."""
+
+    sent: int
+    received: int
+    volts: float
+    amps: float
+    set_volts: float
+    set_amps: float
+    flags: int
+
+
+class Happening(msgspec.Struct, frozen=True, array_like=True, tag="e"):
+    event: Event
+
+
+class Ending(msgspec.Struct, frozen=True, kw_only=True, tag="end"):
+    result: RunResult
+    duration_s: float
+
+
+Block: TypeAlias = Begun | Armed | Sample | Happening | Ending
+
+_encode = msgspec.msgpack.Encoder().encode
+_decode = msgspec.msgpack.Decoder(Block).decode
+
+
+def flags_of(reading: Reading) -> int:
+    """The flags byte of a Trace for one reading."""
+    return (
+        FLAG_ON * reading.output_on
+        | FLAG_CC * (reading.regulation is Regulation.CC)
+        | FLAG_CV * (reading.regulation is Regulation.CV)
+        | FLAG_TRIPPED * reading.tripped
+    )
+
+
+class Journal:
+    """Open for one run. OSError from a write means the record can't be kept: the run must end."""
+
+    def __init__(self, path: Path, *, sync_thread: bool = True) -> None:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        self._file = os.open(
+            path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_APPEND | getattr(os, "O_BINARY", 0), 0o600
+        )
+        self._closing = threading.Event()
+        os.write(self._file, MAGIC)
+        self._thread = threading.Thread(target=self._sync_often, name="journal sync", daemon=True)
+        if sync_thread:
+            self._thread.start()
+
+    def write(self, block: Block) -> None:
+        """One block, whole, in one write. Raises OSError."""
+        payload = _encode(block)
+        data = _BLOCK.pack(len(payload), zlib.crc32(payload)) + payload
+        if os.write(self._file, data) != len(data):
+            raise OSError("the journal took only a part of a block: the disk is full")
+
+    def sample(self, reading: Reading, zero_s: float) -> None:
+        """A reading, its times counted from `zero_s`."""
+        self.write(
+            Sample(
+                round((reading.sent_s - zero_s) / TICK_S),
+                round((reading.received_s - zero_s) / TICK_S),
+                reading.volts,
+                reading.amps,
+                reading.set_volts,
+                reading.set_amps,
+                flags_of(reading),
+            )
+        )
+
+    def _sync_often(self) -> None:
+        while not self._closing.wait(SYNC_EVERY_S):
+            os.fsync(self._file)
+
+    def close(self) -> None:
+        """Synced and closed. Idempotent."""
+        if self._closing.is_set():
+            return
+        self._closing.set()
+        if self._thread.is_alive():
+            self._thread.join(timeout=5.0)
+        try:
+            os.fsync(self._file)
+        finally:
+            os.close(self._file)
+
+    def __enter__(self) -> "Journal":
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JournalContents:
+    """What a journal says. `ending` is None where the run was cut short; `armed` where no supply was identified."""
+
+    begun: Begun
+    armed: Armed | None
+    trace: Trace
+    events: tuple[Event, ...]
+    ending: Ending | None
+
+
+def read_journal(path: Path) -> JournalContents:
+    """Everything up to the first cut or damaged block. Raises JournalDamaged without a readable head, OSError."""
+    if path.stat().st_size > _MAX_JOURNAL:
+        raise JournalDamaged(f"{path}: larger than {_MAX_JOURNAL} bytes")
+    blocks = list(_blocks(path.read_bytes()))
+    if not blocks or not isinstance(blocks[0], Begun):
+        raise JournalDamaged(f"{path}: no readable head")
+    samples = [block for block in blocks if isinstance(block, Sample)]
+    return JournalContents(
+        begun=blocks[0],
+        armed=next((block for block in blocks if isinstance(block, Armed)), None),
+        trace=_trace_of(samples),
+        events=tuple(block.event for block in blocks if isinstance(block, Happening)),
+        ending=next((block for block in blocks if isinstance(block, Ending)), None),
+    )
+
+
+def _blocks(data: bytes) -> list[Block]:
+    found: list[Block] = []
+    if not data.startswith(MAGIC):
+        return found
+    at = len(MAGIC)
+    while at + _BLOCK.size <= len(data):
+        length, checksum = _BLOCK.unpack_from(data, at)
+        payload = data[at + _BLOCK.size : at + _BLOCK.size + length]
+        if length > _MAX_BLOCK or len(payload) != length or zlib.crc32(payload) != checksum:
+            break
+        try:
+            found.append(_decode(payload))
+        except msgspec.MsgspecError:
+            break
+        at += _BLOCK.size + length
+    return found
+
+
+def _trace_of(samples: list[Sample]) -> Trace:
+    def column(name: str, kind: type) -> "np.ndarray[tuple[int], np.dtype[np.generic]]":
+        return np.array([getattr(sample, name) for sample in samples], dtype=kind)
+
+    return Trace(
+        sent=column("sent", np.int64),  # type: ignore[arg-type]
+        received=column("received", np.int64),  # type: ignore[arg-type]
+        volts=column("volts", np.float64),  # type: ignore[arg-type]
+        amps=column("amps", np.float64),  # type: ignore[arg-type]
+        set_volts=column("set_volts", np.float64),  # type: ignore[arg-type]
+        set_amps=column("set_amps", np.float64),  # type: ignore[arg-type]
+        flags=column("flags", np.uint8),  # type: ignore[arg-type]
+    )
