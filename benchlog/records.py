@@ -132,7 +132,7 @@ class Trace:
     @property
     def t_s(self) -> npt.NDArray[np.float64]:
         """float64[n], s since the run began: the middle of each query."""
-        return (self.sent + self.received) * (TICK_S / 2)
+        return np.asarray((self.sent + self.received) * (TICK_S / 2), dtype=np.float64)
 
 
 FLAG_ON, FLAG_CC, FLAG_CV, FLAG_TRIPPED = 1, 2, 4, 8

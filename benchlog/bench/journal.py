@@ -31,7 +31,7 @@ _MAX_BLOCK = 1 << 20
 _MAX_JOURNAL = 1 << 30
 
 
-class Begun(msgspec.Struct, frozen=True, kw_only=True, tag="begun"):
+class Begun(msgspec.Struct, frozen=True, array_like=True, tag="begun"):
     """The head of a run: what was asked, when, by which program."""
 
     request: Request
@@ -39,7 +39,7 @@ class Begun(msgspec.Struct, frozen=True, kw_only=True, tag="begun"):
     program: str
 
 
-class Armed(msgspec.Struct, frozen=True, kw_only=True, tag="armed"):
+class Armed(msgspec.Struct, frozen=True, array_like=True, tag="armed"):
     """The supply as it was identified and the ceilings that then held."""
 
     identity: str
@@ -63,7 +63,7 @@ class Happening(msgspec.Struct, frozen=True, array_like=True, tag="e"):
     event: Event
 
 
-class Ending(msgspec.Struct, frozen=True, kw_only=True, tag="end"):
+class Ending(msgspec.Struct, frozen=True, array_like=True, tag="end"):
     result: RunResult
     duration_s: float
 
@@ -191,15 +191,12 @@ def _blocks(data: bytes) -> list[Block]:
 
 
 def _trace_of(samples: list[Sample]) -> Trace:
-    def column(name: str, kind: type) -> "np.ndarray[tuple[int], np.dtype[np.generic]]":
-        return np.array([getattr(sample, name) for sample in samples], dtype=kind)
-
     return Trace(
-        sent=column("sent", np.int64),  # type: ignore[arg-type]
-        received=column("received", np.int64),  # type: ignore[arg-type]
-        volts=column("volts", np.float64),  # type: ignore[arg-type]
-        amps=column("amps", np.float64),  # type: ignore[arg-type]
-        set_volts=column("set_volts", np.float64),  # type: ignore[arg-type]
-        set_amps=column("set_amps", np.float64),  # type: ignore[arg-type]
-        flags=column("flags", np.uint8),  # type: ignore[arg-type]
+        sent=np.array([sample.sent for sample in samples], dtype=np.int64),
+        received=np.array([sample.received for sample in samples], dtype=np.int64),
+        volts=np.array([sample.volts for sample in samples], dtype=np.float64),
+        amps=np.array([sample.amps for sample in samples], dtype=np.float64),
+        set_volts=np.array([sample.set_volts for sample in samples], dtype=np.float64),
+        set_amps=np.array([sample.set_amps for sample in samples], dtype=np.float64),
+        flags=np.array([sample.flags for sample in samples], dtype=np.uint8),
     )

@@ -27,9 +27,7 @@ class Probe(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     off_s: float = 1.0
 
 
-class Start(
-    msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="start"
-):
+class Start(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="start"):
     """A gentle start before any kick: a motor that turns here was not stuck."""
 
     name: str = "gentle start"
@@ -38,9 +36,7 @@ class Start(
     on_s: float = 0.15
 
 
-class Kicks(
-    msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="kicks"
-):
+class Kicks(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="kicks"):
     """A rung: the same kick, a few tries. `if_allowed` leaves the rung out where a ceiling is lower than it asks."""
 
     name: str
@@ -55,18 +51,14 @@ class Kicks(
     swapped: bool = False
 
 
-class Hand(
-    msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="hand"
-):
+class Hand(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="hand"):
     """Something a person does between rungs, output off."""
 
     name: str
     text: str
 
 
-class Swap(
-    msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="swap"
-):
+class Swap(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="swap"):
     """The leads are swapped by hand, output off, motor at rest. Never without a person."""
 
     name: str = "swap leads"
@@ -106,9 +98,7 @@ def parse(text: str) -> Sequence:
 def built_in(name: str) -> Sequence:
     """A sequence that comes with the program. Raises Refused with the names there are."""
     folder = files("benchlog.recovery") / "sequences"
-    names = sorted(
-        entry.name.removesuffix(".toml") for entry in folder.iterdir() if entry.name.endswith(".toml")
-    )
+    names = sorted(entry.name.removesuffix(".toml") for entry in folder.iterdir() if entry.name.endswith(".toml"))
     if name not in names:
         raise Refused(f'sequence: there is none called "{name}"; there are: {", ".join(names)}')
     return parse((folder / f"{name}.toml").read_text(encoding="utf-8"))
