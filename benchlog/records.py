@@ -10,6 +10,8 @@ import msgspec
 import numpy as np
 import numpy.typing as npt
 
+from benchlog.outcome import RunResult
+
 TICK_S = 1e-4
 """Resolution of recorded time: 0.1 ms, small against any readback window."""
 
@@ -110,6 +112,30 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     prognosis: str = ""
     last_outcome: str | None = None
     runs: int = 0
+
+
+class Run(msgspec.Struct, frozen=True, kw_only=True):
+    """One filed run, as it was. `request` and `ceilings` are JSON text of what was asked and what then held.
+
+    `samples`: readings in its trace. `complete` is False where the program ended before the run did.
+    """
+
+    id: int
+    job: int
+    kind: RunKind
+    started_utc: str
+    duration_s: float
+    resource: str
+    identity: str
+    rated_volts: float
+    load_state: str
+    sequence_name: str
+    request: str
+    ceilings: str
+    program: str
+    result: RunResult
+    complete: bool
+    samples: int
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -10,7 +10,7 @@ import msgspec
 
 from benchlog.records import Event, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
-from benchlog.recovery.outcome import RunResult
+from benchlog.outcome import RunResult
 from benchlog.recovery.steps import Sequence
 
 MAX_MESSAGE = 4 * 1024 * 1024
