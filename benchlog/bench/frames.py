@@ -8,9 +8,9 @@ from typing import TypeAlias
 
 import msgspec
 
+from benchlog.outcome import RunResult
 from benchlog.records import Event, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
-from benchlog.outcome import RunResult
 from benchlog.recovery.steps import Sequence
 
 MAX_MESSAGE = 4 * 1024 * 1024

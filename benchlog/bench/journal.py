@@ -19,9 +19,9 @@ import numpy as np
 
 from benchlog.bench.frames import Request
 from benchlog.errors import JournalDamaged
+from benchlog.outcome import RunResult
 from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, FLAG_TRIPPED, TICK_S, Event, Trace
 from benchlog.recovery.ceilings import Ceilings
-from benchlog.outcome import RunResult
 from drivers.supply import Reading, Regulation
 
 MAGIC = b"benchlog journal 1\n"
