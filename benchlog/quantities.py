@@ -1,0 +1,54 @@
+"""Numbers as people write and read them; SI base units inside.
+
+`parse` takes what a person types in any locale ("0.5", "0,5", "500m", "500 mA"); `strict` takes what a file or a
+command line may say (a point, no unit); `show` writes engineering notation with a space and the unit.
+"""
+
+import math
+import re
+
+from benchlog.errors import Refused
+
+_PREFIXES = {"": 1.0, "m": 1e-3, "u": 1e-6, "µ": 1e-6, "μ": 1e-6, "k": 1e3}
+_TYPED = re.compile(r"([+-]?)(\d+(?:[.,]\d*)?|[.,]\d+)\s*([munµμk]?)\s*(V|A|Ω|ohm|s|W|J|°C)?\s*", re.ASCII)
+_STRICT = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?", re.ASCII)
+
+
+def strict(text: str, name: str) -> float:
+    """A plain decimal with a point. Raises Refused naming `name` for anything else ("3,0", "nan", "inf", "")."""
+    if not _STRICT.fullmatch(text.strip()):
+        hint = " (write it with a point)" if re.fullmatch(r"\d+,\d+", text.strip()) else ""
+        raise Refused(f'{name}: "{text[:40]}" is not a number{hint}')
+    return float(text)
+
+
+def parse(text: str, unit: str) -> float:
+    """A number with an optional SI prefix and unit, comma or point. Raises ValueError where it is not one."""
+    match = _TYPED.fullmatch(text.strip().translate(_DIGITS))
+    if match is None or match[3] == "n" or (match[4] not in (None, unit) and (match[4], unit) != ("ohm", "Ω")):
+        raise ValueError(f'"{text[:40]}" is not a number in {unit}')
+    return float(f"{match[1]}{match[2].replace(',', '.')}") * _PREFIXES[match[3]]
+
+
+_DIGITS = {ord(digit): str(value) for zero in "٠۰" for value, digit in enumerate(chr(ord(zero) + k) for k in range(10))}
+_DIGITS |= {ord("٫"): "."}
+
+
+def show(value: float | None, unit: str, digits: int = 3) -> str:
+    """Engineering notation: "350 mA", "2.05 Ω"; "—" where nothing was measured. `digits`: significant ones."""
+    if value is None or not math.isfinite(value):
+        return "—"
+    if value == 0:
+        return f"0 {unit}"
+    power = 0 if unit in ("°C", "s") else min(6, max(-6, 3 * math.floor(math.log10(abs(value)) / 3)))
+    scaled = value / 10.0**power
+    if (
+        round(abs(scaled), max(0, digits - 1 - math.floor(math.log10(abs(scaled))))) >= 1000
+        and power < 6
+        and unit != "s"
+    ):
+        power += 3
+        scaled = value / 10.0**power
+    places = max(0, digits - 1 - math.floor(math.log10(abs(scaled))))
+    prefix = {-6: "µ", -3: "m", 0: "", 3: "k", 6: "M"}[power]
+    return f"{scaled:.{min(places, digits)}f} {prefix}{unit}"
