@@ -144,7 +144,7 @@ class Trace:
 
     sent, received: int64[n], ticks of TICK_S since the run began, bracketing each query.
     volts, amps, set_volts, set_amps: float64[n], V and A.
-    flags: uint8[n]; bit 0 output on, bit 1 CC, bit 2 CV, bit 3 tripped.
+    flags: uint8[n]; bit 0 output on, bit 1 CC, bit 2 CV.
     """
 
     sent: npt.NDArray[np.int64]
@@ -161,4 +161,4 @@ class Trace:
         return np.asarray((self.sent + self.received) * (TICK_S / 2), dtype=np.float64)
 
 
-FLAG_ON, FLAG_CC, FLAG_CV, FLAG_TRIPPED = 1, 2, 4, 8
+FLAG_ON, FLAG_CC, FLAG_CV = 1, 2, 4

@@ -51,7 +51,6 @@ class Reading:
     set_amps: float
     output_on: bool
     regulation: Regulation
-    tripped: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,8 +113,20 @@ class Supply(Protocol):
         """Output on or off."""
         ...
 
+    def off(self) -> None:
+        """0 V and off, at once. Idempotent."""
+        ...
+
     def protect(self, wanted: Protection) -> Protection:
         """Programs the latches and returns what the supply says they are now."""
+        ...
+
+    def tripped(self) -> str | None:
+        """Which of the instrument's own latches has tripped, in a word; None where none has."""
+        ...
+
+    def clear(self) -> None:
+        """0 V and off, then the latches cleared: clearing alone would restore what was on before."""
         ...
 
     def errors(self) -> list[str]:

@@ -20,7 +20,7 @@ import numpy as np
 from benchlog.bench.frames import Request
 from benchlog.errors import JournalDamaged
 from benchlog.outcome import RunResult
-from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, FLAG_TRIPPED, TICK_S, Event, Trace
+from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, TICK_S, Event, Trace
 from benchlog.recovery.ceilings import Ceilings
 from drivers.supply import Reading, Regulation
 
@@ -80,7 +80,6 @@ def flags_of(reading: Reading) -> int:
         FLAG_ON * reading.output_on
         | FLAG_CC * (reading.regulation is Regulation.CC)
         | FLAG_CV * (reading.regulation is Regulation.CV)
-        | FLAG_TRIPPED * reading.tripped
     )
 
 

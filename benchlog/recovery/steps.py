@@ -37,7 +37,11 @@ class Start(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
 
 class Kicks(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="kicks"):
-    """A rung: the same kick, a few tries. `if_allowed` leaves the rung out where a ceiling is lower than it asks."""
+    """A rung: the same kick, a few tries.
+
+    `if_allowed`: left out where a ceiling is lower than it asks. `only_after`: left out where the hand or swap step of
+    that name was skipped.
+    """
 
     name: str
     voltage: float | None = None
@@ -48,7 +52,7 @@ class Kicks(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     off_s: float
     tries: int
     if_allowed: bool = False
-    swapped: bool = False
+    only_after: str | None = None
 
 
 class Hand(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="kind", tag="hand"):
@@ -160,11 +164,17 @@ def _shape_problems(sequence: Sequence) -> list[str]:
         problems.append("steps: none")
     for index, step in enumerate(sequence.steps):
         problems += _range_problems(f"steps[{index}].", step)
+        if isinstance(step, Kicks) and step.only_after not in (None, *_names_before(sequence, index)):
+            problems.append(f'steps[{index}].only_after: no hand or swap step called "{step.only_after}" comes before')
         pairs = {Start: ("voltage",), Kicks: ("voltage", "current")}.get(type(step), ())
         for name in pairs:
             if (getattr(step, name) is None) == (getattr(step, f"{name}_ratio") is None):
                 problems.append(f"steps[{index}]: exactly one of {name} and {name}_ratio")
     return problems
+
+
+def _names_before(sequence: Sequence, index: int) -> list[str]:
+    return [step.name for step in sequence.steps[:index] if isinstance(step, Hand | Swap)]
 
 
 def _range_problems(place: str, part: msgspec.Struct) -> list[str]:

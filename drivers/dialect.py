@@ -1,0 +1,117 @@
+"""A command set as data, checked when it is loaded.
+
+Program message units hold at most one `{value}`, and nothing that would end a message or start a second one.
+"""
+
+import re
+import tomllib
+from importlib.resources import files
+from typing import Annotated
+
+import msgspec
+
+_UNIT = re.compile(r"[*:A-Za-z0-9?,.() @{}_-]+", re.ASCII)
+_Seconds = Annotated[float, msgspec.Meta(ge=0, le=5)]
+
+
+class DialectError(Exception):
+    """A dialect file that can't be used; the text names the place."""
+
+
+class Link(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """How messages end, and whether several units may go in one message."""
+
+    termination: str
+    compound: bool
+
+
+class Identify(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    identity: str
+    volts_max: str
+    amps_max: str
+
+
+class Program(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    volts: str
+    amps: str
+    on: str
+    off: str
+
+
+class Readback(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Queries of one reading, and what the supply does inside: averaging window, settling after a setpoint."""
+
+    volts: str
+    amps: str
+    set_volts: str
+    set_amps: str
+    output: str
+    condition: str
+    window_s: _Seconds
+    settle_s: _Seconds
+
+
+class Condition(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Bits of the condition register. Source: SCPI-1999 QUEStionable, bit 0 VOLTage, bit 1 CURRent: the quantity
+    whose bit is set is the one that is not regulated."""
+
+    cc: int
+    cv: int
+
+
+class Latch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """One protection: set, ask, switch on, ask whether it tripped."""
+
+    set: str
+    ask: str
+    enable: str
+    disable: str
+    tripped: str
+    clear: str
+
+
+class Errors(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    ask: str
+    deepest: int
+
+
+class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A whole command set."""
+
+    name: str
+    link: Link
+    identify: Identify
+    program: Program
+    readback: Readback
+    condition: Condition
+    over_volts: Latch | None = None
+    over_amps: Latch | None = None
+    errors: Errors
+
+
+def parse(text: str) -> Dialect:
+    """TOML text to a Dialect. Raises DialectError naming the place."""
+    try:
+        dialect = msgspec.convert(tomllib.loads(text), Dialect)
+    except (tomllib.TOMLDecodeError, msgspec.ValidationError) as error:
+        raise DialectError(str(error)) from error
+    for place, unit in _units("", dialect):
+        if not _UNIT.fullmatch(unit) or unit.count("{") != unit.count("{value}"):
+            raise DialectError(f"{place}: {unit!r} is not one program message unit")
+    return dialect
+
+
+def shipped(name: str = "scpi-1999") -> Dialect:
+    """A dialect that comes with the program."""
+    return parse((files("drivers.dialects") / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def _units(place: str, part: msgspec.Struct) -> list[tuple[str, str]]:
+    found: list[tuple[str, str]] = []
+    for name in part.__struct_fields__:
+        value = getattr(part, name)
+        if isinstance(value, msgspec.Struct):
+            found += _units(f"{place}{name}.", value)
+        elif isinstance(value, str) and name not in ("name", "termination"):
+            found.append((f"{place}{name}", value))
+    return found

@@ -1,0 +1,242 @@
+"""A Supply over a dialect and a session.
+
+After a timeout or a reply of the wrong form the session is suspect: every further use raises until `reopen`.
+"""
+
+from collections.abc import Callable
+from typing import Protocol
+
+from drivers import scpi
+from drivers.dialect import Dialect, Latch
+from drivers.supply import (
+    Capabilities,
+    NotASupply,
+    Protection,
+    Reading,
+    Regulation,
+    Setpoint,
+    SupplyError,
+    SupplyGarbled,
+    SupplyTimeout,
+)
+
+
+class Session(Protocol):
+    """What a supply is spoken to through: one message out, one reply back."""
+
+    resource: str
+
+    def write(self, message: str) -> None: ...
+    def query(self, message: str) -> str: ...
+    def set_timeout(self, timeout_s: float) -> None: ...
+    def close(self) -> None: ...
+
+
+class ScpiSupply:
+    """Opens, identifies, and is then a Supply. `now` is the clock of the readings' times, in seconds.
+
+    Raises SupplyLost where nothing answers and NotASupply where something else does.
+    """
+
+    def __init__(self, open_session: Callable[[], Session], dialect: Dialect, now: Callable[[], float]) -> None:
+        self._open = open_session
+        self._dialect = dialect
+        self._now = now
+        self._suspect = False
+        self._session = open_session()
+        try:
+            self.capabilities = self._identify()
+        except BaseException:
+            self._session.close()
+            raise
+        # An answer that takes longer than three usual ones is no answer.
+        self._timeout_s = max(0.3, 3.0 * self.capabilities.reply_s)
+        self._session.set_timeout(self._timeout_s)
+        back = dialect.readback
+        self._reading_units = (back.volts, back.amps, back.set_volts, back.set_amps, back.output, back.condition)
+        self._reading_message = scpi.join(*self._reading_units)
+        self._cc, self._cv = 1 << dialect.condition.cc, 1 << dialect.condition.cv
+
+    def _identify(self) -> Capabilities:
+        dialect, resource = self._dialect, self._session.resource
+        try:
+            identity = scpi.identity(self._ask(dialect.identify.identity))
+        except (SupplyTimeout, ValueError) as error:
+            raise NotASupply(resource, f"something answers there, but does not identify itself ({error})") from error
+        try:
+            self.errors()
+            started = self._now()
+            volts = self._ask(dialect.readback.volts)
+            reply_s = self._now() - started
+            amps = self._ask(dialect.readback.amps)
+            for query in (dialect.readback.set_volts, dialect.readback.set_amps):
+                scpi.number(self._ask(query))
+            scpi.boolean(self._ask(dialect.readback.output))
+            scpi.bits(self._ask(dialect.readback.condition))
+            return Capabilities(
+                identity=identity,
+                dialect=dialect.name,
+                volts_max=scpi.number(self._ask(dialect.identify.volts_max)),
+                amps_max=scpi.number(self._ask(dialect.identify.amps_max)),
+                volts_step=scpi.step(volts),
+                amps_step=scpi.step(amps),
+                over_volts=self._answers(dialect.over_volts),
+                over_amps=self._answers(dialect.over_amps),
+                window_s=dialect.readback.window_s,
+                settle_s=dialect.readback.settle_s,
+                reply_s=reply_s,
+            )
+        except (SupplyTimeout, ValueError) as error:
+            what = f'"{identity}" does not answer as a supply of the dialect "{dialect.name}" does ({error})'
+            raise NotASupply(resource, what) from error
+
+    def _answers(self, latch: Latch | None) -> bool:
+        """Whether the supply knows this latch. An error entry is an answer too: no."""
+        if latch is None:
+            return False
+        try:
+            scpi.number(self._ask(latch.ask))
+            return not self.errors()
+        except (SupplyTimeout, ValueError):
+            self.reopen()
+            self.errors()
+            return False
+
+    def read(self) -> Reading:
+        sent_s = self._now()
+        if self._dialect.link.compound:
+            text = self._ask(self._reading_message)
+        else:
+            text = ";".join(self._ask(unit) for unit in self._reading_units)
+        received_s = self._now()
+        try:
+            volts, amps, set_volts, set_amps, output, condition = scpi.replies(text, 6)
+            state = scpi.bits(condition)
+            on = scpi.boolean(output)
+            return Reading(
+                sent_s=sent_s,
+                received_s=received_s,
+                volts=scpi.number(volts),
+                amps=scpi.number(amps),
+                set_volts=scpi.number(set_volts),
+                set_amps=scpi.number(set_amps),
+                output_on=on,
+                regulation=Regulation.CC
+                if state & self._cc
+                else Regulation.CV
+                if state & self._cv
+                else Regulation.UNKNOWN,
+            )
+        except ValueError as error:
+            raise self._garbled(error) from error
+
+    def set(self, setpoint: Setpoint) -> None:
+        program = self._dialect.program
+        self._send(
+            program.amps.format(value=scpi.argument(setpoint.amps)),
+            program.volts.format(value=scpi.argument(setpoint.volts)),
+        )
+
+    def switch(self, on: bool) -> None:
+        self._send(self._dialect.program.on if on else self._dialect.program.off)
+
+    def off(self) -> None:
+        """0 V and off, in one message where the dialect allows."""
+        program = self._dialect.program
+        self._send(program.volts.format(value=scpi.argument(0.0)), program.off)
+
+    def protect(self, wanted: Protection) -> Protection:
+        dialect = self._dialect
+        return Protection(
+            over_volts=self._latch(dialect.over_volts if self.capabilities.over_volts else None, wanted.over_volts),
+            over_amps=self._latch(dialect.over_amps if self.capabilities.over_amps else None, wanted.over_amps),
+        )
+
+    def _latch(self, latch: Latch | None, level: float | None) -> float | None:
+        if latch is None:
+            return None
+        if level is None:
+            self._send(latch.disable)
+            return None
+        self._send(latch.set.format(value=scpi.argument(level)), latch.enable)
+        try:
+            return scpi.number(self._ask(latch.ask))
+        except ValueError as error:
+            raise self._garbled(error) from error
+
+    def tripped(self) -> str | None:
+        """Which latch of the instrument's own has tripped: "over-voltage", "over-current" or None."""
+        latches = {"over-voltage": self._dialect.over_volts, "over-current": self._dialect.over_amps}
+        known = {"over-voltage": self.capabilities.over_volts, "over-current": self.capabilities.over_amps}
+        try:
+            for name, latch in latches.items():
+                if latch is not None and known[name] and scpi.boolean(self._ask(latch.tripped)):
+                    return name
+        except ValueError as error:
+            raise self._garbled(error) from error
+        return None
+
+    def clear(self) -> None:
+        """Clears the latches. 0 V and off first: clearing restores what was on before."""
+        self.off()
+        for latch in (self._dialect.over_volts, self._dialect.over_amps):
+            if latch is not None:
+                self._send(latch.clear)
+
+    def errors(self) -> list[str]:
+        found = []
+        try:
+            for _ in range(self._dialect.errors.deepest):
+                code, text = scpi.error(self._ask(self._dialect.errors.ask))
+                if code == 0:
+                    break
+                found.append(f"{code}, {text}")
+        except ValueError as error:
+            raise self._garbled(error) from error
+        return found
+
+    def reopen(self) -> None:
+        identity = getattr(self, "capabilities", None) and self.capabilities.identity
+        self._session.close()
+        self._session = self._open()
+        self._suspect = False
+        try:
+            found = scpi.identity(self._ask(self._dialect.identify.identity))
+        except ValueError as error:
+            raise self._garbled(error) from error
+        if identity and found != identity:
+            self._suspect = True
+            raise NotASupply(self._session.resource, f'"{found}" answers where "{identity}" was')
+        if identity:
+            self._session.set_timeout(self._timeout_s)
+
+    def close(self) -> None:
+        self._session.close()
+
+    def _send(self, *units: str) -> None:
+        self._refuse_suspect()
+        try:
+            if self._dialect.link.compound:
+                self._session.write(scpi.join(*units))
+            else:
+                for unit in units:
+                    self._session.write(unit)
+        except SupplyError:
+            self._suspect = True
+            raise
+
+    def _ask(self, message: str) -> str:
+        self._refuse_suspect()
+        try:
+            return self._session.query(message)
+        except SupplyError:
+            self._suspect = True
+            raise
+
+    def _refuse_suspect(self) -> None:
+        if self._suspect:
+            raise SupplyTimeout(self._session.resource, "the session is suspect after a lost reply")
+
+    def _garbled(self, error: ValueError) -> SupplyGarbled:
+        self._suspect = True
+        return SupplyGarbled(self._session.resource, str(error))
