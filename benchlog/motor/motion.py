@@ -1,0 +1,135 @@
+"""Locked or turning: what V and I can decide, and what they can't.
+
+Thresholds on V/I are useless: a hot winding, a worse brush contact, an opening protector all look like back-EMF. What
+decides is the voltage at almost no current. A resistance, whatever its value, holds almost none; an open circuit climbs
+to the voltage limit, which is raised above what was held so that it shows; only a rotor holds a voltage between, and it
+can only fall. Seen twice, with a surge or a steady current between, it is motion.
+
+Source of the structure and its constants: a simulation study by this project over wide random motors and supplies;
+starting values.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from benchlog.motor.meter import Meter
+
+OUTPUT_CAPACITANCE_F = 1e-3
+"""F: the largest output capacitor that is reckoned with; it holds a voltage up for a while, as a rotor does."""
+CONTACT_WORSE = 1.8
+REFERENCE_WORSE = 2.2
+LEAST_EMF_SHARE = 0.10
+
+
+class Motion(StrEnum):
+    """What is believed of the shaft."""
+
+    RESTING = "resting"
+    LOCKED = "locked"
+    CREEPING = "creeping"
+    TURNING = "turning"
+    UNKNOWN = "unknown"
+
+
+class CoastVerdict(StrEnum):
+    """What one look at almost no current says."""
+
+    NOT_TURNING = "not turning or creeping"
+    EMF = "a turning rotor's voltage"
+    OPEN = "open, or a lifted brush"
+    DOUBTFUL = "doubtful"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Held:
+    """What was held before a coast: mean of the last two admitted readings, zero taken out. V, A."""
+
+    volts: float
+    amps: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoastPoint:
+    """An admitted reading of a coast; `since_s`: from the command to the start of its averaging window."""
+
+    volts: float
+    amps: float
+    since_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoastLook:
+    """The verdict on one coast. `emf_share`: the least voltage that can only be EMF, as a share of the volts held."""
+
+    verdict: CoastVerdict
+    emf_share: float
+    why: str
+
+
+def coast_amps(held_amps: float) -> float:
+    """A: the small current of a coast. Enough to tell a resistance from a rotor, too little to drive one."""
+    held = abs(held_amps)
+    return min(max(0.15 * held, 0.005), 0.3 * held) if held > 0.0034 else 0.001
+
+
+def look_at_coast(
+    held: Held, coast: Sequence[CoastPoint], *, small_amps: float, reference_ohm: float, meter: Meter
+) -> CoastLook:
+    """What the coast says. `reference_ohm`: from the locked probe, or an upper estimate."""
+    if not coast or held.volts <= 5 * meter.u_volts:
+        return CoastLook(verdict=CoastVerdict.DOUBTFUL, emf_share=0.0, why="too few whole readings to tell")
+    apparent_ohm = held.volts / max(held.amps, meter.u_amps)
+    ohmic = CONTACT_WORSE * small_amps * min(apparent_ohm, REFERENCE_WORSE * reference_ohm) / held.volts
+    fall_s = 2 * OUTPUT_CAPACITANCE_F * min(apparent_ohm, 1.5 * reference_ohm)
+    share = max(p.volts / held.volts - ohmic - math.exp(-max(p.since_s, 0.0) / fall_s) for p in coast)
+    if share <= max(LEAST_EMF_SHARE, 5 * meter.u_volts / held.volts):
+        return CoastLook(
+            verdict=CoastVerdict.NOT_TURNING,
+            emf_share=share,
+            why=f"at {small_amps:.3g} A the volts fell to {coast[-1].volts:.3g} V, in proportion to the current",
+        )
+    most = max(p.volts for p in coast)
+    lowest, climbed = math.inf, 0.0
+    for point in coast:
+        lowest = min(lowest, point.volts)
+        climbed = max(climbed, point.volts - lowest)
+    if most / held.volts >= 1.02 + 4 * meter.u_volts / held.volts or climbed > 6 * meter.u_volts + 0.02 * held.volts:
+        return CoastLook(
+            verdict=CoastVerdict.OPEN,
+            emf_share=share,
+            why=f"at {small_amps:.3g} A the volts climbed to {most:.3g} V: an open circuit, not a rotor",
+        )
+    current = held.amps - 3 * meter.u_amps
+    if current > 0 and (held.volts - most + 3 * meter.u_volts) / current <= 0.35 * reference_ohm:
+        return CoastLook(
+            verdict=CoastVerdict.DOUBTFUL,
+            emf_share=share,
+            why="volts and current before the coast do not belong to one turning motor",
+        )
+    return CoastLook(
+        verdict=CoastVerdict.EMF,
+        emf_share=share,
+        why=f"at {small_amps:.3g} A the terminals still held {coast[-1].volts:.3g} V: a turning rotor",
+    )
+
+
+def surged(first: CoastPoint, coast_last_volts: float, held: Held, *, reference_ohm: float, meter: Meter) -> bool:
+    """Whether the first reading after a step up drew what the winding draws from the volts above the EMF.
+
+    A protector that has opened can't pass it.
+    """
+    over = first.volts - coast_last_volts
+    if over <= 0:
+        return False
+    ratio = first.amps * reference_ohm / over
+    return 0.4 <= ratio <= 2.5 and first.amps - held.amps > 5 * meter.u_amps + 0.003
+
+
+def early_and_steady(early: CoastPoint | None, held: Held, *, reference_ohm: float, meter: Meter) -> bool:
+    """Whether the current of the hold was there early and stayed, with a real EMF, and is large enough to measure."""
+    if early is None or held.amps <= 2.8 * meter.u_amps + 0.005 or early.amps <= 0 or early.volts <= 0:
+        return False
+    emf_share = 1 - early.amps * reference_ohm / early.volts
+    return abs(math.log(early.amps / held.amps)) <= 0.35 and emf_share > 0.25
