@@ -1,0 +1,69 @@
+"""Writes jobs: their number, what they are about, and what they are found by. Inside a transaction of the caller."""
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import Session
+
+from benchlog.ledger.schema import ItemRow, JobRow, MotorRow, RunRow
+from benchlog.ledger.search import searched
+from benchlog.records import Item, JobState, Motor
+
+
+def add_job(session: Session, *, item: Item, motor: Motor, complaint: str, load_state: str, opened_utc: str) -> JobRow:
+    """An open job with the number above the highest. `session` holds the writer's lock, so no number is given twice."""
+    number = (session.scalar(select(func.max(JobRow.number))) or 0) + 1
+    tag = f"H-{number:04d}"
+    item_row = _item_row(session, item)
+    row = JobRow(
+        number=number,
+        tag=tag,
+        item_id=item_row.id,
+        motor_id=_motor_row(session, item_row.id, motor).id,
+        opened_utc=opened_utc,
+        closed_utc=None,
+        state=JobState.OPEN.value,
+        complaint=complaint,
+        load_state=load_state,
+        cause="",
+        work_done="",
+        prognosis="",
+        searched=searched(item, tag=tag, complaint=complaint),
+    )
+    session.add(row)
+    session.flush()
+    return row
+
+
+def refresh_search(session: Session, job: JobRow) -> None:
+    """Brings what a job is found by up to date with its cause and its last outcome."""
+    session.flush()
+    item = session.get_one(ItemRow, job.item_id)
+    last = select(RunRow.outcome).where(RunRow.job_id == job.id).order_by(RunRow.started_utc.desc(), RunRow.id.desc())
+    job.searched = searched(
+        Item(kind=item.kind, make=item.make, model=item.model, serial=item.serial),
+        tag=job.tag,
+        complaint=job.complaint,
+        cause=job.cause,
+        outcome=session.scalar(last.limit(1)) or "",
+    )
+
+
+def _item_row(session: Session, item: Item) -> ItemRow:
+    # The same label with a serial number is the same thing come back; without one it may be any of its kind.
+    if item.serial:
+        same = select(ItemRow).filter_by(kind=item.kind, make=item.make, model=item.model, serial=item.serial)
+        if known := session.scalars(same.limit(1)).first():
+            return known
+    row = ItemRow(kind=item.kind, make=item.make, model=item.model, serial=item.serial)
+    session.add(row)
+    session.flush()
+    return row
+
+
+def _motor_row(session: Session, item_id: int, motor: Motor) -> MotorRow:
+    same = select(MotorRow).filter_by(item_id=item_id, rated_volts=motor.rated_volts, note=motor.note)
+    if known := session.scalars(same.limit(1)).first():
+        return known
+    row = MotorRow(item_id=item_id, rated_volts=motor.rated_volts, note=motor.note)
+    session.add(row)
+    session.flush()
+    return row

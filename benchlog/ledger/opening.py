@@ -1,0 +1,123 @@
+"""The gate: whether a file may be used as the ledger, making it where there is none and bringing an old one up to date.
+
+A ledger of this program's own revision passes without Alembic being imported.
+"""
+
+import os
+import sqlite3
+import uuid
+from contextlib import closing
+from pathlib import Path
+
+from benchlog.clock import Clock
+from benchlog.errors import LedgerDamaged
+from benchlog.ledger.connection import connect
+from benchlog.ledger.sql_errors import translated
+
+HEAD = "0001"
+"""The revision this program reads and writes."""
+
+APPLICATION_ID = 0x626E_6C67
+"""In the header of every ledger, so that another program's database is told apart before SQLite touches it."""
+
+TABLES = frozenset({"alembic_version", "entry", "event", "item", "job", "motor", "run", "trace"})
+
+_MAGIC = b"SQLite format 3\x00"
+_HEADER_BYTES = 100
+
+
+def admit(path: Path, clock: Clock) -> None:
+    """Returns when `path` is a ledger of revision HEAD that can be written. Raises LedgerError.
+
+    A file that is not a ledger is not changed by a single byte, nor is anything put beside it.
+    """
+    with translated(path):
+        if not path.exists():
+            _create(path)
+        _look_at_header(path)
+        with closing(connect(path)) as connection:
+            revision = _revision(path, connection)
+            _probe_writing(connection)
+        if revision != HEAD:
+            # Only now: Alembic takes longer to import than all the rest of opening.
+            from benchlog.ledger.migrating import migrate
+
+            migrate(path, clock)
+        with closing(connect(path)) as connection:
+            if missing := sorted(TABLES - _tables(connection)):
+                raise LedgerDamaged(path, f"it has no table {', '.join(missing)}")
+
+
+def _create(path: Path) -> None:
+    # Made under another name and moved whole: a crash on the way leaves no half-made ledger, and an empty file is
+    # never mistaken for one.
+    from benchlog.ledger.migrating import build
+
+    for suffix in ("-journal", "-wal"):
+        if path.with_name(path.name + suffix).exists():
+            # SQLite would roll the old file's last transaction back into the new one.
+            raise LedgerDamaged(path, f"the ledger is gone, but {path.name}{suffix} is there: move it away first")
+    path.parent.mkdir(parents=True, exist_ok=True)
+    new = path.with_name(f".{path.name}.{uuid.uuid4().hex}.new")
+    os.close(os.open(new, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
+    try:
+        build(new, application_id=APPLICATION_ID)
+        _move_in_place(new, path)
+    finally:
+        new.unlink(missing_ok=True)
+    sync_folder(path.parent)
+
+
+def _move_in_place(new: Path, path: Path) -> None:
+    try:
+        os.link(new, path)  # unlike a rename it never replaces what another program has just made there
+    except FileExistsError:
+        pass
+    except OSError:
+        new.rename(path)  # a file system without links
+
+
+def sync_folder(folder: Path) -> None:
+    """The names in a folder, made durable. Windows can't open a folder and syncs names by itself."""
+    if os.name == "nt":
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        os.fsync(handle)
+    finally:
+        os.close(handle)
+
+
+def _look_at_header(path: Path) -> None:
+    if not path.is_file():
+        raise LedgerDamaged(path, "not a file")
+    with path.open("rb") as file:
+        header = file.read(_HEADER_BYTES)
+    if len(header) < _HEADER_BYTES or not header.startswith(_MAGIC):
+        raise LedgerDamaged(path, "not a ledger")
+    if int.from_bytes(header[68:72]) != APPLICATION_ID:
+        raise LedgerDamaged(path, "a database, but not a ledger")
+
+
+def _revision(path: Path, connection: sqlite3.Connection) -> str:
+    if "alembic_version" in _tables(connection):
+        rows = connection.execute("SELECT version_num FROM alembic_version").fetchall()
+        if len(rows) == 1 and isinstance(rows[0][0], str):
+            return rows[0][0]
+    raise LedgerDamaged(path, "it does not say which revision it is of")
+
+
+def _tables(connection: sqlite3.Connection) -> set[str]:
+    return {name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+
+
+def _probe_writing(connection: sqlite3.Connection) -> None:
+    # Only SQLite's own answer counts: permissions mean nothing to root, and say nothing about a disk mounted
+    # read-only. The write takes the lock and makes the rollback journal in the folder; undone, the file is as it was.
+    (version,) = connection.execute("PRAGMA user_version").fetchone()
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        connection.execute(f"PRAGMA user_version = {int(version)}")
+    finally:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")

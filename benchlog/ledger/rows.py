@@ -1,0 +1,85 @@
+"""Rows of the ledger to plain values. A word that this program does not know is damage, never a guess."""
+
+from pathlib import Path
+from typing import Any, TypeVar
+
+import msgspec
+from sqlalchemy import Row, Select, func, select
+
+from benchlog.errors import LedgerDamaged
+from benchlog.ledger.schema import EntryRow, EventRow, ItemRow, JobRow, MotorRow, RunRow, TraceRow
+from benchlog.outcome import RunResult
+from benchlog.records import Entry, Event, Item, Job, Motor, Run
+
+_Value = TypeVar("_Value", bound=msgspec.Struct)
+
+_RUN_COLUMNS = tuple(name for name in Run.__struct_fields__ if name not in {"job", "result", "samples"})
+_RESULT_COLUMNS = RunResult.__struct_fields__
+
+
+def select_jobs() -> Select[Any]:
+    """Jobs with their item, their motor, how many runs they have, and how the last run to begin ended."""
+    last_outcome = (
+        select(RunRow.outcome)
+        .where(RunRow.job_id == JobRow.id)
+        .order_by(RunRow.started_utc.desc(), RunRow.id.desc())
+        .limit(1)
+        .correlate(JobRow)
+        .scalar_subquery()
+    )
+    runs = select(func.count()).where(RunRow.job_id == JobRow.id).correlate(JobRow).scalar_subquery()
+    return (
+        select(
+            JobRow.__table__,
+            *(ItemRow.__table__.c[name].label(f"item_{name}") for name in Item.__struct_fields__),
+            *(MotorRow.__table__.c[name].label(f"motor_{name}") for name in Motor.__struct_fields__),
+            last_outcome.label("last_outcome"),
+            runs.label("runs"),
+        )
+        .join(ItemRow, ItemRow.id == JobRow.item_id)
+        .join(MotorRow, MotorRow.id == JobRow.motor_id)
+    )
+
+
+def job_of(path: Path, row: Row[Any]) -> Job:
+    """One row of select_jobs()."""
+    columns = row._mapping
+    fields = {name: columns[name] for name in Job.__struct_fields__ if name not in {"item", "motor"}}
+    fields["item"] = {name: columns[f"item_{name}"] for name in Item.__struct_fields__}
+    fields["motor"] = {name: columns[f"motor_{name}"] for name in Motor.__struct_fields__}
+    return _value(path, f"job {row.number}", fields, Job)
+
+
+def select_runs() -> Select[Any]:
+    """Runs with the number of samples in their trace, whose data is not touched."""
+    return select(RunRow.__table__, TraceRow.samples).join(TraceRow, TraceRow.run_id == RunRow.id)
+
+
+def run_of(path: Path, row: Row[Any]) -> Run:
+    """One row of select_runs()."""
+    columns = row._mapping
+    fields = {name: columns[name] for name in _RUN_COLUMNS}
+    fields |= {"job": columns["job_id"], "samples": columns["samples"]}
+    fields["result"] = {name: columns[name] for name in _RESULT_COLUMNS}
+    return _value(path, f"run {row.id}", fields, Run)
+
+
+def entry_of(path: Path, row: EntryRow) -> Entry:
+    fields = {"utc": row.utc, "stage": row.stage, "text": row.text, "who": row.who}
+    return _value(path, f"entry {row.id}", fields, Entry)
+
+
+def event_of(path: Path, row: EventRow) -> Event:
+    try:
+        values = msgspec.json.decode(row.values)
+    except msgspec.DecodeError as error:
+        raise LedgerDamaged(path, f"event {row.seq} of run {row.run_id} can't be read ({error})") from error
+    fields = {"t_s": row.t_s, "kind": row.kind, "text": row.text, "values": values}
+    return _value(path, f"event {row.seq} of run {row.run_id}", fields, Event)
+
+
+def _value(path: Path, name: str, fields: dict[str, Any], kind: type[_Value]) -> _Value:
+    try:
+        return msgspec.convert(fields, kind)
+    except msgspec.ValidationError as error:
+        raise LedgerDamaged(path, f"{name} can't be read ({error})") from error

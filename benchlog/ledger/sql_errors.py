@@ -1,0 +1,62 @@
+"""Translates what SQLite and the file system say into who can act on it. The only place that knows their codes."""
+
+import errno
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sqlalchemy.exc import DBAPIError
+
+from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerFull, LedgerReadOnly
+
+_BY_CODE: dict[int, tuple[type[LedgerError], str]] = {
+    sqlite3.SQLITE_BUSY: (LedgerBusy, "another program holds the ledger"),
+    sqlite3.SQLITE_LOCKED: (LedgerBusy, "another part of the program holds the ledger"),
+    sqlite3.SQLITE_FULL: (LedgerFull, "no space is left where the ledger lives"),
+    sqlite3.SQLITE_READONLY: (LedgerReadOnly, "the file can't be written"),
+    sqlite3.SQLITE_PERM: (LedgerReadOnly, "the file can't be written"),
+    sqlite3.SQLITE_AUTH: (LedgerReadOnly, "the file can't be written"),
+    # The file itself is opened by the gate's own look at it, so what can't be opened is the rollback journal beside it.
+    sqlite3.SQLITE_CANTOPEN: (LedgerReadOnly, "the file or its folder can't be written"),
+    sqlite3.SQLITE_CORRUPT: (LedgerDamaged, "the file is damaged"),
+    sqlite3.SQLITE_NOTADB: (LedgerDamaged, "not a ledger"),
+    sqlite3.SQLITE_FORMAT: (LedgerDamaged, "not a ledger"),
+    sqlite3.SQLITE_IOERR: (LedgerError, "the disk reported an error"),
+}
+"""By SQLite's primary result code. Any other code is a bug of this program and passes as it is."""
+
+_BY_ERRNO: dict[int, tuple[type[LedgerError], str]] = {
+    errno.EACCES: (LedgerReadOnly, "the file or its folder can't be written"),
+    errno.EPERM: (LedgerReadOnly, "the file or its folder can't be written"),
+    errno.EROFS: (LedgerReadOnly, "the disk can't be written"),
+    errno.ENOSPC: (LedgerFull, "no space is left where the ledger lives"),
+    errno.EDQUOT: (LedgerFull, "the quota is used up where the ledger lives"),
+}
+
+
+@contextmanager
+def translated(path: Path) -> Iterator[None]:
+    """Inside, errors of SQLite, SQLAlchemy and the file system about `path` become LedgerErrors."""
+    try:
+        yield
+    except DBAPIError as error:
+        if isinstance(error.orig, sqlite3.Error) and (ours := _from_sqlite(path, error.orig)):
+            raise ours from error
+        raise
+    except sqlite3.Error as error:
+        if ours := _from_sqlite(path, error):
+            raise ours from error
+        raise
+    except OSError as error:
+        kind, what = _BY_ERRNO.get(error.errno or 0, (LedgerError, "the file can't be used"))
+        raise kind(path, f"{what} ({error.strerror or error})") from error
+
+
+def _from_sqlite(path: Path, error: sqlite3.Error) -> LedgerError | None:
+    # The low byte is the primary code; the rest is detail. Python's own refusals carry no code at all.
+    code = getattr(error, "sqlite_errorcode", None)
+    if code is None or code & 0xFF not in _BY_CODE:
+        return None
+    kind, what = _BY_CODE[code & 0xFF]
+    return kind(path, f"{what} ({error})")

@@ -1,0 +1,194 @@
+"""The ledger, held open: jobs, entries, runs, events and traces as plain values. One writer at a time."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import date
+from pathlib import Path
+from types import TracebackType
+
+from sqlalchemy import func, select
+from sqlalchemy.orm import Session
+
+from benchlog.clock import Clock, SystemClock
+from benchlog.errors import LedgerDamaged, LedgerTooNew, Refused
+from benchlog.ledger.connection import WRITING, open_engine
+from benchlog.ledger.jobs import add_job, refresh_search
+from benchlog.ledger.kicks import kicks_of_day
+from benchlog.ledger.opening import HEAD, admit
+from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs, select_runs
+from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
+from benchlog.ledger.search import folded
+from benchlog.ledger.sql_errors import translated
+from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
+from benchlog.records import Entry, Event, Item, Job, JobState, Motor, Run, Trace
+
+
+class Ledger:
+    """Made by open(). May be used from any thread; every call is a short transaction of its own.
+
+    Every call may raise LedgerError. Ids are the ledger's keys; a job's number is what people call it.
+    """
+
+    def __init__(self, path: Path, clock: Clock) -> None:
+        self.path = path
+        self.clock = clock
+        self._engine = open_engine(path)
+        self._writing_engine = self._engine.execution_options(**{WRITING: True})
+
+    @classmethod
+    def open(cls, path: Path, *, clock: Clock | None = None) -> "Ledger":
+        """Opens a ledger, making it where there is no file and bringing an older one up to date after a copy.
+
+        Raises LedgerDamaged for a file that is not a ledger, which stays as it is; LedgerTooNew, LedgerReadOnly,
+        LedgerBusy, LedgerFull; LedgerError for anything else the disk reports.
+        """
+        clock = clock or SystemClock()
+        admit(path, clock)
+        return cls(path, clock)
+
+    def close(self) -> None:
+        """Lets go of the file. Idempotent."""
+        self._engine.dispose()
+
+    def __enter__(self) -> "Ledger":
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self.close()
+
+    @contextmanager
+    def reading(self) -> Iterator[Session]:
+        """A transaction that reads: all it sees is of one moment."""
+        with translated(self.path), Session(self._engine) as session, session.begin():
+            yield session
+
+    @contextmanager
+    def writing(self) -> Iterator[Session]:
+        """A transaction that writes, whole or not at all; it waits for another writer at its start."""
+        with translated(self.path), Session(self._writing_engine) as session, session.begin():
+            # A newer program may have brought the file up to its own revision while this one had it open.
+            revision = session.connection().exec_driver_sql("SELECT version_num FROM alembic_version").scalar()
+            if revision != HEAD:
+                raise LedgerTooNew(self.path, f"changed by a newer program (revision {revision})")
+            yield session
+
+    def new_job(self, *, item: Item, motor: Motor, complaint: str, load_state: str) -> Job:
+        """An open job; its number is one above the highest."""
+        with self.writing() as session:
+            row = add_job(
+                session,
+                item=item,
+                motor=motor,
+                complaint=complaint,
+                load_state=load_state,
+                opened_utc=self.clock.utc(),
+            )
+            return self._job(session, row.id)
+
+    def job(self, job_id: int) -> Job:
+        """Raises Refused where there is none."""
+        with self.reading() as session:
+            return self._job(session, job_id)
+
+    def job_by_number(self, number: int) -> Job:
+        """Raises Refused where there is none."""
+        with self.reading() as session:
+            row = session.execute(select_jobs().where(JobRow.number == number)).one_or_none()
+            if row is None:
+                raise Refused(f"there is no job number {number}")
+            return job_of(self.path, row)
+
+    def jobs(self, *, text: str = "", limit: int = 100, before_number: int | None = None) -> list[Job]:
+        """Newest first, at most `limit`, with numbers below `before_number`: the last one's number gives the next page.
+
+        `text`: anywhere in kind, make, model, serial, complaint, tag, cause or last outcome, whatever case and accents.
+        """
+        wanted = select_jobs().order_by(JobRow.number.desc()).limit(limit)
+        if before_number is not None:
+            wanted = wanted.where(JobRow.number < before_number)
+        if text.strip():
+            wanted = wanted.where(func.instr(JobRow.searched, folded(text.strip())) > 0)
+        with self.reading() as session:
+            return [job_of(self.path, row) for row in session.execute(wanted)]
+
+    def close_job(self, job_id: int, *, cause: str, work_done: str, prognosis: str) -> Job:
+        """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""
+        with self.writing() as session:
+            row = self._job_row(session, job_id)
+            if row.state == JobState.CLOSED:
+                raise Refused(f"job {row.tag} was closed at {row.closed_utc}; a correction is a new entry")
+            row.state = JobState.CLOSED.value
+            row.closed_utc = self.clock.utc()
+            row.cause, row.work_done, row.prognosis = cause, work_done, prognosis
+            refresh_search(session, row)
+            session.flush()
+            return self._job(session, job_id)
+
+    def add_entry(self, job_id: int, entry: Entry) -> None:
+        """A line in a job's own record, open or closed. Raises Refused where there is no such job."""
+        with self.writing() as session:
+            self._job_row(session, job_id)
+            session.add(EntryRow(job_id=job_id, utc=entry.utc, stage=entry.stage, text=entry.text, who=entry.who))
+
+    def entries(self, job_id: int) -> list[Entry]:
+        """Oldest first."""
+        wanted = select(EntryRow).where(EntryRow.job_id == job_id).order_by(EntryRow.utc, EntryRow.id)
+        with self.reading() as session:
+            return [entry_of(self.path, row) for row in session.scalars(wanted)]
+
+    def runs(self, job_id: int) -> list[Run]:
+        """The runs of a job, in the order in which they began."""
+        wanted = select_runs().where(RunRow.job_id == job_id).order_by(RunRow.started_utc, RunRow.id)
+        with self.reading() as session:
+            return [run_of(self.path, row) for row in session.execute(wanted)]
+
+    def recent_runs(self, *, limit: int = 100) -> list[Run]:
+        """The runs of all jobs, last to begin first."""
+        wanted = select_runs().order_by(RunRow.started_utc.desc(), RunRow.id.desc()).limit(limit)
+        with self.reading() as session:
+            return [run_of(self.path, row) for row in session.execute(wanted)]
+
+    def run(self, run_id: int) -> Run:
+        """Raises Refused where there is none."""
+        with self.reading() as session:
+            row = session.execute(select_runs().where(RunRow.id == run_id)).one_or_none()
+            if row is None:
+                raise Refused(f"there is no run {run_id}")
+            return run_of(self.path, row)
+
+    def events(self, run_id: int) -> list[Event]:
+        """In the order in which they were recorded."""
+        wanted = select(EventRow).where(EventRow.run_id == run_id).order_by(EventRow.seq)
+        with self.reading() as session:
+            return [event_of(self.path, row) for row in session.scalars(wanted)]
+
+    def trace(self, run_id: int) -> Trace:
+        """Raises Refused where there is no such run, LedgerDamaged where its trace does not pass its checks."""
+        with self.reading() as session:
+            row = session.get(TraceRow, run_id)
+            if row is None:
+                raise Refused(f"there is no run {run_id}")
+            coded = Coded(samples=row.samples, format=row.format, checksum=row.checksum, data=row.data)
+        try:
+            return decode(coded)
+        except TraceDamaged as error:
+            raise LedgerDamaged(self.path, f"the trace of run {run_id}: {error}") from error
+
+    def kicks_on(self, job_id: int, utc_day: str) -> int:
+        """Kicks given to a job on one UTC day, "2026-11-25": those of a run over midnight count on their own day."""
+        with self.reading() as session:
+            return kicks_of_day(session, job_id, date.fromisoformat(utc_day))
+
+    def _job(self, session: Session, job_id: int) -> Job:
+        row = session.execute(select_jobs().where(JobRow.id == job_id)).one_or_none()
+        if row is None:
+            raise Refused(f"there is no job with the key {job_id}")
+        return job_of(self.path, row)
+
+    def _job_row(self, session: Session, job_id: int) -> JobRow:
+        row = session.get(JobRow, job_id)
+        if row is None:
+            raise Refused(f"there is no job with the key {job_id}")
+        return row

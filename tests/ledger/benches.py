@@ -1,0 +1,118 @@
+"""Journals and traces as a bench would leave them, for one invented harbour workshop."""
+
+from pathlib import Path
+
+import msgspec
+import numpy as np
+
+from benchlog.bench.frames import Request
+from benchlog.bench.journal import Armed, Begun, Block, Ending, Happening, Journal, Sample
+from benchlog.outcome import Outcome, RunResult, WindingVerdict
+from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, Event, EventKind, Item, Motor, RunKind, Trace
+from benchlog.recovery.ceilings import intersect
+from benchlog.recovery.steps import Kicks, Sequence
+
+BILGE_PUMP = Item(kind="bilge pump", make="", model="12 V", serial="BP-17")
+CABIN_FAN = Item(kind="cabin fan")
+MOTOR = Motor(rated_volts=12.0)
+BEGAN = "2026-11-25T10:00:00.000Z"
+SEQUENCE = Sequence(name="short", steps=(Kicks(name="first", voltage=12.0, current=1.0, on_s=0.1, off_s=1.0, tries=3),))
+FREED = RunResult(
+    outcome=Outcome.FREED,
+    reason="it turned for 2 s",
+    winding_verdict=WindingVerdict.WINDING,
+    resistance_ohm=2.05,
+    resistance_low_ohm=2.0,
+    resistance_high_ohm=2.1,
+    kicks=2,
+    max_volts=12.004,
+    max_amps=1.002,
+    winding_bound_c=31.5,
+    locked_s=0.4,
+    output_confirmed_off=True,
+)
+
+
+def request(uid: str = "run-1", *, job: int | None = None, journal: str = "") -> Request:
+    return Request(
+        uid=uid,
+        kind=RunKind.RECOVERY,
+        resource="TCPIP::127.0.0.1::5025::SOCKET",
+        rated_volts=12.0,
+        layers={},
+        sequence=SEQUENCE,
+        journal=journal,
+        job=job,
+    )
+
+
+def kick(t_s: float, number: int = 1) -> Event:
+    return Event(t_s=t_s, kind=EventKind.KICK, text=f"kick {number}", values={"number": number, "volts": 12.0})
+
+
+def blocks(
+    asked: Request,
+    *,
+    utc: str = BEGAN,
+    trace: Trace | None = None,
+    events: tuple[Event, ...] = (kick(1.0, 1), kick(2.5, 2)),
+    result: RunResult | None = FREED,
+    duration_s: float = 4.0,
+) -> list[Block]:
+    """A whole journal's blocks; without an ending where `result` is None."""
+    trace = small_trace() if trace is None else trace
+    said: list[Block] = [
+        Begun(asked, utc, "benchlog 0.1.0"),
+        Armed("Bench,Supply,1,1.0", "plain", intersect({})),
+        *(Happening(event) for event in events),
+        *samples_of(trace),
+    ]
+    return said if result is None else [*said, Ending(result, duration_s)]
+
+
+def samples_of(trace: Trace) -> list[Sample]:
+    columns = (trace.sent, trace.received, trace.volts, trace.amps, trace.set_volts, trace.set_amps, trace.flags)
+    return [Sample(*row) for row in zip(*(column.tolist() for column in columns), strict=True)]
+
+
+def write_journal(path: Path, said: list[Block]) -> Path:
+    with Journal(path, sync_thread=False) as journal:
+        for block in said:
+            journal.write(block)
+    return path
+
+
+def leave_journal(folder: Path, uid: str, *, job: int | None = None, result: RunResult | None = FREED) -> Path:
+    """A finished journal in `folder`, or one cut short where `result` is None."""
+    return write_journal(folder / f"{uid}.journal", blocks(request(uid, job=job), result=result))
+
+
+def small_trace(samples: int = 40) -> Trace:
+    return bench_trace(samples, seed=7)
+
+
+def bench_trace(samples: int, *, seed: int = 1, per_s: float = 96.0) -> Trace:
+    """What a recovery looks like on a 1 mV / 1 mA supply: kicks of 0.3 s each 3 s, noise of one or two steps while on,
+    queries 0.1 to 0.3 ms late of their schedule, replies that take as much longer or shorter."""
+    noise = np.random.default_rng(seed)
+    sent = np.rint(np.arange(samples) * (1e4 / per_s) + noise.uniform(1.0, 3.0, samples)).astype(np.int64)
+    received = sent + 8 + np.rint(noise.uniform(1.0, 3.0, samples)).astype(np.int64)
+    on = (sent / 1e4) % 3.0 < 0.3
+    rung = np.minimum(sent // 300_000, 4)
+    set_volts = np.where(on, 6.0 + 1.5 * rung, 0.0)
+    set_amps = np.where(on, 0.5 + 0.25 * rung, 0.1)
+    amps = np.where(on, np.rint(set_amps * 1e3) + noise.integers(-2, 3, samples), 0)
+    volts = np.where(on, np.rint(amps * 2.05) + noise.integers(-2, 3, samples), 0)
+    return Trace(
+        sent=sent,
+        received=received,
+        volts=volts / 1e3,
+        amps=amps / 1e3,
+        set_volts=set_volts,
+        set_amps=set_amps,
+        flags=np.where(on, FLAG_ON | FLAG_CC, FLAG_CV).astype(np.uint8),
+    )
+
+
+def fields_of(value: msgspec.Struct) -> dict[str, object]:
+    return {name: getattr(value, name) for name in value.__struct_fields__}
