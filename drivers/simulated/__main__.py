@@ -1,0 +1,95 @@
+"""Serves a scenario on a loopback port: `python -m drivers.simulated --scenario free`."""
+
+import argparse
+import signal
+import sys
+import threading
+from pathlib import Path
+
+import msgspec
+
+from drivers.simulated.bench import Bench
+from drivers.simulated.scenario import BadScenario, Scenario, load, names
+from drivers.simulated.serve import Server
+from drivers.simulated.truth import Truth
+
+
+def main(arguments: list[str] | None = None) -> int:
+    """Prints one line with the address and serves until SIGTERM, SIGINT or, if asked for, the end of stdin."""
+    parser = _parser()
+    asked = parser.parse_args(arguments)
+    if asked.list:
+        for name in names():
+            sys.stdout.write(f"{name}: {load(name).story}\n")
+        return 0
+    try:
+        scenario = _with_quirks(load(asked.scenario), asked)
+    except BadScenario as error:
+        parser.error(str(error))
+    bench = Bench(scenario, asked.seed)
+    if asked.reply_ms is not None:
+        bench.instrument.reply_s = asked.reply_ms / 1000.0
+    server = Server(bench, port=asked.port, clients=scenario.supply.clients)
+    for number in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(number, lambda *_: server.stop())
+    if asked.until_stdin_closes:
+        threading.Thread(target=_stop_at_end_of_stdin, args=(server,), daemon=True).start()
+    with _truth_file(bench, asked.truth):
+        sys.stdout.write(f"listening on {server.resource}\n")
+        sys.stdout.flush()
+        server.run()
+    return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="python -m drivers.simulated", description="A simulated bench on loopback.")
+    parser.add_argument("--scenario", default="stuck-soft", help="a name, or a path that ends in .toml")
+    parser.add_argument("--list", action="store_true", help="name the scenarios and end")
+    parser.add_argument("--port", type=int, default=0, help="0: any free port")
+    parser.add_argument("--seed", type=int, default=0)
+    parser.add_argument("--truth", type=Path, help="file that gets what was true, as JSON lines")
+    parser.add_argument("--reply-ms", type=float, help="latency of every reply; default 8 for readings, else 1")
+    parser.add_argument("--clients", type=int, help="so many clients at once; a further one waits unanswered")
+    parser.add_argument("--ignore-off", type=int, help="so many OUTP OFF are ignored")
+    parser.add_argument("--volts-on-terminals", type=float, help="another source on the terminals")
+    parser.add_argument("--until-stdin-closes", action="store_true")
+    return parser
+
+
+def _with_quirks(scenario: Scenario, asked: argparse.Namespace) -> Scenario:
+    quirks = {
+        name: getattr(asked, name)
+        for name in ("clients", "ignore_off", "volts_on_terminals")
+        if getattr(asked, name) is not None
+    }
+    return msgspec.structs.replace(scenario, supply=msgspec.structs.replace(scenario.supply, **quirks))
+
+
+def _stop_at_end_of_stdin(server: Server) -> None:
+    while sys.stdin.buffer.read(4096):
+        pass
+    server.stop()
+
+
+class _truth_file:
+    """Writes each truth as it happens, one JSON line, flushed; without a path nothing."""
+
+    def __init__(self, bench: Bench, path: Path | None) -> None:
+        self._bench = bench
+        self._file = path.open("wb", buffering=0) if path is not None else None
+
+    def __enter__(self) -> None:
+        if self._file is not None:
+            self._bench.on_truth = self._write
+
+    def __exit__(self, *_: object) -> None:
+        if self._file is not None:
+            self._file.close()
+
+    def _write(self, record: Truth) -> None:
+        if self._file is not None:
+            self._file.write(msgspec.json.encode(record) + b"\n")
+
+
+if __name__ == "__main__":
+    sys.exit(main())

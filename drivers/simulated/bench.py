@@ -1,0 +1,162 @@
+"""A whole bench - supply, load, instrument - under a time that is given, so that it runs in any kind of time.
+
+The model is advanced lazily, to the time of each message. Steps are 0.1 ms, and 1 ms while nothing but heat changes.
+"""
+
+import random
+from collections.abc import Callable
+
+from drivers.simulated.instrument import Instrument
+from drivers.simulated.loads import Diode, Driver, Leads, Load, Parallel, Resistor
+from drivers.simulated.motor import Motor
+from drivers.simulated.readback import Integrals, Meter
+from drivers.simulated.scenario import Scenario
+from drivers.simulated.supply_model import OutputStage
+from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
+
+STEP_S = 1e-4
+CALM_STEP_S = 1e-3
+OPEN_OHM = 1e8
+STALLED_A = 0.01
+"""Less than this in a standing motor is not counted as stalled time."""
+
+
+class Bench:
+    """`now_s` is how far the model has come; the first time it is given a time, it begins there.
+
+    `truth` holds every reading that was served and every switch of the output, in order; `on_truth`, if set, gets
+    each of them as it happens.
+    """
+
+    def __init__(self, scenario: Scenario, seed: int = 0) -> None:
+        source = random.Random(seed)
+        self.scenario = scenario
+        self.seed = seed
+        self.truth: list[Truth] = []
+        self.extremes = Extremes()
+        self.on_truth: Callable[[Truth], None] | None = None
+        self.now_s: float | None = None
+        self.output = OutputStage(scenario.supply, source)
+        self.motor = Motor(scenario.motor, scenario.rated_volts, source) if scenario.motor else None
+        self.instrument = Instrument(scenario.supply, self.output, self._acquire, scenario.name)
+        self._leads = Leads(_item(scenario, self.motor))
+        self._load = _terminals(scenario, self._leads)
+        self._meter = Meter(scenario.supply, source)
+        self._integrals = Integrals(scenario.supply.window_s, STEP_S, 0.0)
+        self._acquired: ReadingTruth | None = None
+        self._was_on = False
+        self._busy_until_s = 0.0
+
+    def send(self, message: str, at_s: float) -> tuple[str | None, float]:
+        """One program message at `at_s`, or when the one before is done. Returns the reply and when it leaves.
+
+        Without a reply the time is when the message was taken.
+        """
+        self.advance(max(at_s, self._busy_until_s))
+        taken_s = self._time()
+        latency_s = self.instrument.write(message)
+        self._note_output("command")
+        if not self.instrument.reply_waits:
+            return None, taken_s
+        self._busy_until_s = taken_s + latency_s
+        return self.instrument.read(), self._busy_until_s
+
+    def advance(self, to_s: float) -> None:
+        """Lets the model go on until `to_s`; a time that has passed already changes nothing."""
+        now_s = self.now_s
+        if now_s is None:
+            self.now_s = to_s
+            self._integrals = Integrals(self.scenario.supply.window_s, STEP_S, to_s)
+            return
+        output, load, integrals = self.output, self._load, self._integrals
+        while to_s - now_s > 1e-9:
+            step_s = min(to_s - now_s, CALM_STEP_S if output.settled else STEP_S)
+            volts, amps = output.volts, output.amps
+            output.step(load, step_s)
+            now_s += step_s
+            integrals.add(now_s, 0.5 * (volts + output.volts), 0.5 * (amps + output.amps), step_s)
+            self.now_s = now_s
+            self._total(step_s)
+        self.instrument.follow_output()
+
+    def swap_leads(self) -> None:
+        """Swaps the two leads of the item by hand."""
+        self._leads.way = -self._leads.way
+        self.output.settled = False
+
+    def _total(self, step_s: float) -> None:
+        output, extremes, motor = self.output, self.extremes, self.motor
+        if output.volts > extremes.max_volts:
+            extremes.max_volts = output.volts
+        if output.amps > extremes.max_amps:
+            extremes.max_amps = output.amps
+        on = output.on
+        if on != self._was_on:
+            self._note_output(output.trip.value if output.trip is not None else "command")
+        if not on:
+            return
+        extremes.output_on_s += step_s
+        if motor is not None:
+            if motor.speed == 0.0 and abs(motor.amps) > STALLED_A:
+                extremes.stalled_s += step_s
+            if extremes.max_winding_c is None or motor.winding_c > extremes.max_winding_c:
+                extremes.max_winding_c = motor.winding_c
+
+    def _acquire(self) -> tuple[float, float]:
+        at_s = self._time()
+        if self._acquired is None or self._acquired.at_s != at_s:
+            true_volts, true_amps = self._integrals.means()
+            reported_volts, reported_amps = self._meter.read(true_volts, true_amps)
+            motor = self.motor
+            self._acquired = ReadingTruth(
+                at_s=at_s,
+                true_volts=true_volts,
+                true_amps=true_amps,
+                reported_volts=reported_volts,
+                reported_amps=reported_amps,
+                speed=motor.speed if motor is not None else 0.0,
+                holding=motor.holding if motor is not None else False,
+                winding_c=motor.winding_c if motor is not None else None,
+                output_on=self.output.on,
+            )
+            self._tell(self._acquired)
+        return self._acquired.reported_volts, self._acquired.reported_amps
+
+    def _note_output(self, why: str) -> None:
+        on = self.output.on
+        if on != self._was_on:
+            self._was_on = on
+            self._tell(OutputTruth(at_s=self._time(), on=on, why=why, volts=self.output.volts, amps=self.output.amps))
+
+    def _tell(self, record: Truth) -> None:
+        self.truth.append(record)
+        if self.on_truth is not None:
+            self.on_truth(record)
+
+    def _time(self) -> float:
+        return self.now_s if self.now_s is not None else 0.0
+
+
+def _item(scenario: Scenario, motor: Motor | None) -> Load:
+    """What the two leads go to."""
+    parts: list[Load] = []
+    if motor is not None:
+        parts.append(motor)
+    if scenario.driver is not None:
+        parts.append(Driver(scenario.driver))
+    if scenario.diode is not None:
+        diode = Leads(Diode())
+        diode.way = float(scenario.diode.way)
+        parts.append(diode)
+    if scenario.resistor is not None:
+        parts.append(Resistor(scenario.resistor.ohms))
+    if not parts:
+        parts.append(Resistor(OPEN_OHM))
+    return parts[0] if len(parts) == 1 else Parallel(tuple(parts))
+
+
+def _terminals(scenario: Scenario, leads: Leads) -> Load:
+    supply = scenario.supply
+    if supply.volts_on_terminals == 0.0:
+        return leads
+    return Parallel((leads, Resistor(supply.terminals_ohm, supply.volts_on_terminals)))
