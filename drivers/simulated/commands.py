@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from drivers.simulated import parameters
 from drivers.simulated.parameters import Range
+from drivers.simulated.readback import nearest_step
 from drivers.simulated.status import OPERATION_COMPLETE, Group, Refusal, Status
 from drivers.simulated.supply_model import OutputStage, SupplyData, Trip
 
@@ -69,10 +70,10 @@ def source_commands(data: SupplyData, output: OutputStage) -> dict[str, Handler]
     over_amps = Range(lowest=0.0, highest=1.1 * data.amps_max, default=1.1 * data.amps_max, unit="A")
 
     def set_volts(value: float) -> None:
-        output.change(set_v=stepped(value, data.step_v))
+        output.change(set_v=nearest_step(value, data.step_v))
 
     def set_amps(value: float) -> None:
-        output.change(limit_a=stepped(value, data.step_a))
+        output.change(limit_a=nearest_step(value, data.step_a))
 
     def set_over_volts(value: float) -> None:
         output.over_volts = value
@@ -121,11 +122,6 @@ def output_commands(
         "MEASure[:SCALar]:VOLTage[:DC]?": _ask(lambda: shown(acquire()[0], data.step_v)),
         "MEASure[:SCALar]:CURRent[:DC]?": _ask(lambda: shown(acquire()[1], data.step_a)),
     }
-
-
-def stepped(value: float, step: float) -> float:
-    """A setpoint as the instrument can hold it: the nearest whole step."""
-    return round(value / step) * step
 
 
 def shown(value: float, step: float) -> str:

@@ -74,14 +74,16 @@ class Diode:
 
 
 class DriverData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """An electronic driver: nothing below `starts_at_volts`, stops below `stops_at_volts`, draws `watts` in between,
-    and tries to start every `hiccup_s`, each try lasting `try_s` unless the volts hold."""
+    """An electronic driver: nothing below `starts_at_volts`, stops below `stops_at_volts`, draws `watts` while it
+    runs and `try_factor` times that in the first `try_s`. After the volts sagged it waits `hiccup_s` before it tries
+    again."""
 
     starts_at_volts: float
     stops_at_volts: float
     watts: float
     hiccup_s: float = 0.25
     try_s: float = 0.03
+    try_factor: float = 2.0
     lag_s: float = 0.002
 
 
@@ -109,7 +111,7 @@ class Driver:
             self._on, self._since_s = True, 0.0
         wanted = data.watts / volts if self._on and volts > 0.0 else 0.0
         if self._on and self._since_s < data.try_s:
-            wanted *= 2.0  # its own capacitors and rotor are still being filled
+            wanted *= data.try_factor  # its own capacitors and rotor are still being filled
         self.amps += (wanted - self.amps) * (1.0 - math.exp(-step_s / data.lag_s))
         if not self._on and self.amps < 1e-6:
             self.amps = 0.0

@@ -61,4 +61,9 @@ class Meter:
         data = self._data
         shown_v = volts * self._gain_v + self._offset_v + self._random.gauss(0.0, data.noise_v)
         shown_a = amps * self._gain_a + self._offset_a + self._random.gauss(0.0, data.noise_a)
-        return round(shown_v / data.step_v) * data.step_v, round(shown_a / data.step_a) * data.step_a
+        return nearest_step(shown_v, data.step_v), nearest_step(shown_a, data.step_a)
+
+
+def nearest_step(value: float, step: float) -> float:
+    """The nearest whole multiple of a step, free of binary dust."""
+    return round(round(value / step) * step, 9)
