@@ -32,20 +32,33 @@ class Session(Protocol):
     def close(self) -> None: ...
 
 
+FIRST_REPLY_S = 2.0
+REOPEN_S = 0.5
+
+
 class ScpiSupply:
     """Opens, identifies, and is then a Supply. `now` is the clock of the readings' times, in seconds.
 
-    Raises SupplyLost where nothing answers and NotASupply where something else does.
+    `open_session` takes the s that the opening and each reply may last. `known`: what an earlier identification found;
+    then nothing is asked before the first command. Raises SupplyLost where nothing answers and NotASupply where
+    something else does.
     """
 
-    def __init__(self, open_session: Callable[[], Session], dialect: Dialect, now: Callable[[], float]) -> None:
+    def __init__(
+        self,
+        open_session: Callable[[float], Session],
+        dialect: Dialect,
+        now: Callable[[], float],
+        *,
+        known: Capabilities | None = None,
+    ) -> None:
         self._open = open_session
         self._dialect = dialect
         self._now = now
         self._suspect = False
-        self._session = open_session()
+        self._session = open_session(FIRST_REPLY_S if known is None else REOPEN_S)
         try:
-            self.capabilities = self._identify()
+            self.capabilities = known or self._identify()
         except BaseException:
             self._session.close()
             raise
@@ -62,7 +75,9 @@ class ScpiSupply:
         try:
             identity = scpi.identity(self._ask(dialect.identify.identity))
         except (SupplyTimeout, ValueError) as error:
-            raise NotASupply(resource, f"something answers there, but does not identify itself ({error})") from error
+            raise NotASupply(
+                resource, "something answers there, but does not identify itself, or another program holds it"
+            ) from error
         try:
             self.errors()
             started = self._now()
@@ -196,18 +211,18 @@ class ScpiSupply:
         return found
 
     def reopen(self) -> None:
-        identity = getattr(self, "capabilities", None) and self.capabilities.identity
+        known: Capabilities | None = getattr(self, "capabilities", None)
         self._session.close()
-        self._session = self._open()
+        self._session = self._open(REOPEN_S)
         self._suspect = False
         try:
             found = scpi.identity(self._ask(self._dialect.identify.identity))
         except ValueError as error:
             raise self._garbled(error) from error
-        if identity and found != identity:
+        if known is not None and found != known.identity:
             self._suspect = True
-            raise NotASupply(self._session.resource, f'"{found}" answers where "{identity}" was')
-        if identity:
+            raise NotASupply(self._session.resource, f'"{found}" answers where "{known.identity}" was')
+        if known is not None:
             self._session.set_timeout(self._timeout_s)
 
     def close(self) -> None:

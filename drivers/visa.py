@@ -15,19 +15,17 @@ from pyvisa.errors import VisaIOError
 
 from drivers.supply import SupplyError, SupplyLost, SupplyTimeout
 
-OPEN_S = 2.0
-
 
 class VisaSession:
-    """A message-based session. Not thread-safe. `timeout_s` bounds each reply."""
+    """A message-based session. Not thread-safe. `timeout_s` bounds the opening, and each reply."""
 
-    def __init__(self, resource: str, *, termination: str = "\n", timeout_s: float = OPEN_S) -> None:
+    def __init__(self, resource: str, *, termination: str, timeout_s: float) -> None:
         self.resource = resource
         try:
             # ResourceManager is one per process and backend: closing it would close every session, so it never is.
             self._visa: Any = pyvisa.ResourceManager("@py").open_resource(
                 resource,
-                open_timeout=round(OPEN_S * 1000),
+                open_timeout=round(timeout_s * 1000),
                 timeout=round(timeout_s * 1000),
                 read_termination=termination,
                 write_termination=termination,

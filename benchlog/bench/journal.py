@@ -17,6 +17,7 @@ from typing import TypeAlias
 import msgspec
 import numpy as np
 
+from benchlog.bench.file_lock import lock_file
 from benchlog.bench.frames import Request
 from benchlog.errors import JournalDamaged
 from benchlog.outcome import RunResult
@@ -91,8 +92,10 @@ class Journal:
         self._file = os.open(
             path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | os.O_APPEND | getattr(os, "O_BINARY", 0), 0o600
         )
+        if not lock_file(self._file):
+            raise OSError(f"{path}: somebody else writes this journal")
         self._closing = threading.Event()
-        os.write(self._file, MAGIC)
+        self._size = os.write(self._file, MAGIC)
         self._thread = threading.Thread(target=self._sync_often, name="journal sync", daemon=True)
         if sync_thread:
             self._thread.start()
@@ -101,8 +104,12 @@ class Journal:
         """One block, whole, in one write. Raises OSError."""
         payload = _encode(block)
         data = _BLOCK.pack(len(payload), zlib.crc32(payload)) + payload
-        if os.write(self._file, data) != len(data):
+        written = os.write(self._file, data)
+        if written != len(data):
+            # Half a block would hide whatever is written after it.
+            os.ftruncate(self._file, self._size)
             raise OSError("the journal took only a part of a block: the disk is full")
+        self._size += written
 
     def sample(self, reading: Reading, zero_s: float) -> None:
         """A reading, its times counted from `zero_s`."""

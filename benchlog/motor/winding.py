@@ -56,7 +56,7 @@ def classify(
     if upper < SHORT_BELOW_OHM:
         return Winding(
             verdict=WindingVerdict.SHORT,
-            reason=f"at {top.amps:.3g} A the volts stay under {top.volts + meter.u_volts:.3g} V: less than {upper:.2g} Ω",
+            reason=f"at {top.amps:.3g} A the volts stay at {top.volts:.3g} V: less than {upper:.2g} Ω",
         )
     clamp = _clamped(carrying)
     if clamp is not None:

@@ -1,0 +1,62 @@
+"""Before the output may be on: off, limits down, the instrument's own latches set and read back, no error left.
+
+Order: off, 0 V, latches, errors drained. Any mismatch of a read-back refuses the run.
+"""
+
+from dataclasses import dataclass
+
+from benchlog.errors import Refused
+from benchlog.recovery.ceilings import Ceilings
+from drivers.supply import Protection, Setpoint, Supply
+
+LATCH_SHARE = 1.1
+LATCH_LEAST_V = 0.5
+LATCH_LEAST_A = 0.05
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Armed:
+    """The latches as the supply says they are, and what is worth knowing about them."""
+
+    protection: Protection
+    remarks: tuple[str, ...]
+
+
+def arm(supply: Supply, ceilings: Ceilings) -> Armed:
+    """Makes the supply ready, its output off. Raises Refused naming the mismatch, SupplyError."""
+    supply.errors()
+    supply.off()
+    supply.set(Setpoint(volts=0.0, amps=0.0))
+    can = supply.capabilities
+    # A little above the ceiling: some supplies refuse a setpoint near the latch, and CC must not become a trip.
+    wanted = Protection(
+        over_volts=_level(ceilings.volts.value, LATCH_LEAST_V, LATCH_SHARE * can.volts_max) if can.over_volts else None,
+        over_amps=_level(ceilings.amps.value, LATCH_LEAST_A, LATCH_SHARE * can.amps_max) if can.over_amps else None,
+    )
+    supply.clear()
+    found = supply.protect(wanted)
+    for name, unit, told, said in (
+        ("over-voltage", "V", found.over_volts, wanted.over_volts),
+        ("over-current", "A", found.over_amps, wanted.over_amps),
+    ):
+        if (told is None) != (said is None) or (
+            told is not None and said is not None and abs(told - said) > 0.02 * said
+        ):
+            raise Refused(f"the supply's {name} latch reads {told} {unit}, not the {said:g} {unit} that were sent")
+    errors = supply.errors()
+    if errors:
+        raise Refused(f"the supply reports: {errors[0]}")
+    reading = supply.read()
+    if reading.output_on or reading.set_volts != 0.0:
+        raise Refused(
+            f"the supply does not go off: it says {'on' if reading.output_on else 'off'}, {reading.set_volts:g} V"
+        )
+    missing = [name for name, has in (("over-voltage", can.over_volts), ("over-current", can.over_amps)) if not has]
+    return Armed(
+        protection=found,
+        remarks=tuple(f"This supply has no {name} latch that could be set: one ceiling less." for name in missing),
+    )
+
+
+def _level(ceiling: float, least_above: float, most: float) -> float:
+    return round(min(max(ceiling * LATCH_SHARE, ceiling + least_above), most), 3)

@@ -1,0 +1,187 @@
+"""A whole run, from the request to the complete journal: identify, arm, loop, off in any case, ending.
+
+The one path for the bench process and for runs in virtual time.
+"""
+
+import os
+from collections.abc import Callable
+from importlib.metadata import version
+from pathlib import Path
+
+from benchlog.bench import arming
+from benchlog.bench.frames import Ended, Frame, Happened, Request
+from benchlog.bench.journal import Armed, Begun, Ending, Happening, Journal
+from benchlog.bench.lease import Lease
+from benchlog.bench.loop import Loop
+from benchlog.bench.reporting import Reporter
+from benchlog.bench.switching_off import OffResult, switch_off
+from benchlog.clock import Clock
+from benchlog.errors import Refused
+from benchlog.outcome import Outcome, RunResult, WindingVerdict
+from benchlog.records import Event, EventKind, RunKind
+from benchlog.recovery.budget import Budget
+from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
+from benchlog.recovery.commands import Plan
+from benchlog.recovery.guard import Guard
+from benchlog.recovery.moves import Finding, Situation
+from benchlog.recovery.plan import probe_run, proof_run, recovery_run
+from benchlog.recovery.steps import above_ceilings
+from drivers.supply import Capabilities, Supply, SupplyError
+
+
+class Conductor:
+    """One run. `beat` is called at every step of the loop, `going_off` when switching off begins."""
+
+    def __init__(
+        self,
+        request: Request,
+        *,
+        clock: Clock,
+        lease: Lease,
+        emit: Callable[[Frame], None],
+        beat: Callable[[], None],
+        going_off: Callable[[], None],
+        sync_thread: bool = True,
+    ) -> None:
+        self._request, self._clock, self._lease, self._emit = request, clock, lease, emit
+        self._beat, self._going_off = beat, going_off
+        self._zero_s = clock.now()
+        self._journal = Journal(Path(request.journal), sync_thread=sync_thread)
+        self._journal.write(Begun(request=request, utc=clock.utc(), program=f"benchlog {version('benchlog')}"))
+        self._loop: Loop | None = None
+        self._situation: Situation | None = None
+
+    def run(self, open_supply: Callable[[], Supply], armed: Callable[[Capabilities], None]) -> RunResult:
+        """To the end. `armed` is called once the supply is known, before the output can be on; it may raise Refused.
+
+        A run that ended before a supply was identified leaves no journal: nothing happened that could be filed.
+        """
+        finding = Finding(outcome=Outcome.STOPPED, reason="a fault in this program ended the run")
+        off = OffResult(confirmed=False, text="no supply was reached, nothing was switched on", seen=())
+        supply: Supply | None = None
+        try:
+            supply = open_supply()
+            finding = self._with(supply, armed)
+        except Refused as refusal:
+            finding = Finding(outcome=Outcome.REFUSED, reason=str(refusal))
+        except SupplyError as error:
+            outcome = Outcome.REFUSED if supply is None else Outcome.SUPPLY_LOST
+            finding = Finding(outcome=outcome, reason=str(error))
+        finally:
+            if supply is not None:
+                self._going_off()
+                off = switch_off(supply, self._clock)
+                supply.close()
+            result = self._result(finding, off)
+            self._close(result, off, keep=supply is not None)
+        return result
+
+    def _with(self, supply: Supply, armed: Callable[[Capabilities], None]) -> Finding:
+        request, can = self._request, supply.capabilities
+        ceilings = intersect(request.layers | {Layer.SUPPLY: Limits(volts=can.volts_max, amps=can.amps_max)})
+        self._journal.write(Armed(identity=can.identity, dialect=can.dialect, ceilings=ceilings))
+        problems = above_ceilings(request.sequence, request.rated_volts, ceilings)
+        if problems:
+            raise Refused("; ".join(problems))
+        armed(can)
+        ready = arming.arm(supply, ceilings)
+        budget = Budget(
+            ceilings, ambient_c=request.ambient_c, rated_volts=request.rated_volts, kicks=request.kicks_today
+        )
+        guard = Guard(ceilings, can, budget)
+        self._loop = Loop(
+            supply=supply,
+            guard=guard,
+            journal=self._journal,
+            lease=self._lease,
+            clock=self._clock,
+            screen=Reporter(self._emit, guard, self._zero_s).screen,
+            zero_s=self._zero_s,
+            beat=self._beat,
+        )
+        self._loop.note(_introduced(can, ceilings, ready))
+        self._situation = Situation(
+            rated_volts=request.rated_volts,
+            ceilings=ceilings,
+            capabilities=can,
+            sequence=request.sequence,
+            budget=budget,
+            unattended=request.unattended,
+            lead_ohm=request.lead_ohm,
+        )
+        return self._loop.run(self._plan(self._situation))
+
+    def _plan(self, situation: Situation) -> Plan[Finding]:
+        match self._request.kind:
+            case RunKind.PROBE:
+                return probe_run(situation)
+            case RunKind.RECOVERY:
+                return recovery_run(situation)
+            case RunKind.PROOF:
+                return proof_run(situation, self._request.starts)
+
+    def _result(self, finding: Finding, off: OffResult) -> RunResult:
+        situation, loop = self._situation, self._loop
+        winding = situation.winding if situation is not None else None
+        volts = [reading.volts for reading in off.seen]
+        amps = [reading.amps for reading in off.seen]
+        if loop is not None and loop.max_volts is not None and loop.max_amps is not None:
+            volts.append(loop.max_volts)
+            amps.append(loop.max_amps)
+        return RunResult(
+            outcome=finding.outcome,
+            reason=finding.reason,
+            winding_verdict=winding.verdict if winding is not None else WindingVerdict.NOT_PROBED,
+            resistance_ohm=winding.ohm if winding is not None else None,
+            resistance_low_ohm=winding.low_ohm if winding is not None else None,
+            resistance_high_ohm=winding.high_ohm if winding is not None else None,
+            kicks=situation.budget.kicks_this_run if situation is not None else 0,
+            moved=situation.moved if situation is not None else False,
+            max_volts=max(volts, default=None),
+            max_amps=max(amps, default=None),
+            winding_bound_c=round(situation.budget.winding_c(self._clock.now()), 1) if situation is not None else None,
+            locked_s=round(situation.budget.locked_total_s, 3) if situation is not None else 0.0,
+            output_confirmed_off=off.confirmed,
+        )
+
+    def _close(self, result: RunResult, off: OffResult, *, keep: bool) -> None:
+        now_s = self._clock.now()
+        event = Event(
+            t_s=round(now_s - self._zero_s, 4),
+            kind=EventKind.OUTPUT,
+            text=off.text,
+            values={"on": False, "confirmed": off.confirmed, "utc": self._clock.utc()},
+        )
+        try:
+            for reading in off.seen:
+                self._journal.sample(reading, self._zero_s)
+            self._journal.write(Happening(event))
+            self._journal.write(Ending(result=result, duration_s=round(now_s - self._zero_s, 4)))
+        except OSError as error:
+            result_text = f"{result.reason}; the end of the record could not be kept: {error}"
+            self._emit(Happened(event=Event(t_s=event.t_s, kind=EventKind.TRIP, text=result_text)))
+        self._journal.close()
+        if not keep:
+            os.unlink(self._request.journal)
+        self._emit(Happened(event=event))
+        self._emit(Ended(result=result, journal=self._request.journal if keep else None))
+
+
+def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed) -> Event:
+    return Event(
+        t_s=0.0,
+        kind=EventKind.SUPPLY,
+        text=f"Supply: {can.identity}.",
+        values={
+            "identity": can.identity,
+            "dialect": can.dialect,
+            "volts_max": can.volts_max,
+            "amps_max": can.amps_max,
+            "reply_s": round(can.reply_s, 4),
+            "over_volts": ready.protection.over_volts,
+            "over_amps": ready.protection.over_amps,
+            "ceiling_volts": ceilings.volts.value,
+            "ceiling_amps": ceilings.amps.value,
+            "why": " ".join(ready.remarks) or "Its own latches are set a little above the ceilings and read back.",
+        },
+    )

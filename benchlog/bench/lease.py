@@ -1,0 +1,88 @@
+"""The output being on is a lease, renewed by the other side's event loop.
+
+A thread reads orders, so that the control loop never blocks on the pipe. End of file ends the lease at once; silence
+ends it after `LEASE_S`. A stop wakes the loop out of any wait.
+"""
+
+import queue
+import struct
+import threading
+from typing import BinaryIO
+
+import msgspec
+
+from benchlog.bench.frames import LEASE_S, MAX_MESSAGE, Answer, Note, Order, Renew, Request, Stop
+from benchlog.clock import Clock
+
+_LENGTH = struct.Struct("<I")
+_decode = msgspec.msgpack.Decoder(Order).decode
+_encode = msgspec.msgpack.Encoder().encode
+
+
+def pack(message: msgspec.Struct) -> bytes:
+    """A message as it goes through a pipe."""
+    payload = _encode(message)
+    return _LENGTH.pack(len(payload)) + payload
+
+
+def read_payload(pipe: BinaryIO) -> bytes | None:
+    """The next message's bytes; None at end of file, or where the length can't be right."""
+    head = pipe.read(_LENGTH.size)
+    if len(head) != _LENGTH.size:
+        return None
+    (length,) = _LENGTH.unpack(head)
+    if length > MAX_MESSAGE:
+        return None
+    payload = pipe.read(length)
+    return payload if len(payload) == length else None
+
+
+class Lease:
+    """What the other side wants. `ended` says why the output must go off, or None."""
+
+    def __init__(self, clock: Clock) -> None:
+        self.wake = threading.Event()
+        self._clock = clock
+        self._renewed_s = clock.now()
+        self._stop: str | None = None
+        self._said: queue.SimpleQueue[Answer | Note] = queue.SimpleQueue()
+
+    def take(self, order: Order) -> None:
+        """One order, from whichever thread reads them."""
+        match order:
+            case Renew():
+                self._renewed_s = self._clock.now()
+            case Stop():
+                self.end(order.reason)
+            case Answer() | Note():
+                self._said.put(order)
+            case Request():
+                self.end("a second request came while a run was on")
+
+    def end(self, why: str) -> None:
+        self._stop = self._stop or why
+        self.wake.set()
+
+    def ended(self, now_s: float) -> str | None:
+        if self._stop is not None:
+            return self._stop
+        if now_s - self._renewed_s > LEASE_S:
+            return f"the window or terminal was silent for {now_s - self._renewed_s:.1f} s"
+        return None
+
+    def said(self) -> list[Answer | Note]:
+        """Answers and notes since the last call."""
+        found = []
+        while not self._said.empty():
+            found.append(self._said.get())
+        return found
+
+
+def read_orders(pipe: BinaryIO, lease: Lease) -> None:
+    """Until end of file: the body of the thread that feeds a lease."""
+    while (payload := read_payload(pipe)) is not None:
+        try:
+            lease.take(_decode(payload))
+        except msgspec.MsgspecError:
+            lease.end("an order could not be read")
+    lease.end("the window or terminal is gone")

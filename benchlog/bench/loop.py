@@ -1,0 +1,169 @@
+"""The control loop: read, judge, record, next, admit, send. One run from first to last reading.
+
+Everything it touches is handed in, the clock included, so that it also runs in virtual time.
+"""
+
+import logging
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from benchlog.bench.frames import Answer, Note
+from benchlog.bench.journal import Happening, Journal
+from benchlog.bench.lease import Lease
+from benchlog.clock import Clock
+from benchlog.outcome import Outcome
+from benchlog.records import Event, EventKind
+from benchlog.recovery.commands import Apply, Ask, Command, Mark, Plan, Seen, Switch, Watch
+from benchlog.recovery.guard import Guard, Trip
+from benchlog.recovery.moves import Finding
+from drivers.supply import Reading, Setpoint, Supply, SupplyError
+
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Screen:
+    """Where the loop shows what happens. None of these may block."""
+
+    reading: Callable[[Reading, Apply], None]
+    event: Callable[[Event], None]
+    question: Callable[[int, Ask], None]
+
+
+class Loop:
+    """One run. `zero_s`: clock time that the record counts from. `beat`: tells the rescue that this process lives."""
+
+    def __init__(
+        self,
+        *,
+        supply: Supply,
+        guard: Guard,
+        journal: Journal,
+        lease: Lease,
+        clock: Clock,
+        screen: Screen,
+        zero_s: float,
+        beat: Callable[[], None],
+    ) -> None:
+        self._supply, self._guard, self._journal = supply, guard, journal
+        self._lease, self._clock, self._screen = lease, clock, screen
+        self._zero_s, self._beat = zero_s, beat
+        self._applied = Apply(volts=0.0, amps=0.0)
+        self._set_at_s = clock.now()
+        self._question = 0
+        self._answer: str | None = None
+        self.max_volts: float | None = None
+        self.max_amps: float | None = None
+
+    def run(self, plan: Plan[Finding]) -> Finding:
+        """Until the plan ends, or a trip. The output is left as it is: the caller switches off in any case."""
+        try:
+            command = self._past_marks(plan, next(plan))
+            while True:
+                trip = self._send(command)
+                if trip is None:
+                    reading = self._supply.read()
+                    self._record(reading)
+                    trip = self._guard.judge(reading) or self._wish()
+                if trip is not None:
+                    return self._tripped(self._explained(trip))
+                command = self._past_marks(plan, plan.send(self._seen(reading)))
+        except StopIteration as done:
+            finding = done.value
+            assert isinstance(finding, Finding)
+            return finding
+        except SupplyError as error:
+            return self._tripped(Trip(outcome=Outcome.SUPPLY_LOST, text=str(error)))
+        except OSError as error:
+            return self._tripped(Trip(outcome=Outcome.STOPPED, text=f"the record can't be kept: {error}"))
+
+    def _send(self, command: Command) -> Trip | None:
+        """Waits for its time, admits, sends. A refusal is a trip: a plan that asks for too much is over."""
+        if isinstance(command, Apply | Watch):
+            self._clock.wait(command.at_s, self._lease.wake)
+        self._beat()
+        refusal = self._guard.admit(command)
+        if refusal is not None:
+            return Trip(outcome=Outcome.REFUSED if isinstance(command, Switch) else Outcome.CEILING, text=refusal)
+        trip = self._wish()
+        if trip is not None:
+            return trip
+        match command:
+            case Apply():
+                self._supply.set(Setpoint(volts=command.volts, amps=command.amps))
+                self._applied = command
+            case Switch():
+                self._supply.switch(command.on)
+            case Ask():
+                self._question += 1
+                self._answer = None
+                self.note(Event(t_s=0.0, kind=EventKind.QUESTION, text=command.text))
+                self._screen.question(self._question, command)
+            case Watch() | Mark():
+                return None
+        if isinstance(command, Apply | Switch):
+            self._set_at_s = self._clock.now()
+            self._guard.sent(command, self._set_at_s)
+        return None
+
+    def _wish(self) -> Trip | None:
+        """What the operator said meanwhile: notes and answers for the record; a stop, or silence, is a trip."""
+        for order in self._lease.said():
+            match order:
+                case Answer():
+                    if order.question == self._question:
+                        self._answer = order.choice
+                        self.note(Event(t_s=0.0, kind=EventKind.ANSWER, text=order.choice))
+                case Note():
+                    self.note(Event(t_s=0.0, kind=EventKind.HAND if order.hand else EventKind.NOTE, text=order.text))
+        ended = self._lease.ended(self._clock.now())
+        return None if ended is None else Trip(outcome=Outcome.STOPPED, text=f"stopped: {ended}")
+
+    def _record(self, reading: Reading) -> None:
+        self._journal.sample(reading, self._zero_s)
+        self.max_volts = max(reading.volts, self.max_volts or 0.0)
+        self.max_amps = max(reading.amps, self.max_amps or 0.0)
+        self._screen.reading(reading, self._applied)
+
+    def note(self, event: Event) -> None:
+        """An event, stamped now, on disk first and then on the screen."""
+        stamped = Event(
+            t_s=round(self._clock.now() - self._zero_s, 4), kind=event.kind, text=event.text, values=event.values
+        )
+        self._journal.write(Happening(stamped))
+        self._screen.event(stamped)
+
+    def _past_marks(self, plan: Plan[Finding], command: Command) -> Command:
+        while isinstance(command, Mark):
+            self.note(command.event)
+            command = next(plan)
+        return command
+
+    def _seen(self, reading: Reading) -> Seen:
+        window_from_s = reading.sent_s - self._supply.capabilities.window_s
+        answer, self._answer = self._answer, None
+        return Seen(
+            reading=reading,
+            now_s=self._clock.now(),
+            set_at_s=self._set_at_s,
+            since_s=window_from_s - self._set_at_s,
+            whole=window_from_s >= self._set_at_s + self._supply.capabilities.settle_s,
+            answer=answer,
+        )
+
+    def _explained(self, trip: Trip) -> Trip:
+        """An output that went off by itself: the supply's own latch, where it says so."""
+        if not trip.went_off:
+            return trip
+        try:
+            latch = self._supply.tripped()
+        except SupplyError:
+            return trip
+        return trip if latch is None else Trip(outcome=Outcome.CEILING, text=f"the supply's own {latch} latch tripped")
+
+    def _tripped(self, trip: Trip) -> Finding:
+        try:
+            self.note(Event(t_s=0.0, kind=EventKind.TRIP, text=trip.text, values={"outcome": trip.outcome}))
+        except OSError as error:
+            _log.error("the trip could not be recorded: %s", error)
+        return Finding(outcome=trip.outcome, reason=trip.text)

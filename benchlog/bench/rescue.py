@@ -1,0 +1,178 @@
+"""The process that waits: when the bench process is gone or silent while the output may be on, it switches off.
+
+Started by the bench process before the output can be on, in a process group of its own, its imports done, no session
+open. It reads beats from a pipe. The order is: kill first (many supplies take one client), connect, off, read back,
+write down what came of it beside the journal. Started as `python -m benchlog.bench.rescue`.
+"""
+
+import contextlib
+import json
+import os
+import queue
+import signal
+import subprocess
+import sys
+import threading
+from pathlib import Path
+from typing import BinaryIO
+
+import msgspec
+
+from benchlog.bench.opening import open_supply
+from benchlog.bench.switching_off import switch_off
+from benchlog.clock import SystemClock
+from drivers.supply import Capabilities, SupplyError
+
+SAFE, ALIVE, GOING_OFF = b"0", b"1", b"2"
+BEAT_EVERY_S = 0.05
+GOING_OFF_SILENCE_S = 1.5
+"""Switching off may have to reopen a session, which takes longer than any reading."""
+READY = b"ready\n"
+
+
+class Charge(msgspec.Struct, frozen=True, kw_only=True):
+    """What a rescue has to look after; one JSON line on its standard input, before the first beat."""
+
+    resource: str
+    pid: int
+    record: str
+    capabilities: Capabilities
+
+    @property
+    def silence_s(self) -> float:
+        """How long the bench process may be silent while the output may be on."""
+        return max(0.5, 6 * self.capabilities.reply_s + 0.1)
+
+
+class Rescue:
+    """The bench process's side: starts the waiting process and tells it that all is well."""
+
+    def __init__(self, resource: str, record: Path) -> None:
+        self._resource, self._record = resource, record
+        self._state = SAFE
+        self._last_s = 0.0
+        self._clock = SystemClock()
+        group: dict[str, object] = (
+            {"creationflags": subprocess.CREATE_NEW_PROCESS_GROUP}
+            if sys.platform == "win32"
+            else {"start_new_session": True}
+        )
+        self._process = subprocess.Popen(  # type: ignore[call-overload]
+            [sys.executable, "-P", "-m", "benchlog.bench.rescue"],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            **group,
+        )
+        self.pid: int = self._process.pid
+        self._pipe: BinaryIO = self._process.stdin
+
+    def stand_by(self, capabilities: Capabilities) -> bool:
+        """Hands over the charge and waits until it is taken; False if the process is not there."""
+        charge = Charge(resource=self._resource, pid=os.getpid(), record=str(self._record), capabilities=capabilities)
+        try:
+            self._pipe.write(msgspec.json.encode(charge) + b"\n")
+            self._pipe.flush()
+        except OSError:
+            return False
+        ready = self._process.stdout.readline() == READY
+        if hasattr(os, "set_blocking") and sys.platform != "win32":
+            os.set_blocking(self._pipe.fileno(), False)  # a stopped rescue must not stop the loop
+        return ready
+
+    def beat(self, state: bytes = ALIVE) -> bool:
+        """Says that this process lives; at most every 50 ms, a change of state at once. False: nobody listens."""
+        now_s = self._clock.now()
+        if state == self._state and now_s - self._last_s < BEAT_EVERY_S:
+            return True
+        self._state, self._last_s = state, now_s
+        try:
+            os.write(self._pipe.fileno(), state)
+        except OSError:
+            return False
+        return True
+
+    def release(self) -> None:
+        """The output is known to be off: the process may go."""
+        self.beat(SAFE)
+        with contextlib.suppress(OSError):
+            self._pipe.close()
+        try:
+            self._process.wait(timeout=2.0)
+        except subprocess.TimeoutExpired:
+            self._process.kill()
+            self._process.wait()
+        self._process.stdout.close()
+
+
+def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str | None:
+    """Blocks until the bench process is gone or silent with the output perhaps on, and says which; None: all is well."""
+    state = SAFE
+    while True:
+        limit = {SAFE: None, ALIVE: silence_s, GOING_OFF: max(silence_s, GOING_OFF_SILENCE_S)}[state]
+        try:
+            beat = beats.get(timeout=limit)
+        except queue.Empty:
+            return "was silent"
+        if beat == b"":
+            return None if state == SAFE else "is gone"
+        state = beat
+
+
+def _read_beats(pipe: BinaryIO, beats: "queue.SimpleQueue[bytes]") -> None:
+    # Unbuffered single bytes: only the last of those waiting matters.
+    while chunk := os.read(pipe.fileno(), 4096):
+        beats.put(chunk[-1:])
+    beats.put(b"")
+
+
+def rescue(charge: Charge, why: str) -> None:
+    """Kill, connect, off, read back, write down."""
+    clock = SystemClock()
+    with contextlib.suppress(OSError):
+        os.kill(charge.pid, signal.SIGTERM if sys.platform == "win32" else signal.SIGKILL)
+    text, confirmed = "", False
+    until_s = clock.now() + 3.0
+    while not confirmed and clock.now() < until_s:
+        try:
+            supply = open_supply(charge.resource, clock.now, charge.capabilities)
+        except SupplyError as error:
+            text = f"NOT CONFIRMED: switch the supply off by hand ({error})."
+            clock.wait(clock.now() + 0.02)
+            continue
+        off = switch_off(supply, clock)
+        supply.close()
+        text, confirmed = off.text, off.confirmed
+    line = {
+        "utc": clock.utc(),
+        "confirmed_off": confirmed,
+        "text": f"The bench process {why}; the waiting process switched off. {text}",
+    }
+    record = Path(charge.record)
+    partial = record.with_name(record.name + ".part")
+    partial.write_text(json.dumps(line) + "\n", encoding="utf-8")
+    os.replace(partial, record)
+
+
+def main() -> None:
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    import pyvisa
+
+    pyvisa.ResourceManager("@py")  # its first use imports a good deal: not when it is urgent
+    pipe = sys.stdin.buffer.raw
+    line = b""
+    while not line.endswith(b"\n"):
+        byte = os.read(pipe.fileno(), 1)
+        if not byte:
+            return
+        line += byte
+    charge = msgspec.json.decode(line, type=Charge)
+    os.write(sys.stdout.fileno(), READY)
+    beats: queue.SimpleQueue[bytes] = queue.SimpleQueue()
+    threading.Thread(target=_read_beats, args=(pipe, beats), daemon=True).start()
+    trouble = wait_for_trouble(beats, charge.silence_s)
+    if trouble is not None:
+        rescue(charge, trouble)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,59 @@
+"""Output off, and knowing that it is. Idempotent, each step tried on its own, within a deadline of its own."""
+
+import logging
+from dataclasses import dataclass
+
+from benchlog.clock import Clock
+from drivers.supply import Reading, Supply, SupplyError
+
+DEADLINE_S = 3.0
+AFTER_OFF_S = 0.3
+CURRENT_GONE_A = 0.02
+"""A: readback under which no current counts as flowing, beside three steps of the readback."""
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OffResult:
+    """`confirmed`: read back as off, at 0 V set, without current. `seen`: every reading taken meanwhile."""
+
+    confirmed: bool
+    text: str
+    seen: tuple[Reading, ...]
+
+
+def switch_off(supply: Supply, clock: Clock) -> OffResult:
+    """0 V and off until the supply says so. Raises nothing that a supply can cause."""
+    until_s = clock.now() + DEADLINE_S
+    seen: list[Reading] = []
+    text = "no reply"
+    while True:
+        for step in (supply.off, lambda: seen.append(supply.read())):
+            try:
+                step()
+            except SupplyError as error:
+                text = str(error)
+                _log.warning("switching off: %s", error)
+                _reopen(supply)
+        if seen and _is_off(seen[-1], supply):
+            return OffResult(confirmed=True, text="Output off, confirmed by read-back.", seen=tuple(seen))
+        if seen:
+            last = seen[-1]
+            text = f"the supply still says {'on' if last.output_on else 'off'}, {last.volts:.2f} V, {last.amps:.3f} A"
+        if clock.now() > until_s:
+            return OffResult(
+                confirmed=False, text=f"NOT CONFIRMED: switch the supply off by hand ({text}).", seen=tuple(seen)
+            )
+        clock.wait(clock.now() + 0.05)
+
+
+def _is_off(reading: Reading, supply: Supply) -> bool:
+    floor = max(CURRENT_GONE_A, 3 * supply.capabilities.amps_step)
+    return not reading.output_on and reading.set_volts == 0.0 and abs(reading.amps) <= floor
+
+
+def _reopen(supply: Supply) -> None:
+    try:
+        supply.reopen()
+    except SupplyError as error:
+        _log.warning("switching off: %s", error)

@@ -1,0 +1,127 @@
+"""How much of the time-bound ceilings is used: energy and locked time in any minute, winding temperature, kicks."""
+
+from collections import deque
+
+from benchlog.motor.heat import HeatBound, winding_watts
+from benchlog.motor.motion import Motion
+from benchlog.recovery.ceilings import Ceilings
+from drivers.supply import Reading
+
+WINDOW_S = 60.0
+_BIN_S = 0.1
+_MARGIN_K = 2.0
+
+
+class SlidingSum:
+    """A sum over the last `WINDOW_S`, in bins of 0.1 s that leave the window late, never early."""
+
+    def __init__(self) -> None:
+        self._bins: deque[tuple[float, float]] = deque()
+        self._total = 0.0
+
+    def add(self, at_s: float, amount: float) -> None:
+        if amount <= 0:
+            return
+        if self._bins and at_s - self._bins[-1][0] < _BIN_S:
+            self._bins[-1] = (at_s, self._bins[-1][1] + amount)
+        else:
+            self._bins.append((at_s, amount))
+        self._total += amount
+
+    def take_back(self, since_s: float) -> float:
+        """Removes what was added since, and returns it."""
+        removed = 0.0
+        while self._bins and self._bins[-1][0] - _BIN_S >= since_s:
+            removed += self._bins.pop()[1]
+        self._total -= removed
+        return removed
+
+    def total(self, at_s: float) -> float:
+        while self._bins and at_s - self._bins[0][0] > WINDOW_S:
+            self._total -= self._bins.popleft()[1]
+        if not self._bins:
+            self._total = 0.0
+        return self._total
+
+    def wait_for(self, at_s: float, room: float) -> float:
+        """s until no more than `room` is left in the window."""
+        excess = self.total(at_s) - room
+        for when, amount in self._bins:
+            if excess <= 1e-12:
+                return 0.0
+            excess -= amount
+            if excess <= 1e-12:
+                return max(0.0, when + WINDOW_S + 0.01 - at_s)
+        return 0.0 if excess <= 1e-12 else WINDOW_S
+
+
+class Budget:
+    """Charged with every reading. `reference_ohm` is None until the probe has found a winding."""
+
+    def __init__(self, ceilings: Ceilings, *, ambient_c: float, rated_volts: float, kicks: int = 0) -> None:
+        self._ceilings = ceilings
+        self._rated_volts = rated_volts
+        self._heat = HeatBound(ambient_c)
+        self._energy, self._locked = SlidingSum(), SlidingSum()
+        self._last: Reading | None = None
+        self._reference_ohm: float | None = None
+        self.kicks = kicks
+        self.kicks_this_run = 0
+        self.locked_total_s = 0.0
+
+    def learn(self, reference_ohm: float) -> None:
+        """The probe found a winding."""
+        self._reference_ohm = reference_ohm
+        self._heat.learn_stall_power(self._rated_volts**2 / reference_ohm)
+
+    def charge(self, reading: Reading, belief: Motion) -> None:
+        """What went in between the last reading and this one, at the larger of their powers."""
+        last, self._last = self._last, reading
+        if last is None:
+            return
+        passed_s = reading.received_s - last.received_s
+        if passed_s <= 0:
+            return
+        watts = max(winding_watts(r.volts, r.amps, self._reference_ohm) for r in (last, reading))
+        driven = reading.output_on and (reading.set_volts > 0 or last.set_volts > 0)
+        joules = watts * passed_s if driven else 0.0
+        self._heat.add(reading.received_s, joules)
+        self._energy.add(reading.received_s, joules)
+        if driven and belief is not Motion.TURNING:
+            self._locked.add(reading.received_s, passed_s)
+            self.locked_total_s += passed_s
+
+    def was_turning(self, since_s: float) -> None:
+        """Motion was shown to have lasted since then: that time was not locked. The heat stays charged."""
+        self.locked_total_s -= self._locked.take_back(since_s)
+
+    def count_kick(self) -> None:
+        self.kicks += 1
+        self.kicks_this_run += 1
+
+    def energy_j(self, at_s: float) -> float:
+        return self._energy.total(at_s)
+
+    def locked_s(self, at_s: float) -> float:
+        return self._locked.total(at_s)
+
+    def winding_c(self, at_s: float) -> float:
+        return self._heat.winding_c(at_s)
+
+    def rest_for(self, at_s: float, *, watts: float, locked_s: float) -> tuple[float, str]:
+        """s to rest before `watts` may go in for `locked_s` without passing a ceiling, and which one asks for it."""
+        joules = watts * locked_s
+        rests = {
+            "locked time": self._locked.wait_for(at_s, 0.95 * self._ceilings.locked_s.value - locked_s),
+            "energy": self._energy.wait_for(at_s, 0.95 * self._ceilings.energy_j.value - joules),
+            "winding temperature": self._cooling_s(at_s, joules),
+        }
+        reason = max(rests, key=lambda name: rests[name])
+        return rests[reason], reason
+
+    def _cooling_s(self, at_s: float, joules: float) -> float:
+        limit = self._ceilings.winding_c.value - _MARGIN_K
+        rest = 0.0
+        while rest < 300.0 and self._heat.winding_c_after(at_s + rest, joules) > limit:
+            rest += max(0.25, 0.1 * rest)
+        return rest

@@ -1,0 +1,76 @@
+"""What a plan may ask of the shell, and what it sees in return.
+
+A plan is a generator: it yields a command and receives what was then seen. It knows no clock and no supply.
+"""
+
+from collections.abc import Generator
+from dataclasses import dataclass
+from typing import TypeAlias, TypeVar
+
+from benchlog.motor.motion import Motion
+from benchlog.records import Event
+from drivers.supply import Reading
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Apply:
+    """Set volts and current limit, not before `at_s`, then take a reading. `kick` counts against the kicks allowed."""
+
+    volts: float
+    amps: float
+    belief: Motion = Motion.UNKNOWN
+    at_s: float = 0.0
+    kick: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Watch:
+    """Change nothing; take the next reading, not before `at_s`."""
+
+    at_s: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Switch:
+    """Output on or off, then a reading. On is admitted only at 0 V set and with no volts on the terminals."""
+
+    on: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """Something for the record and the screen. Takes no reading; `t_s` is filled in by the shell."""
+
+    event: Event
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ask:
+    """A question to the operator, output off. Answers come in `Seen.answer` while the plan watches."""
+
+    text: str
+    choices: tuple[str, ...]
+    swap: bool = False
+
+
+Command: TypeAlias = Apply | Watch | Switch | Mark | Ask
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """A reading and how it stands to the last setpoint.
+
+    `now_s`: the shell's clock. `since_s`: from the last setpoint to the start of the reading's averaging window;
+    `whole`: that window began after the supply had settled, so the reading belongs to this setpoint alone.
+    """
+
+    reading: Reading
+    now_s: float
+    set_at_s: float
+    since_s: float
+    whole: bool
+    answer: str | None = None
+
+
+Result = TypeVar("Result")
+Plan: TypeAlias = Generator[Command, Seen, Result]

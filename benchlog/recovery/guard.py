@@ -1,0 +1,185 @@
+"""Refuse, trip, or go: what may be sent, and what a reading must look like.
+
+`admit` decides before a byte is sent; it refuses and never clamps. `judge` decides on every reading; a trip is a value,
+so that no `except` can swallow it. The guard asks the world: the output is as commanded, the setpoint is still what was
+sent, the current obeys the limit, the volts follow, and after a step down they stay up only at no current, falling.
+"""
+
+import math
+from dataclasses import dataclass
+
+from benchlog.motor.motion import Motion
+from benchlog.outcome import Outcome
+from benchlog.recovery.budget import Budget
+from benchlog.recovery.ceilings import Bound, Ceilings
+from benchlog.recovery.commands import Apply, Ask, Command, Switch
+from drivers.supply import Capabilities, Reading, Regulation
+
+FOREIGN_VOLTS = 0.25
+"""V on the terminals with the output off that count as another source. Starting value of this project."""
+STALE_S = 1.0
+FOLLOWS_S = 0.5
+"""s after a setpoint by which volts and amps must obey. Generous: a switch-mode supply may take hundreds of ms."""
+_SLACK_SHARE = 0.02  # readback gain and regulation
+_ABSURD = 1e6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trip:
+    """Why the output goes off now, and the outcome the run is filed under."""
+
+    outcome: Outcome
+    text: str
+    went_off: bool = False
+    """The output went off by itself: one of the supply's own latches, or a hand; the shell asks which."""
+
+
+class Guard:
+    """Knows what was commanded last. One for a run; `capabilities` of the supply in use."""
+
+    def __init__(self, ceilings: Ceilings, capabilities: Capabilities, budget: Budget) -> None:
+        self.ceilings = ceilings
+        self.budget = budget
+        self._volts_slack = 3 * capabilities.volts_step + 0.02
+        self._amps_slack = 3 * capabilities.amps_step + 0.01
+        self._window_s = capabilities.window_s
+        self._last: Reading | None = None
+        self._set = Apply(volts=0.0, amps=0.0, belief=Motion.RESTING)
+        self._set_at_s = -math.inf
+        self._on = False
+        self._lowest_since_set = math.inf
+
+    def admit(self, command: Command) -> str | None:
+        """None, or why this command is not sent."""
+        match command:
+            case Apply():
+                return self._admit_setpoint(command)
+            case Switch(on=True):
+                return self._admit_on()
+            case Ask() if self._on:
+                return "a question is put only with the output off"
+        return None
+
+    def _admit_setpoint(self, command: Apply) -> str | None:
+        if not (math.isfinite(command.volts) and math.isfinite(command.amps)):
+            return f"{command.volts} V, {command.amps} A is not a setpoint"
+        if command.volts < 0 or command.amps < 0:
+            return f"{command.volts:g} V, {command.amps:g} A: below zero"
+        if command.volts > self.ceilings.volts.value:
+            return _above("V", command.volts, self.ceilings.volts)
+        if command.amps > self.ceilings.amps.value:
+            return _above("A", command.amps, self.ceilings.amps)
+        if command.kick and self.budget.kicks >= self.ceilings.kicks.value:
+            return f"{self.ceilings.kicks.value:g} kicks a job and day are used up: now it needs hands"
+        return None
+
+    def _admit_on(self) -> str | None:
+        if self._last is None:
+            return "the output goes on only after a reading"
+        if abs(self._last.volts) > FOREIGN_VOLTS:
+            return f"{self._last.volts:.2f} V on the terminals with the output off: another source is connected"
+        if self._set.volts != 0.0:
+            return f"the output goes on only at 0 V set, not {self._set.volts:g} V"
+        return None
+
+    def sent(self, command: Command, at_s: float) -> None:
+        """What was sent, once it was."""
+        if isinstance(command, Apply):
+            self._set, self._set_at_s = command, at_s
+            self._lowest_since_set = math.inf
+            if command.kick:
+                self.budget.count_kick()
+        elif isinstance(command, Switch):
+            self._on, self._set_at_s = command.on, at_s
+
+    def judge(self, reading: Reading) -> Trip | None:
+        """None, or why the output goes off now. Charges the budget with the reading."""
+        trip = self._not_a_measurement(reading) or self._above_ceiling(reading) or self._not_as_sent(reading)
+        if trip is None:
+            self.budget.charge(reading, self._set.belief)
+            trip = self._does_not_obey(reading) or self._budget_used(reading.received_s)
+        self._last = reading
+        return trip
+
+    def _not_a_measurement(self, reading: Reading) -> Trip | None:
+        values = (reading.volts, reading.amps, reading.set_volts, reading.set_amps)
+        if not all(math.isfinite(value) and abs(value) < _ABSURD for value in values):
+            return _doubt(f"a reading of {reading.volts} V, {reading.amps} A is not a measurement")
+        if not 0 <= reading.received_s - reading.sent_s <= STALE_S:
+            return _doubt(f"a reading took {reading.received_s - reading.sent_s:.3g} s")
+        if self._last is not None and reading.sent_s < self._last.received_s:
+            return _doubt("readings are out of order")
+        return None
+
+    def _above_ceiling(self, reading: Reading) -> Trip | None:
+        for unit, value, bound, slack in (
+            ("V", reading.volts, self.ceilings.volts, self._volts_slack),
+            ("A", reading.amps, self.ceilings.amps, self._amps_slack),
+        ):
+            if abs(value) > bound.value * (1 + _SLACK_SHARE) + slack:
+                return Trip(outcome=Outcome.CEILING, text=_above(unit, value, bound))
+        return None
+
+    def _not_as_sent(self, reading: Reading) -> Trip | None:
+        if reading.output_on != self._on:
+            if self._on:
+                return Trip(outcome=Outcome.STOPPED, text="the output was switched off at the supply", went_off=True)
+            return Trip(outcome=Outcome.STOPPED, text="the output is on although off was sent")
+        for unit, told, said, slack in (
+            ("V", reading.set_volts, self._set.volts, self._volts_slack),
+            ("A", reading.set_amps, self._set.amps, self._amps_slack),
+        ):
+            if math.isfinite(self._set_at_s) and abs(told - said) > slack + 0.002 * said:
+                return Trip(
+                    outcome=Outcome.STOPPED,
+                    text=f"the supply is set to {told:g} {unit}, not the {said:g} {unit} that were sent: a hand on it?",
+                )
+        return None
+
+    def _does_not_obey(self, reading: Reading) -> Trip | None:
+        if not self._on or reading.sent_s - self._window_s < self._set_at_s + FOLLOWS_S:
+            if self._on and reading.sent_s - self._window_s >= self._set_at_s:
+                self._lowest_since_set = min(self._lowest_since_set, reading.volts)
+            return None
+        lowest, self._lowest_since_set = self._lowest_since_set, min(self._lowest_since_set, reading.volts)
+        if reading.amps > self._set.amps * (1 + 2 * _SLACK_SHARE) + self._amps_slack:
+            return _disobeys(f"{reading.amps:.3g} A flow at a limit of {self._set.amps:.3g} A")
+        over = reading.volts - self._set.volts
+        if over > _SLACK_SHARE * self._set.volts + self._volts_slack:
+            if reading.amps > 2 * self._amps_slack:
+                return _disobeys(
+                    f"{reading.volts:.3g} V and {reading.amps:.3g} A at a setpoint of {self._set.volts:.3g} V"
+                )
+            if reading.volts > lowest + _SLACK_SHARE * reading.volts + 2 * self._volts_slack:
+                return _disobeys(f"{reading.volts:.3g} V and rising at a setpoint of {self._set.volts:.3g} V")
+        short = self._set.volts - reading.volts > 0.1 * self._set.volts + 2 * self._volts_slack
+        limited = reading.regulation is Regulation.CC or reading.amps >= 0.8 * self._set.amps - self._amps_slack
+        if short and not limited:
+            return _disobeys(f"only {reading.volts:.3g} V at a setpoint of {self._set.volts:.3g} V, without a limit")
+        return None
+
+    def _budget_used(self, at_s: float) -> Trip | None:
+        ceilings, budget = self.ceilings, self.budget
+        for what, unit, value, bound in (
+            ("the winding may be at", "°C", budget.winding_c(at_s), ceilings.winding_c),
+            ("locked in the last minute:", "s", budget.locked_s(at_s), ceilings.locked_s),
+            ("energy in the last minute:", "J", budget.energy_j(at_s), ceilings.energy_j),
+        ):
+            if value > bound.value:
+                return Trip(
+                    outcome=Outcome.CEILING,
+                    text=f"{what} {value:.3g} {unit}, above the {bound.layer}'s ceiling of {bound.value:g} {unit}",
+                )
+        return None
+
+
+def _above(unit: str, value: float, bound: Bound) -> str:
+    return f"{value:.4g} {unit} is above the {bound.layer}'s ceiling of {bound.value:g} {unit}"
+
+
+def _doubt(text: str) -> Trip:
+    return Trip(outcome=Outcome.SUPPLY_LOST, text=text)
+
+
+def _disobeys(text: str) -> Trip:
+    return Trip(outcome=Outcome.SUPPLY_LOST, text=f"the supply does not do as told: {text}")

@@ -1,0 +1,134 @@
+"""Does it turn? Holds, coasts at almost no current, a step, a second coast: the look that decides, as moves."""
+
+from dataclasses import dataclass
+
+from benchlog.motor.motion import (
+    CoastLook,
+    CoastVerdict,
+    Held,
+    Motion,
+    coast_amps,
+    early_and_steady,
+    look_at_coast,
+    surged,
+)
+from benchlog.records import EventKind
+from benchlog.recovery.commands import Plan, Seen
+from benchlog.recovery.moves import Situation, down, drive, ends_s, held, mark, points
+
+COAST_S = 0.2
+QUICK_COAST_S = 0.15
+HOLD_S = 0.9
+LOOK_HOLD_S = 0.45
+STEP_S = 0.25
+FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
+_EARLY_S = 0.12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """What a full look came to: turning, not turning, or doubtful, and which evidence decided."""
+
+    verdict: CoastVerdict
+    why: str
+
+
+def hold_volts(situation: Situation, at_most: float) -> float:
+    """V to hold at: rated or less, with room above it for the raised limits of the coasts."""
+    return min(at_most, situation.rated_volts, situation.ceilings.volts.value / SECOND_RAISE)
+
+
+def coast(
+    situation: Situation, before: list[Seen], limit_volts: float, for_s: float, *, after_s: float, belief: Motion
+) -> Plan[tuple[CoastLook, list[Seen], Held]]:
+    """One look at almost no current, the volts limit raised above what was held as far as the ceiling allows."""
+    was = held(situation, before)
+    small = min(coast_amps(was.amps), situation.ceilings.amps.value)
+    limit = min(limit_volts, situation.ceilings.volts.value)
+    seen = yield from drive(limit, small, for_s, belief, after_s=after_s, least=1)
+    look = look_at_coast(
+        was,
+        points(situation, seen),
+        small_amps=small,
+        reference_ohm=situation.reference_ohm,
+        meter=situation.known_meter,
+    )
+    return look, seen, was
+
+
+def full_look(situation: Situation, volts: float, amps: float, *, after_s: float = 0.0) -> Plan[Look]:
+    """Hold, coast, step, coast: turning only if every part agrees. Ends at 0 V."""
+    seen = yield from drive(volts, amps, HOLD_S, Motion.UNKNOWN, after_s=after_s, least=3)
+    began_s = seen[0].set_at_s
+    first, coasted, was = yield from coast(
+        situation,
+        seen,
+        FIRST_RAISE * volts,
+        COAST_S,
+        after_s=ends_s(seen, HOLD_S),
+        belief=Motion.UNKNOWN,
+    )
+    if first.verdict is not CoastVerdict.EMF:
+        yield from down(amps, after_s=ends_s(coasted, COAST_S))
+        return Look(verdict=first.verdict, why=first.why)
+    # Once a rotor's voltage was seen, the hold was not locked time.
+    situation.budget.was_turning(began_s)
+    yield mark(EventKind.TURNING, "It turns. Holding on to see that it keeps turning.", why=first.why)
+    step_volts = min(FIRST_RAISE * volts, situation.ceilings.volts.value)
+    stepped = yield from drive(step_volts, amps, STEP_S, Motion.TURNING, after_s=ends_s(coasted, COAST_S), least=2)
+    second, last, _ = yield from coast(
+        situation,
+        stepped,
+        SECOND_RAISE * volts,
+        COAST_S,
+        after_s=ends_s(stepped, STEP_S),
+        belief=Motion.TURNING,
+    )
+    yield from down(amps, Motion.TURNING, after_s=ends_s(last, COAST_S))
+    between = _seen_between(situation, seen, coasted, stepped, was)
+    if second.verdict is CoastVerdict.EMF and between is not None:
+        return Look(verdict=CoastVerdict.EMF, why=f"{first.why}; {between}; and the same again at a higher voltage")
+    doubt = second.why if second.verdict is not CoastVerdict.EMF else "no surge and no steady current between the looks"
+    return Look(verdict=CoastVerdict.DOUBTFUL, why=f"a rotor's voltage was seen once, but not all agrees: {doubt}")
+
+
+def _seen_between(
+    situation: Situation, hold: list[Seen], coasted: list[Seen], stepped: list[Seen], was: Held
+) -> str | None:
+    """The evidence between the two coasts, in words: a surge at the step, or a current that was early and steady."""
+    meter, reference = situation.known_meter, situation.reference_ohm
+    coast_points, step_points = points(situation, coasted), points(situation, stepped)
+    if (
+        coast_points
+        and step_points
+        and surged(step_points[0], coast_points[-1].volts, was, reference_ohm=reference, meter=meter)
+    ):
+        return "a surge at the step, as a winding draws"
+    early = next(iter(points(situation, hold, lambda s: s.since_s >= _EARLY_S)), None)
+    if early_and_steady(early, was, reference_ohm=reference, meter=meter):
+        return "a current that fell early and stayed"
+    return None
+
+
+def quick_look(
+    situation: Situation, kicked: list[Seen], volts: float, *, after_s: float
+) -> Plan[tuple[CoastLook, list[Seen]]]:
+    """A short coast straight after a kick."""
+    look, seen, _ = yield from coast(
+        situation, kicked, FIRST_RAISE * volts, QUICK_COAST_S, after_s=after_s, belief=Motion.UNKNOWN
+    )
+    return look, seen
+
+
+def slow_look(situation: Situation, volts: float, amps: float, *, after_s: float) -> Plan[tuple[CoastLook, float]]:
+    """A short hold and a coast, for rotors too slow to show anything straight after a kick. Also: when it ended."""
+    seen = yield from drive(volts, amps, LOOK_HOLD_S, Motion.UNKNOWN, after_s=after_s, least=2)
+    look, coasted, _ = yield from coast(
+        situation,
+        seen,
+        FIRST_RAISE * volts,
+        QUICK_COAST_S,
+        after_s=ends_s(seen, LOOK_HOLD_S),
+        belief=Motion.UNKNOWN,
+    )
+    return look, ends_s(coasted, QUICK_COAST_S)

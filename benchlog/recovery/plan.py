@@ -1,0 +1,302 @@
+"""What comes next: the three runs as generators. They yield commands, receive what was seen, and end in a Finding."""
+
+from dataclasses import dataclass
+
+from benchlog.motor.motion import CoastVerdict, Motion
+from benchlog.outcome import Outcome, WindingVerdict
+from benchlog.quantities import show
+from benchlog.records import EventKind
+from benchlog.recovery.commands import Plan, Seen, Watch
+from benchlog.recovery.looking import (
+    COAST_S,
+    HOLD_S,
+    LOOK_HOLD_S,
+    QUICK_COAST_S,
+    STEP_S,
+    Look,
+    full_look,
+    hold_volts,
+    quick_look,
+    slow_look,
+)
+from benchlog.recovery.moves import (
+    Finding,
+    Situation,
+    ask,
+    down,
+    drive,
+    ends_s,
+    held,
+    mark,
+    rest,
+    until_still,
+)
+from benchlog.recovery.probing import probe, sentence, zero
+from benchlog.recovery.steps import Hand, Kicks, Start, Swap, amps_of, volts_of
+
+REST_BEFORE_RESTART_S = 1.0
+_FULL_LOOK_S = HOLD_S + 2 * COAST_S + STEP_S
+_RESERVE_S = 15.0  # kept at the end of a run for proving what the last kick freed
+_ELECTRICAL = {
+    WindingVerdict.OPEN: Outcome.OPEN,
+    WindingVerdict.SHORT: Outcome.SHORT,
+    WindingVerdict.DIODE: Outcome.DIODE,
+    WindingVerdict.ELECTRONIC: Outcome.ELECTRONIC,
+    WindingVerdict.UNDECIDED: Outcome.UNDETERMINED,
+}
+
+
+def probe_run(situation: Situation) -> Plan[Finding]:
+    """Only the probe."""
+    yield from zero(situation)
+    winding = yield from probe(situation)
+    if winding.verdict in _ELECTRICAL:
+        return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
+    return Finding(
+        outcome=Outcome.UNDETERMINED, reason=f"{sentence(winding)} Whether it turns was not tried in this run."
+    )
+
+
+def recovery_run(situation: Situation) -> Plan[Finding]:
+    """Probe, then the steps in order until one ends it."""
+    yield from zero(situation)
+    winding = yield from probe(situation)
+    if winding.verdict in _ELECTRICAL:
+        return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
+    doubts: list[str] = []
+    for rung, step in _with_rungs(situation):
+        match step:
+            case Start():
+                finding = yield from _gentle_start(situation, step, doubts)
+            case Kicks():
+                finding = yield from _kicks(situation, step, rung, doubts)
+            case Hand() | Swap():
+                finding = yield from _by_hand(situation, step)
+        if finding is not None:
+            return finding
+    return _left_stuck(situation, doubts, "every rung of the sequence was tried")
+
+
+def proof_run(situation: Situation, starts: int) -> Plan[Finding]:
+    """Probe for the reference, then starts from rest at a voltage that leaves room for the looks."""
+    yield from zero(situation)
+    winding = yield from probe(situation)
+    if winding.verdict in _ELECTRICAL:
+        return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
+    turned = doubtful = 0
+    for number in range(1, starts + 1):
+        yield mark(EventKind.STEP, f"Start {number} of {starts}, from rest.", name=f"start {number}")
+        look = yield from _start_from_rest(situation)
+        turned += look.verdict is CoastVerdict.EMF
+        doubtful += look.verdict not in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING)
+        yield mark(EventKind.LOOK, f"Start {number}: {look.verdict}.", why=look.why, start=number)
+    situation.moved = 0 < turned < starts
+    reason = f"it started {turned} of {starts} times from rest"
+    if turned == starts:
+        return Finding(outcome=Outcome.RUNS, reason=reason)
+    if doubtful and turned + doubtful == starts:
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{reason}; {doubtful} could not be told")
+    return Finding(outcome=Outcome.STILL_STUCK, reason=reason)
+
+
+def _with_rungs(situation: Situation) -> list[tuple[int, Start | Kicks | Hand | Swap]]:
+    numbered, rung = [], 0
+    for step in situation.sequence.steps:
+        rung += isinstance(step, Kicks)
+        numbered.append((rung, step))
+    return numbered
+
+
+def _gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[Finding | None]:
+    volts = volts_of(step, situation.rated_volts)
+    amps = min(situation.stall_amps, situation.ceilings.amps.value)
+    yield mark(EventKind.STEP, f"A gentle start at {show(volts, 'V')}.", name=step.name, volts=volts, amps=amps)
+    energised_s = step.on_s + QUICK_COAST_S + LOOK_HOLD_S + COAST_S
+    if (yield from _rest_for_budget(situation, volts, amps, energised_s)) is None:
+        return _left_stuck(situation, doubts, "the ceilings leave no room for a gentle start")
+    seen = yield from drive(volts, amps, step.on_s, Motion.UNKNOWN, least=1)
+    look, coasted = yield from quick_look(situation, seen, volts, after_s=ends_s(seen, step.on_s))
+    after_s = ends_s(coasted, QUICK_COAST_S)
+    if look.verdict is CoastVerdict.NOT_TURNING:
+        look, after_s = yield from slow_look(situation, hold_volts(situation, volts), amps, after_s=after_s)
+    yield mark(EventKind.LOOK, f"Gentle start: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
+    if look.verdict is CoastVerdict.NOT_TURNING:
+        low = yield from down(amps, Motion.LOCKED, after_s=after_s)
+        yield from rest(low, 1.0)
+        return None
+    return (yield from _judge_motion(situation, volts, amps, Outcome.RUNS, doubts, after_s))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Rung:
+    number: int
+    volts: float
+    amps: float
+    step: Kicks
+
+
+def _kicks(situation: Situation, step: Kicks, number: int, doubts: list[str]) -> Plan[Finding | None]:
+    volts = volts_of(step, situation.rated_volts)
+    left_out = _left_out(situation, step, volts)
+    if left_out is not None:
+        yield mark(EventKind.STEP, f"Rung {number} left out: {left_out}.", name=step.name, rung=number, skipped=True)
+        return None
+    wanted = amps_of(step, situation.stall_amps)
+    amps = min(wanted, situation.ceilings.amps.value)
+    rung = _Rung(number=number, volts=volts, amps=amps, step=step)
+    drawn = volts / situation.reference_ohm
+    limited = amps < 0.95 * drawn
+    yield mark(
+        EventKind.STEP,
+        f"Rung {number}: {show(volts, 'V')}, {step.tries} kicks of {step.on_s * 1000:.0f} ms.",
+        why=(
+            f"Limited by current, not by voltage: the winding would draw {show(drawn, 'A')}, the limit is "
+            f"{show(amps, 'A')}; raising the volts does nothing."
+            if limited
+            else f"A locked rotor of this winding draws {show(drawn, 'A')} at {show(volts, 'V')}."
+        ),
+        name=step.name,
+        rung=number,
+        volts=volts,
+        amps=amps,
+        tries=step.tries,
+    )
+    for kick in range(1, step.tries + 1):
+        finding = yield from _one_kick(situation, rung, doubts, last=kick == step.tries)
+        if finding is not None:
+            return finding
+    return None
+
+
+def _left_out(situation: Situation, step: Kicks, volts: float) -> str | None:
+    if step.only_after is not None and step.only_after in situation.skipped:
+        return f'"{step.only_after}" was skipped'
+    ceiling = situation.ceilings.volts
+    if step.if_allowed and volts > ceiling.value:
+        return f"{volts:g} V is above the {ceiling.layer}'s ceiling of {ceiling.value:g} V"
+    return None
+
+
+def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: bool) -> Plan[Finding | None]:
+    step = rung.step
+    energised_s = step.on_s + QUICK_COAST_S + (LOOK_HOLD_S + COAST_S if last else 0.0)
+    if situation.budget.kicks >= situation.ceilings.kicks.value:
+        return _left_stuck(situation, doubts, "the kicks of this job and day are used up: now it needs hands")
+    seen = yield from _rest_for_budget(situation, rung.volts, rung.amps, energised_s)
+    if seen is None or situation.time_left_s(seen.now_s) < _RESERVE_S:
+        return _left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
+    kicked = yield from drive(rung.volts, rung.amps, step.on_s, Motion.UNKNOWN, kick=True, least=1)
+    over_s = ends_s(kicked, step.on_s)
+    look, coasted = yield from quick_look(situation, kicked, rung.volts, after_s=over_s)
+    at = held(situation, kicked)
+    yield mark(
+        EventKind.KICK,
+        f"Kick {situation.budget.kicks_this_run} at {show(rung.volts, 'V')}: {look.verdict}.",
+        why=look.why,
+        number=situation.budget.kicks_this_run,
+        rung=rung.number,
+        volts=round(at.volts, 4),
+        amps=round(at.amps, 4),
+        seconds=round(over_s - kicked[0].set_at_s, 4),
+        emf_share=round(look.emf_share, 3),
+    )
+    after_s = ends_s(coasted, QUICK_COAST_S)
+    if look.verdict is CoastVerdict.NOT_TURNING and last:
+        volts = hold_volts(situation, rung.volts)
+        look, after_s = yield from slow_look(situation, volts, rung.amps, after_s=after_s)
+        yield mark(EventKind.LOOK, f"A longer look: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
+    if look.verdict is CoastVerdict.NOT_TURNING:
+        low = yield from down(rung.amps, Motion.LOCKED, after_s=after_s)
+        yield from rest(low, step.off_s)
+        return None
+    finding = yield from _judge_motion(situation, rung.volts, rung.amps, Outcome.FREED, doubts, after_s)
+    if finding is None:
+        low = yield from down(rung.amps)
+        yield from rest(low, step.off_s)
+    return finding
+
+
+def _judge_motion(
+    situation: Situation, volts: float, amps: float, outcome: Outcome, doubts: list[str], after_s: float
+) -> Plan[Finding | None]:
+    """Something looked like motion: hold it, and if it holds, start it again from rest. None: the ladder goes on."""
+    look = yield from full_look(situation, hold_volts(situation, volts), amps, after_s=after_s)
+    yield mark(EventKind.LOOK, f"Held: {look.verdict}.", why=look.why)
+    if look.verdict is not CoastVerdict.EMF:
+        if look.verdict is CoastVerdict.NOT_TURNING:
+            situation.moved = True
+            yield mark(EventKind.MOVED, "It seemed to move and stands again.", why=look.why)
+        else:
+            doubts.append(look.why)
+        return None
+    yield mark(EventKind.STEP, "It keeps turning. Starting it again from rest.", name="restart")
+    again = yield from _start_from_rest(situation)
+    yield mark(EventKind.LOOK, f"Restart: {again.verdict}.", why=again.why)
+    if again.verdict is CoastVerdict.EMF:
+        words = "it turned" if outcome is Outcome.RUNS else "it came free"
+        return Finding(outcome=outcome, reason=f"{words}, kept turning and started again from rest: {again.why}")
+    situation.moved = True
+    yield mark(EventKind.MOVED, "It turned, but did not start again from rest.", why=again.why)
+    if again.verdict is not CoastVerdict.NOT_TURNING:
+        doubts.append(again.why)
+    return None
+
+
+def _start_from_rest(situation: Situation) -> Plan[Look]:
+    """Still, rested, then a full look; a second one where the first was doubtful."""
+    amps = min(situation.stall_amps, situation.ceilings.amps.value)
+    volts = hold_volts(situation, situation.rated_volts)
+    for _ in range(2):
+        seen = yield from down(amps, Motion.TURNING)
+        seen, still = yield from until_still(situation, seen)
+        if not still:
+            return Look(verdict=CoastVerdict.DOUBTFUL, why="it did not come to rest in 10 s")
+        yield from rest(seen, REST_BEFORE_RESTART_S)
+        if (yield from _rest_for_budget(situation, volts, amps, _FULL_LOOK_S)) is None:
+            return Look(verdict=CoastVerdict.DOUBTFUL, why="no time was left to start it again within the ceilings")
+        look = yield from full_look(situation, volts, amps)
+        if look.verdict in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING):
+            break
+    return look
+
+
+def _rest_for_budget(situation: Situation, volts: float, amps: float, locked_s: float) -> Plan[Seen | None]:
+    """Rests, at 0 V, until so much more locked time stays within every ceiling; None where the run is over first."""
+    watts = volts * min(amps, volts / situation.reference_ohm)
+    seen = yield Watch()
+    rest_s, asked_by = situation.budget.rest_for(seen.now_s, watts=watts, locked_s=locked_s)
+    if rest_s > 0.5:
+        yield mark(
+            EventKind.REST,
+            f"Resting {rest_s:.0f} s, so that the next look stays within the ceiling for {asked_by}.",
+            seconds=round(rest_s, 2),
+            ceiling=asked_by,
+        )
+    while rest_s > 0 and situation.time_left_s(seen.now_s) > _RESERVE_S:
+        seen = yield from rest(seen, min(rest_s, 1.0))
+        rest_s, _ = situation.budget.rest_for(seen.now_s, watts=watts, locked_s=locked_s)
+    return seen if rest_s <= 0 else None
+
+
+def _by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
+    swap = isinstance(step, Swap)
+    if situation.unattended:
+        situation.skipped.add(step.name)
+        yield mark(EventKind.HAND, f"Skipped, nobody at the bench: {step.name}.", name=step.name, skipped=True)
+        return None
+    done = "leads are swapped" if swap else "done"
+    _, answer = yield from ask(situation, step.text, (done, "skip"), swap=swap)
+    if answer == done:
+        situation.swapped ^= swap
+        yield mark(EventKind.HAND, f"By hand: {step.name}.", name=step.name, skipped=False)
+    else:
+        situation.skipped.add(step.name)
+        yield mark(EventKind.HAND, f"Skipped: {step.name}.", name=step.name, skipped=True)
+    return None
+
+
+def _left_stuck(situation: Situation, doubts: list[str], why: str) -> Finding:
+    if doubts:
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{doubts[-1]}; {why}")
+    moved = "it moved and stopped again; " if situation.moved else ""
+    return Finding(outcome=Outcome.STILL_STUCK, reason=f"{moved}{why}")

@@ -1,0 +1,127 @@
+"""The probe: zero, a few small current levels, and where no current flowed, raised volts at a very small limit."""
+
+from statistics import fmean
+
+from benchlog.motor.meter import zeroed
+from benchlog.motor.motion import Motion
+from benchlog.motor.winding import Level, Winding, classify
+from benchlog.outcome import WindingVerdict
+from benchlog.quantities import show
+from benchlog.records import EventKind
+from benchlog.recovery.commands import Plan, Seen, Switch, Watch
+from benchlog.recovery.moves import REST_PACE_S, Situation, discharged, down, drive, ends_s, mark, rest
+
+ZERO_READINGS = 6
+RAISED_LIMIT_A = 0.05
+_RAISED_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
+_RAISED_ON_S = 0.1
+_TOP_SHARE = 0.3  # of the stall current
+_TOP_MOST_A = 1.0
+
+
+def zero(situation: Situation) -> Plan[Seen]:
+    """Readings with the output off, then on at 0 V. Volts that stay on the terminals are refused by the guard."""
+    seen = yield Watch()
+    situation.began_s = seen.now_s
+    seen = yield from discharged(seen)
+    rows = [seen]
+    while len(rows) < ZERO_READINGS:
+        rows.append((yield Watch(at_s=rows[-1].now_s + situation.capabilities.window_s)))
+    situation.meter = zeroed(
+        [s.reading.volts for s in rows],
+        [s.reading.amps for s in rows],
+        step_volts=situation.capabilities.volts_step,
+        step_amps=situation.capabilities.amps_step,
+    )
+    seen = yield Switch(on=True)
+    yield mark(EventKind.OUTPUT, "Output on, at 0 V.", on=True)
+    return seen
+
+
+def probe(situation: Situation) -> Plan[Winding]:
+    """What lies between the leads; kept in the situation, and its heat in the budget."""
+    plan = situation.sequence.probe
+    compliance = min(plan.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
+    yield mark(EventKind.STEP, "Probing the winding with small currents.", name="probe", volts=compliance)
+    levels: list[Level] = []
+    for amps in plan.levels_a:
+        if amps <= situation.ceilings.amps.value:
+            levels.append((yield from _level(situation, compliance, amps, plan.on_s, plan.off_s)))
+    top = _top_level(situation, levels, compliance)
+    if top is not None:
+        levels.append((yield from _level(situation, compliance, top, plan.on_s, plan.off_s)))
+    raised: list[Level] = []
+    if all(level.amps <= 3 * situation.known_meter.u_amps for level in levels):
+        yield mark(EventKind.STEP, "No current yet: raising the volts at a very small limit.", name="probe, raised")
+        most = min(situation.rated_volts, situation.ceilings.volts.value)
+        limit = min(RAISED_LIMIT_A, situation.ceilings.amps.value)
+        for share in _RAISED_SHARES:
+            raised.append((yield from _level(situation, share * most, limit, _RAISED_ON_S, 0.3)))
+    winding = classify(
+        levels, raised, situation.known_meter, lead_ohm=situation.lead_ohm, rated_volts=situation.rated_volts
+    )
+    situation.winding = winding
+    if winding.reference_ohm is not None:
+        situation.budget.learn(winding.reference_ohm)
+    yield mark(
+        EventKind.FINDING,
+        sentence(winding),
+        why=winding.reason,
+        verdict=winding.verdict,
+        resistance_ohm=winding.ohm,
+        low_ohm=winding.low_ohm,
+        high_ohm=winding.high_ohm,
+    )
+    return winding
+
+
+def sentence(winding: Winding) -> str:
+    """The verdict in words."""
+    match winding.verdict:
+        case WindingVerdict.WINDING if winding.ohm is not None:
+            return (
+                f"A winding of {show(winding.ohm, 'Ω')} "
+                f"({show(winding.low_ohm, 'Ω')} to {show(winding.high_ohm, 'Ω')}) at this shaft angle."
+            )
+        case WindingVerdict.WINDING:
+            return "A winding; its resistance can't be told."
+        case WindingVerdict.OPEN:
+            return "Open: no current flows. A tap on the housing may close a brush."
+        case WindingVerdict.SHORT:
+            return "Short: the volts hardly rise at any current."
+        case WindingVerdict.DIODE:
+            return "A diode conducts in this direction."
+        case WindingVerdict.ELECTRONIC:
+            return "An electronic driver lies between the leads and the winding."
+    return "The probe could not decide."
+
+
+def _top_level(situation: Situation, levels: list[Level], compliance: float) -> float | None:
+    """A: 0.3 of the stall current once the winding is roughly known, if that is a step up worth taking."""
+    carrying = [level for level in levels if level.amps > 3 * situation.known_meter.u_amps and level.volts > 0]
+    if not carrying:
+        return None
+    reference = min(level.volts / level.amps for level in carrying)
+    top = min(
+        _TOP_SHARE * situation.rated_volts / reference,
+        0.95 * compliance / reference,
+        situation.ceilings.amps.value,
+        _TOP_MOST_A,
+    )
+    return top if top > 1.2 * carrying[-1].amps else None
+
+
+def _level(situation: Situation, volts: float, amps: float, on_s: float, off_s: float) -> Plan[Level]:
+    meter = situation.known_meter
+    seen = yield from drive(volts, amps, on_s, Motion.UNKNOWN, least=2)
+    driven_s = ends_s(seen, on_s) - seen[-1].set_at_s
+    rows = [s.reading for s in seen if s.whole]
+    low = yield from down(amps, after_s=ends_s(seen, on_s))
+    yield from rest(low, max(off_s, REST_PACE_S))
+    return Level(
+        volts=fmean(r.volts for r in rows) - meter.zero_volts,
+        amps=fmean(r.amps for r in rows) - meter.zero_amps,
+        count=len(rows),
+        driven_s=driven_s,
+        asked_amps=amps,
+    )
