@@ -6,7 +6,7 @@ from collections.abc import Callable
 from drivers.simulated.bench import Bench
 from drivers.supply import SupplyLost, SupplyTimeout
 
-TIMEOUT_S = 0.3
+FIRST_TIMEOUT_S = 2.0
 
 
 class VirtualSession:
@@ -22,6 +22,11 @@ class VirtualSession:
         self._wait = wait
         self._replies: deque[tuple[str, float]] = deque()
         self._open = True
+        self._timeout_s = FIRST_TIMEOUT_S
+
+    def set_timeout(self, timeout_s: float) -> None:
+        """How long a query waits for its reply."""
+        self._timeout_s = timeout_s
 
     def write(self, message: str) -> None:
         """One program message. Raises SupplyLost on a closed session."""
@@ -34,10 +39,10 @@ class VirtualSession:
     def query(self, message: str) -> str:
         """One program message and the next reply, at the time it leaves. Raises SupplyTimeout without one."""
         self.write(message)
-        deadline_s = self._now() + TIMEOUT_S
+        deadline_s = self._now() + self._timeout_s
         if not self._replies or self._replies[0][1] > deadline_s:
             self._wait(deadline_s)
-            raise SupplyTimeout(self.resource, f"no reply to {message!r} within {TIMEOUT_S:g} s")
+            raise SupplyTimeout(self.resource, f"no reply to {message!r} within {self._timeout_s:g} s")
         reply, leaves_s = self._replies.popleft()
         if leaves_s > self._now():
             self._wait(leaves_s)
