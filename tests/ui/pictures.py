@@ -1,0 +1,152 @@
+"""Pictures of a job from intake to close, in both sizes and both themes: `python -m tests.ui.pictures DIR`."""
+
+import logging
+import os
+import sys
+import tempfile
+from collections.abc import Callable
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QSize
+from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
+
+from benchlog.bench.frames import Request
+from benchlog.ledger.store import Ledger
+from benchlog.records import Item, Motor
+from tests.ui.fake_link import FakeLink
+from ui import theme
+from ui.main_window import MainWindow
+from ui.session import Session
+from ui.snapshots import take
+
+
+def main(folder: Path) -> None:
+    application = QApplication([])
+    application.setStyle("Fusion")
+    application.setFont(theme.font())
+    with tempfile.TemporaryDirectory() as workshop:
+        ledger = Ledger.open(Path(workshop) / "harbour.db")
+        _older_jobs(ledger)
+        window = MainWindow(theme.LIGHT, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
+        window.wear(theme.LIGHT)
+        links: list[FakeLink] = []
+
+        def make(request: Request) -> FakeLink:
+            links.append(FakeLink(request, per_poll_s=0.2))
+            return links[-1]
+
+        session = Session(window, ledger, make, resource="TCPIP::192.0.2.7::5025::SOCKET")
+        window.resize(QSize(1366, 768))
+        window.show()
+        Walk(window, session, links, folder).go()
+        window.close()
+        ledger.close()
+
+
+class Walk:
+    """A job by its buttons, with a picture at every turn."""
+
+    def __init__(self, window: MainWindow, session: Session, links: list[FakeLink], folder: Path) -> None:
+        self.window, self.session, self.links, self.folder = window, session, links, folder
+        self.count = 0
+
+    def press(self, name: str) -> None:
+        found = self.window.findChild(QPushButton, name)
+        assert found is not None, name
+        found.click()
+
+    def shoot(self, name: str) -> None:
+        self.count += 1
+        take(self.window, self.folder, f"{self.count:02d}-{name}")
+
+    def run_until(self, reached: Callable[[], bool]) -> None:
+        for _ in range(20000):
+            if reached():
+                return
+            self.session.run.poll()
+            QApplication.processEvents()
+        raise RuntimeError("the run did not get there")
+
+    def go(self) -> None:
+        window, intake = self.window, self.window.intake
+        self.shoot("intake-empty")
+        window.findChild(QComboBox, "intake_kind").setCurrentText("Bilge pump")  # type: ignore[union-attr]
+        intake.model.setText("MP-500")
+        intake.serial.setText("88213")
+        intake.complaint.setPlainText("hums, does not turn")
+        intake.rated.setText("12 V")
+        intake.max_amps.setText("1,83")
+        self.shoot("intake-filled")
+        self.press("intake_open")
+        self.press("safe_0_done")
+        self.press("safe_1_not_fitting")
+        self.shoot("safe")
+        for index in range(2, 6):
+            self.press(f"safe_{index}_done")
+        self.press("safe_go_on")
+        self.shoot("probe-ready")
+        self.press("probe_start")
+        self.run_until(lambda: not self.session.run.on)
+        self.shoot("probe-done")
+        self.press("probe_go_on")
+        self.shoot("free-ready")
+        self.press("recovery_start")
+        self.run_until(lambda: self.links[-1]._now_s > 12)
+        self.shoot("free-kicking")
+        self.run_until(lambda: window.free.question.isVisible())
+        self.shoot("free-question")
+        window.free.question.buttons[0].click()
+        self.run_until(lambda: window.panel.numerals.word.text() == "TURNING")
+        self.run_until(lambda: self.links[-1]._now_s > 21.5)
+        self.shoot("free-turning")
+        self.run_until(lambda: not self.session.run.on)
+        self.shoot("free-done")
+        self.press("recovery_go_on")
+        self.press("proof_start")
+        self.run_until(lambda: self.links[-1]._now_s > 6)
+        self.links[-1].hold_back_end = True
+        window.panel.button.click()
+        self.shoot("prove-commanded")
+        self.links[-1].hold_back_end = False
+        self.links[-1].confirms = False
+        self.run_until(lambda: not self.session.run.on)
+        self.shoot("prove-not-confirmed")
+        self.press("off_acknowledge")
+        self.press("proof_start")
+        self.run_until(lambda: not self.session.run.on)
+        self.shoot("prove-done")
+        self.press("proof_go_on")
+        self.shoot("close")
+        window.close_stage.cause.setText("dried residue at the seal")
+        window.close_stage.work.setText("soaked, cleaned, seal oiled")
+        window.close_stage.prognosis.setText("should last the season")
+        self.press("close_job")
+        self.shoot("closed")
+        self.session.show_history()
+        window.history.table.selectRow(0)
+        self.shoot("history")
+        self.session.fault("ZeroDivisionError: division by zero")
+        self.shoot("fault")
+
+
+def _older_jobs(ledger: Ledger) -> None:
+    for kind, model, serial, complaint in (
+        ("Hatch actuator", "HA-2", "0071", "stops half way"),
+        ("Fresh-water pump", "FW-35", "5521", "trips the fuse"),
+        ("Anchor-light dimmer fan", "", "", "dead"),
+        ("Cabin fan", "", "", "dead since the winter, hums sometimes when the battery is full"),
+        ("Bilge pump", "MP-500", "87102", "seized over winter"),
+    ):
+        ledger.new_job(
+            item=Item(kind=kind, model=model, serial=serial),
+            motor=Motor(rated_volts=12.0),
+            complaint=complaint,
+            load_state="dry, uncoupled",
+        )
+
+
+if __name__ == "__main__":
+    logging.basicConfig(level=logging.WARNING)
+    main(Path(sys.argv[1]))

@@ -1,0 +1,60 @@
+"""Opens the window on a ledger and stays until it is closed."""
+
+import argparse
+import logging
+import sys
+from pathlib import Path
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+
+from benchlog.bench.link import Link
+from benchlog.errors import LedgerError
+from benchlog.ledger.store import Ledger
+from ui import texts, theme
+from ui.faults import hook_faults
+from ui.main_window import MainWindow
+from ui.output_off import OutputOffKeys
+from ui.session import Session
+from ui.snapshots import take_all
+
+EX_NO_LEDGER = 74
+
+
+def arguments(argv: list[str]) -> argparse.Namespace:
+    parser = argparse.ArgumentParser(prog="benchlog window", description=texts.ABOUT)
+    parser.add_argument("--ledger", type=Path, required=True, metavar="FILE", help=texts.HELP_LEDGER)
+    parser.add_argument("--supply", default="", metavar="RESOURCE", help=texts.HELP_SUPPLY)
+    parser.add_argument("--demo", action="store_true", help=texts.HELP_DEMO)
+    parser.add_argument("--theme", choices=("system", "light", "dark"), default="system", help=texts.HELP_THEME)
+    parser.add_argument("--snapshot", type=Path, metavar="DIR", help=texts.HELP_SNAPSHOT)
+    return parser.parse_args(argv)
+
+
+def main(argv: list[str]) -> int:
+    """The exit status. A ledger that can't be opened is one line, and no window."""
+    chosen = arguments(argv)
+    logging.basicConfig(level=logging.INFO)
+    application = QApplication.instance() or QApplication(sys.argv[:1])
+    if not isinstance(application, QApplication):
+        raise TypeError("an application without widgets is already there")
+    application.setStyle("Fusion")
+    application.setApplicationName(texts.PROGRAM)
+    application.setFont(theme.font())
+    try:
+        ledger = Ledger.open(chosen.ledger)
+    except LedgerError as error:
+        sys.stderr.write(texts.NO_LEDGER.format(what=error) + "\n")
+        return EX_NO_LEDGER
+    with ledger:
+        window = MainWindow(theme.preferred_theme(chosen.theme), resource=chosen.supply, demo=chosen.demo)
+        window.wear(window.tokens)
+        session = Session(window, ledger, Link, resource=chosen.supply)
+        keys = OutputOffKeys(application)
+        keys.pressed.connect(session.output_off)
+        application.installEventFilter(keys)
+        hook_faults(session.fault)
+        window.show()
+        if chosen.snapshot is not None:
+            QTimer.singleShot(0, lambda: take_all(session, chosen.snapshot))
+        return application.exec()

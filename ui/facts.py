@@ -1,0 +1,84 @@
+"""The foot line's facts, and how old they are: output, supply, readings, trace, ledger."""
+
+import time
+
+from PySide6.QtCore import QObject, QTimer
+
+from benchlog.bench.frames import Progress
+from ui import texts
+from ui.frame_parts import Foot
+from ui.moments import now_text
+from ui.off_state import OffState
+
+AGE_EVERY_MS = 250
+
+
+class FootFacts(QObject):
+    """The age of the last reading goes on counting when no reading comes."""
+
+    def __init__(self, foot: Foot, ledger_name: str, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._foot = foot
+        self._on_since: str | None = None
+        self._last_s: float | None = None
+        self._rate = 0.0
+        self._state = OffState.IDLE
+        self._ledger_name = ledger_name
+        foot.say("output", texts.FOOT_OUTPUT_OFF)
+        foot.say("rate", texts.FOOT_NO_RATE)
+        foot.say("trace", texts.FOOT_NO_TRACE)
+        self.in_history(False)
+        self._timer = QTimer(self)
+        self._timer.setInterval(AGE_EVERY_MS)
+        self._timer.timeout.connect(self._show_rate)
+        self._timer.start()
+
+    def supply(self, resource: str) -> None:
+        self._foot.say("supply", texts.FOOT_SUPPLY.format(resource=resource) if resource else texts.FOOT_NO_SUPPLY)
+
+    def in_history(self, history: bool) -> None:
+        ledger = texts.FOOT_LEDGER.format(name=self._ledger_name)
+        self._foot.say("ledger", f"{ledger} · {texts.FOOT_HISTORY}" if history else ledger)
+
+    def progress(self, progress: Progress) -> None:
+        if progress.output_on and self._on_since is None:
+            self._on_since = now_text()
+        elif not progress.output_on:
+            self._on_since = None
+        if progress.t_s:
+            self._last_s = time.monotonic()
+            self._rate = progress.readings_per_s
+            self._foot.say("trace", texts.FOOT_TRACE.format(at=now_text()))
+        self._show_output()
+
+    def output_state(self, state: OffState) -> None:
+        self._state = state
+        if state is not OffState.RUNNING:
+            self._on_since = None
+        self._show_output()
+
+    def _show_output(self) -> None:
+        if self._state in (OffState.NOT_CONFIRMED, OffState.COMMANDED):
+            words = texts.FOOT_OUTPUT_UNKNOWN
+        elif self._on_since is not None:
+            words = texts.FOOT_OUTPUT_ON.format(at=self._on_since)
+        else:
+            words = texts.FOOT_OUTPUT_OFF
+        self._foot.say("output", words)
+
+    def ended(self) -> None:
+        self._on_since = None
+        self._last_s = None
+        self._show_rate()
+        self._show_output()
+
+    def filed(self, number: int) -> None:
+        self._foot.say("trace", texts.FOOT_FILED.format(number=number))
+
+    def _show_rate(self) -> None:
+        if self._last_s is None:
+            self._foot.say("rate", texts.FOOT_NO_RATE)
+            return
+        age_s = time.monotonic() - self._last_s
+        age = texts.AGE_MS.format(value=age_s * 1e3) if age_s < 1 else texts.AGE_S.format(value=age_s)
+        self._foot.say("rate", texts.FOOT_RATE.format(rate=self._rate, age=age))

@@ -1,0 +1,110 @@
+"""Top, foot and notices of the window: what the job is, which room one is in, the facts, and what has to be said."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QSizePolicy, QWidget
+
+from ui import texts, theme
+from ui.pieces import button, label
+from ui.shapes import Sign
+from ui.theme import Tokens
+
+
+class Header(QWidget):
+    """`room_picked` 0 for the bench, 1 for the history; `new_job` to put this job aside and begin another."""
+
+    room_picked = Signal(int)
+    new_job = Signal()
+
+    def __init__(self, *, demo: bool) -> None:
+        super().__init__()
+        self.setObjectName("header")
+        self.setFixedHeight(52)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(20, 0, 20, 0)
+        row.setSpacing(8)
+        self.title = label(texts.NO_JOB, px=18, bold=True)
+        self.title.setObjectName("job_title")
+        self.about = label(texts.NO_JOB_ABOUT, "second")
+        self.about.setObjectName("job_about")
+        self.about.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        row.addWidget(self.title)
+        row.addSpacing(4)
+        row.addWidget(self.about, 1)
+        if demo:
+            mark = label(texts.DEMO, "mark", px=theme.SECOND_PX, bold=True)
+            mark.setObjectName("demo_mark")
+            mark.setToolTip(texts.DEMO_HINT)
+            row.addWidget(mark)
+        self.new_button = button(texts.NEW_JOB, "new_job", "room")
+        self.new_button.clicked.connect(self.new_job)
+        row.addWidget(self.new_button)
+        self.rooms = QButtonGroup(self)
+        for index, (name, word) in enumerate((("room_bench", texts.BENCH), ("room_history", texts.HISTORY))):
+            made = button(word, name, "room")
+            made.setMinimumHeight(theme.TOUCH_PX - 4)
+            made.setCheckable(True)
+            made.setChecked(index == 0)
+            self.rooms.addButton(made, index)
+            row.addWidget(made)
+        self.rooms.idClicked.connect(self.room_picked)
+
+    def show_job(self, title: str, about: str) -> None:
+        self.title.setText(title)
+        self.about.setText(about)
+        self.about.setToolTip(about)
+
+
+class Foot(QWidget):
+    """Facts in a fixed order: output, supply, readings, trace, ledger."""
+
+    NAMES = ("output", "supply", "rate", "trace", "ledger")
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("foot")
+        self.setFixedHeight(28)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(20, 0, 20, 0)
+        row.setSpacing(22)
+        self.facts = {name: label("", "second", px=theme.SECOND_PX) for name in self.NAMES}
+        for name, fact in self.facts.items():
+            fact.setObjectName(f"foot_{name}")
+            row.addWidget(fact)
+        row.addStretch(1)
+
+    def say(self, name: str, text: str) -> None:
+        fact = self.facts[name]
+        if fact.text() != text:
+            fact.setText(text)
+
+
+class Notice(QFrame):
+    """A line above the work for what is not part of a run: a fault, trouble with the ledger, a run found again."""
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__()
+        self._tokens = tokens
+        self.setObjectName("notice")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(14, 4, 6, 4)
+        row.setSpacing(10)
+        self.sign = Sign(tokens.ink, side=20)
+        self.words = label("", px=theme.BODY_PX, wrap=True)
+        self.words.setObjectName("notice_words")
+        seen: QPushButton = button(texts.DISMISS, "notice_seen")
+        seen.clicked.connect(self.hide)
+        row.addWidget(self.sign)
+        row.addWidget(self.words, 1)
+        row.addWidget(seen)
+        self.hide()
+
+    def tell(self, words: str, *, alarm: bool = False) -> None:
+        self.setProperty("look", "alarm" if alarm else "card")
+        self.style().unpolish(self)
+        self.style().polish(self)
+        self.sign.show_sign("alarm" if alarm else "resting", self._tokens.red if alarm else self._tokens.second)
+        self.words.setText(words)
+        self.show()
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self._tokens = tokens

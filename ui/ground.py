@@ -1,0 +1,63 @@
+"""What the window stands on, looked at before anything of it is built: the Qt libraries, and a display.
+
+A thing that is missing is one line that names it and says how to get it, not a traceback or an abort.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+
+from ui import texts
+
+EX_UNAVAILABLE = 69
+
+DEBIAN_PACKAGES = {
+    "libEGL.so.1": "libegl1",
+    "libGL.so.1": "libgl1",
+    "libOpenGL.so.0": "libopengl0",
+    "libGLX.so.0": "libglx0",
+    "libxkbcommon.so.0": "libxkbcommon0",
+    "libxkbcommon-x11.so.0": "libxkbcommon-x11-0",
+    "libxcb-cursor.so.0": "libxcb-cursor0",
+    "libxcb-icccm.so.4": "libxcb-icccm4",
+    "libxcb-keysyms.so.1": "libxcb-keysyms1",
+    "libxcb-image.so.0": "libxcb-image0",
+    "libxcb-render-util.so.0": "libxcb-render-util0",
+    "libxcb-shape.so.0": "libxcb-shape0",
+    "libxcb-xkb.so.1": "libxcb-xkb1",
+    "libdbus-1.so.3": "libdbus-1-3",
+    "libfontconfig.so.1": "libfontconfig1",
+    "libfreetype.so.6": "libfreetype6",
+    "libglib-2.0.so.0": "libglib2.0-0",
+    "libgthread-2.0.so.0": "libglib2.0-0",
+    "libX11.so.6": "libx11-6",
+    "libX11-xcb.so.1": "libx11-xcb1",
+}
+"""By the name the loader misses. Source: the packages of Debian 12."""
+
+_MISSING = re.compile(r"(lib[\w.+-]+\.so[\w.]*): cannot open shared object file")
+
+
+def missing_qt(load: Callable[[], object]) -> str | None:
+    """One line where Qt can't be loaded, else None."""
+    try:
+        load()
+    except ModuleNotFoundError:
+        return texts.NO_QT
+    except ImportError as error:
+        found = _MISSING.search(str(error))
+        if found is None:
+            return texts.NO_LIBRARY_UNKNOWN.format(what=error)
+        library = found[1]
+        package = DEBIAN_PACKAGES.get(library)
+        if package is None:
+            return texts.NO_LIBRARY_UNKNOWN.format(what=library)
+        return texts.NO_LIBRARY.format(library=library, package=package)
+    return None
+
+
+def missing_display(environment: Mapping[str, str], platform: str) -> str | None:
+    """One line where Qt would abort for want of a display, else None."""
+    if not platform.startswith("linux"):
+        return None
+    named = ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")
+    return None if any(environment.get(name) for name in named) else texts.NO_DISPLAY

@@ -1,0 +1,53 @@
+"""Between the history room and the ledger: what is asked for is read and shown. Reads only."""
+
+import logging
+
+import msgspec
+from PySide6.QtCore import QObject
+
+from benchlog.bench.frames import Request
+from benchlog.ledger.store import Ledger
+from benchlog.records import Run
+from ui.history.room import HistoryRoom
+
+PAGE = 100
+_log = logging.getLogger(__name__)
+
+
+class Browsing(QObject):
+    """Wired once; `refresh` reads the newest page again."""
+
+    def __init__(self, room: HistoryRoom, ledger: Ledger, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._room, self._ledger = room, ledger
+        room.searched.connect(self.find)
+        room.older_wanted.connect(self._find_older)
+        room.job_picked.connect(self._pick_job)
+        room.run_picked.connect(self._pick_run)
+
+    def refresh(self) -> None:
+        self.find(self._room.search.text())
+
+    def find(self, text: str) -> None:
+        found = self._ledger.jobs(text=text, limit=PAGE)
+        self._room.show_jobs(found, more=len(found) == PAGE)
+
+    def _find_older(self, text: str, before: int) -> None:
+        found = self._ledger.jobs(text=text, limit=PAGE, before_number=before)
+        self._room.show_jobs(found, more=len(found) == PAGE, added=True)
+
+    def _pick_job(self, job_id: int) -> None:
+        self._room.show_job(self._ledger.job(job_id), self._ledger.runs(job_id))
+
+    def _pick_run(self, run_id: int) -> None:
+        run = self._ledger.run(run_id)
+        self._room.show_run(request_of(run), self._ledger.events(run_id), self._ledger.trace(run_id))
+
+
+def request_of(run: Run) -> Request | None:
+    """What was asked when the run was begun; None where a program of another age wrote it differently."""
+    try:
+        return msgspec.json.decode(run.request, type=Request)
+    except msgspec.MsgspecError:
+        _log.warning("the request of run %s can't be read", run.id)
+        return None

@@ -1,0 +1,115 @@
+"""The window: the way of the job on the left, the work in the middle, the supply on the right, facts at the foot.
+
+The supply's side stands outside the rooms, so that "Output off" is in the same corner whatever is being looked at.
+"""
+
+from collections.abc import Callable
+
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
+
+from benchlog.records import RunKind, Stage
+from ui import texts, theme
+from ui.frame_parts import Foot, Header, Notice
+from ui.history.room import HistoryRoom
+from ui.stage_rail import StageRail
+from ui.stages.close import CloseStage
+from ui.stages.free import FreeStage
+from ui.stages.intake import IntakeStage
+from ui.stages.make_safe import MakeSafeStage
+from ui.stages.probe import probe_stage
+from ui.stages.prove import ProveStage
+from ui.stages.run_view import RunView
+from ui.supply_panel import SupplyPanel
+from ui.theme import Tokens
+
+BENCH_ROOM, HISTORY_ROOM = 0, 1
+
+
+class MainWindow(QMainWindow):
+    """Only widgets and where they stand. What they do to each other is wired in `ui.session`."""
+
+    def __init__(self, tokens: Tokens, *, resource: str = "", demo: bool = False) -> None:
+        super().__init__()
+        self.tokens = tokens
+        self.may_close: Callable[[], bool] = lambda: True
+        self.setWindowTitle(texts.PROGRAM)
+        self.setMinimumSize(1180, 700)
+        self.resize(1366, 768)
+        self.header, self.foot = Header(demo=demo), Foot()
+        self.notice = Notice(tokens)
+        self.rail = StageRail(tokens)
+        self.panel = SupplyPanel(tokens)
+        self.intake, self.safe, self.close_stage = IntakeStage(resource), MakeSafeStage(), CloseStage()
+        self.probe, self.free, self.prove = probe_stage(tokens), FreeStage(tokens), ProveStage(tokens)
+        self.history = HistoryRoom(tokens)
+        self._lay_out()
+
+    def _lay_out(self) -> None:
+        self.stages = QStackedWidget()
+        self._pages: dict[Stage, QWidget] = {
+            Stage.INTAKE: self.intake,
+            Stage.MAKE_SAFE: self.safe,
+            Stage.PROBE: self.probe,
+            Stage.FREE: self.free,
+            Stage.PROVE: self.prove,
+            Stage.CLOSE: self.close_stage,
+        }
+        for page in self._pages.values():
+            self.stages.addWidget(page)
+        bench = QWidget()
+        bench_row = QHBoxLayout(bench)
+        bench_row.setContentsMargins(0, 0, 0, 0)
+        bench_row.setSpacing(12)
+        bench_row.addWidget(self.rail)
+        bench_row.addWidget(self.stages, 1)
+        self.rooms = QStackedWidget()
+        self.rooms.addWidget(bench)
+        self.rooms.addWidget(self.history)
+        middle = QVBoxLayout()
+        middle.setSpacing(8)
+        middle.addWidget(self.notice)
+        middle.addWidget(self.rooms, 1)
+        body = QHBoxLayout()
+        body.setContentsMargins(20, 16, 20, 12)
+        body.setSpacing(16)
+        body.addLayout(middle, 1)
+        body.addWidget(self.panel)
+        ground = QWidget()
+        ground.setObjectName("ground")
+        column = QVBoxLayout(ground)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.header)
+        column.addLayout(body, 1)
+        column.addWidget(self.foot)
+        self.setCentralWidget(ground)
+
+    def view_of(self, kind: RunKind) -> RunView:
+        return {RunKind.PROBE: self.probe, RunKind.RECOVERY: self.free, RunKind.PROOF: self.prove}[kind]
+
+    def views(self) -> tuple[RunView, RunView, RunView]:
+        return self.probe, self.free, self.prove
+
+    def show_stage(self, stage: Stage) -> None:
+        self.stages.setCurrentWidget(self._pages[stage])
+
+    def show_room(self, room: int) -> None:
+        self.rooms.setCurrentIndex(room)
+        self.header.rooms.button(room).setChecked(True)
+
+    def wear(self, tokens: Tokens) -> None:
+        """Another theme, for the whole application."""
+        self.tokens = tokens
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setPalette(theme.palette(tokens))
+            application.setStyleSheet(theme.style_sheet(tokens))
+        for part in (self.rail, self.panel, self.notice, self.history, *self.views()):
+            part.set_tokens(tokens)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if self.may_close():
+            event.accept()
+        else:
+            event.ignore()

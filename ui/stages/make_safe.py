@@ -1,0 +1,113 @@
+"""Make safe: the lines that must be so before a lead is clipped on. Each answer is kept with the job."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from benchlog.records import Entry, Stage
+from ui import texts, theme
+from ui.pieces import button, card, label
+
+
+class MakeSafeStage(QWidget):
+    """`made_safe` carries one text a line, when every line is answered and the button is pressed."""
+
+    made_safe = Signal(list)
+
+    def __init__(self) -> None:
+        super().__init__()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        self.say_label = label(texts.SAFE_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True)
+        self.why_label = label(texts.SAFE_WHY, "second", wrap=True)
+        column.addWidget(self.say_label)
+        column.addWidget(self.why_label)
+        column.addWidget(self._rows_card())
+        column.addWidget(self._refuse_card())
+        column.addStretch(1)
+        self.go_on = button(texts.SAFE_GO_ON, "safe_go_on", "main")
+        self.go_on.clicked.connect(self._press)
+        row = QHBoxLayout()
+        row.addStretch(1)
+        row.addWidget(self.go_on)
+        column.addLayout(row)
+        self.blank()
+
+    def _rows_card(self) -> QWidget:
+        made = card()
+        grid = QGridLayout(made)
+        grid.setContentsMargins(20, 10, 16, 10)
+        grid.setVerticalSpacing(6)
+        grid.setHorizontalSpacing(8)
+        grid.setColumnStretch(0, 1)
+        self._groups: list[QButtonGroup] = []
+        self._choices: list[list[QPushButton]] = []
+        for index, (row, may_not_fit) in enumerate(texts.SAFE_ROWS):
+            group = QButtonGroup(self)
+            words = (texts.SAFE_CHECKED, texts.SAFE_NOT_FITTING) if may_not_fit else (texts.SAFE_CHECKED,)
+            grid.addWidget(label(row, wrap=True), index, 0)
+            choices = []
+            for place, word in enumerate(words):
+                name = f"safe_{index}_{'done' if place == 0 else 'not_fitting'}"
+                choice = button(word, name, "choice", accessible=f"{row}: {word}")
+                choice.setCheckable(True)
+                choice.setMinimumWidth(116)
+                choice.clicked.connect(self._judge)
+                group.addButton(choice, place)
+                grid.addWidget(choice, index, 1 + place)
+                choices.append(choice)
+            self._groups.append(group)
+            self._choices.append(choices)
+        return made
+
+    def _refuse_card(self) -> QWidget:
+        made = card("quiet")
+        lines = QVBoxLayout(made)
+        lines.setContentsMargins(20, 10, 20, 10)
+        lines.setSpacing(2)
+        lines.addWidget(label(texts.SAFE_REFUSE, px=theme.SECOND_PX + 1, bold=True, wrap=True))
+        lines.addWidget(label(texts.SAFE_RULES, "second", px=theme.SECOND_PX, wrap=True))
+        return made
+
+    def answers(self) -> list[str]:
+        """One text for each line that is answered."""
+        found = []
+        for (row, _), group in zip(texts.SAFE_ROWS, self._groups, strict=True):
+            pressed = group.checkedButton()
+            if pressed is not None:
+                found.append(texts.SAFE_ENTRY.format(row=row, choice=pressed.text()))
+        return found
+
+    def _judge(self) -> None:
+        self.go_on.setEnabled(len(self.answers()) == len(texts.SAFE_ROWS))
+
+    def _press(self) -> None:
+        self.made_safe.emit(self.answers())
+
+    def show_kept(self, entries: list[Entry]) -> None:
+        """The lines as they were kept. They can't be taken back."""
+        kept = {entry.text for entry in entries if entry.stage is Stage.MAKE_SAFE}
+        if not kept:
+            self.blank()
+            return
+        self.say_label.setText(texts.SAFE_DONE_SAY)
+        self.why_label.setText(texts.SAFE_DONE_WHY)
+        for (row, _), group, choices in zip(texts.SAFE_ROWS, self._groups, self._choices, strict=True):
+            group.setExclusive(False)
+            for choice in choices:
+                choice.setChecked(texts.SAFE_ENTRY.format(row=row, choice=choice.text()) in kept)
+                choice.setEnabled(False)
+            group.setExclusive(True)
+        self.go_on.hide()
+
+    def blank(self) -> None:
+        self.say_label.setText(texts.SAFE_SAY)
+        self.why_label.setText(texts.SAFE_WHY)
+        for group, choices in zip(self._groups, self._choices, strict=True):
+            group.setExclusive(False)
+            for choice in choices:
+                choice.setChecked(False)
+                choice.setEnabled(True)
+            group.setExclusive(True)
+        self.go_on.show()
+        self._judge()

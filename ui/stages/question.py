@@ -1,0 +1,65 @@
+"""A question of the run, in the work area with big buttons: never a dialog, so that nothing covers "Output off"."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
+
+from benchlog.bench.frames import Question
+from ui import texts
+from ui.pieces import button, label
+from ui.shapes import Sign
+from ui.theme import Tokens
+
+
+class QuestionCard(QFrame):
+    """Hidden until something is asked. `answered` carries the question's id and the choice, once."""
+
+    answered = Signal(int, str)
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__()
+        self.setObjectName("question")
+        self.setProperty("look", "ask")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 10, 12, 10)
+        row.setSpacing(12)
+        self.sign = Sign(tokens.blue, side=26)
+        self.sign.show_sign("unknown", tokens.blue)
+        words = QVBoxLayout()
+        words.setSpacing(2)
+        words.addWidget(label(texts.QUESTION_TITLE, "ask", bold=True))
+        self.text = label("", wrap=True)
+        self.text.setObjectName("question_text")
+        words.addWidget(self.text)
+        self._choices = QHBoxLayout()
+        self._choices.setSpacing(8)
+        row.addWidget(self.sign, 0, Qt.AlignmentFlag.AlignVCenter)
+        row.addLayout(words, 1)
+        row.addLayout(self._choices)
+        self.buttons: list[QPushButton] = []
+        self.hide()
+
+    def ask(self, question: Question) -> None:
+        self.withdraw()
+        self.text.setText(texts.sentence(question.text))
+        for index, choice in enumerate(question.choices):
+            made = button(texts.choice_text(choice), f"choice_{index}", "ask" if index == 0 else "plain-ask")
+            made.setMinimumWidth(96)
+            made.clicked.connect(lambda _checked=False, asked=question.id, chosen=choice: self._answer(asked, chosen))
+            self._choices.addWidget(made)
+            self.buttons.append(made)
+        self.show()
+
+    def withdraw(self) -> None:
+        for old in self.buttons:
+            self._choices.removeWidget(old)
+            old.hide()
+            old.deleteLater()
+        self.buttons = []
+        self.hide()
+
+    def _answer(self, asked: int, chosen: str) -> None:
+        self.withdraw()
+        self.answered.emit(asked, chosen)
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self.sign.show_sign("unknown", tokens.blue)

@@ -1,0 +1,390 @@
+"""Every sentence the window says to a person, in one place.
+
+What happened, whether the output is off, what to do. Nothing here imports Qt: some of it is said where Qt is missing.
+"""
+
+from benchlog.outcome import Outcome, RunResult, WindingVerdict
+from benchlog.quantities import show
+from benchlog.records import RunKind, Stage
+
+PROGRAM = "benchlog"
+
+# before there is a window
+NO_QT = "benchlog: the window needs PySide6, and it is not installed: pip install pyside6-essentials"
+NO_LIBRARY = "benchlog: the window needs the system library {library}: install it with: apt install {package}"
+NO_LIBRARY_UNKNOWN = "benchlog: the window needs a system library that is missing: {what}"
+NO_DISPLAY = "benchlog: no display here: DISPLAY, WAYLAND_DISPLAY and QT_QPA_PLATFORM are all unset"
+
+NO_LEDGER = "benchlog: the ledger could not be opened: {what}"
+ABOUT = "The window of benchlog: frees stuck small motors with a current-limited bench supply, and keeps the record."
+HELP_LEDGER = "the ledger; made where there is none"
+HELP_SUPPLY = "the supply's address, as the intake page starts with it"
+HELP_DEMO = "mark the window as a demonstration"
+HELP_THEME = "colours; system follows the desktop"
+HELP_SNAPSHOT = "save pictures of every stage of the newest job here, and close"
+
+# small words
+OPTIONAL = "none"
+QUANTITY_NAME = "{name}, in {unit}"
+NOT_A_QUANTITY = "Not a number above zero in {unit}. Write it as 0.5, 0,5, 500m or 500 m{unit}."
+NOTHING = "—"
+DEMO = "DEMO"
+DEMO_HINT = "Simulated supply and motor. Nothing real is switched."
+
+# header
+BENCH, HISTORY, NEW_JOB = "Bench", "History", "New job"
+NO_JOB = "New job"
+NO_JOB_ABOUT = "nothing is on the bench yet"
+JOB_TITLE = "Job {number:04d} · {kind}"
+JOB_ABOUT = "tag {tag} · {volts} · {complaint}"
+QUOTED = "“{text}”"
+
+# the way of a job
+STAGE_NAMES: dict[Stage, str] = {
+    Stage.INTAKE: "Intake",
+    Stage.MAKE_SAFE: "Make safe",
+    Stage.PROBE: "Probe",
+    Stage.FREE: "Free",
+    Stage.PROVE: "Prove",
+    Stage.CLOSE: "Close",
+}
+STAGE_ACCESSIBLE = "Stage {number}, {name}: {standing}. {found}"
+STANDING_DONE, STANDING_HERE, STANDING_NEXT, STANDING_TO_COME, STANDING_SKIPPED = (
+    "done",
+    "here",
+    "next",
+    "to come",
+    "left out",
+)
+SKIPPED_BECAUSE = "left out: {reason}"
+CHECKED_FOUND = "{count} lines kept"
+FREE_TRIED = "{outcome}, {kicks}"
+PROVE_FOUND = "{outcome}"
+CLOSED_FOUND = "closed"
+
+# chart
+CHART_NAME = "Volts and amps over time, as read back"
+CHART_HINT = "Wheel: closer or wider. Drag: along. Double click: back to the whole."
+CHART_EMPTY = "Nothing was measured yet"
+VOLTS_LINE, AMPS_LINE = "volts", "amps"
+CEILING_LABEL = "ceiling {value}"
+SECONDS_TICK = "{value} s"
+
+# the supply
+MOTION_WORDS: dict[str, str] = {
+    "turning": "TURNING",
+    "locked": "LOCKED",
+    "creeping": "CREEPING",
+    "resting": "RESTING",
+    "unknown": "NOT KNOWN",
+}
+USED_NAMES: dict[str, tuple[str, str]] = {
+    "volts": ("Volts", "V"),
+    "amps": ("Amps", "A"),
+    "winding_c": ("Winding", "°C"),
+    "locked_s": ("Locked", "s"),
+    "energy_j": ("Energy", "J"),
+    "kicks": ("Kicks", ""),
+}
+USED_TITLE = "Ceilings used"
+USED_NONE = "Shown while a run is on."
+USED_OF = "<b>{value}</b> / {ceiling}"
+USED_HINT = "{name}: the lowest ceiling is {ceiling}, set by the {layer}."
+USED_ACCESSIBLE = "{name}: {value} of {ceiling}, set by the {layer}"
+LAYER_NAMES: dict[str, str] = {
+    "program": "program itself",
+    "owner": "owner of this workshop",
+    "supply": "supply's own range",
+    "job": "job",
+    "step": "step",
+}
+VOLTS_ACCESSIBLE, AMPS_ACCESSIBLE = "{value} volts at the supply's terminals", "{value} amperes"
+REGULATION_HINT = "CV: the voltage is held. CC: the current limit is held; more volts then change nothing."
+
+# output off
+OUTPUT_OFF = "Output off"
+OUTPUT_OFF_KEY = "Esc"
+OUTPUT_OFF_ACCESSIBLE = "Output off. Key: Escape or Pause, anywhere in this program"
+NO_EMERGENCY_STOP = (
+    "Stops by command over the cable; not an emergency stop. In danger use the supply’s own output key or the mains "
+    "switch."
+)
+OFF_SHORT = "off"
+OFF_IDLE = "Nothing was switched on from here."
+OFF_RUNNING = "Output may be on."
+OFF_COMMANDED = "Off commanded at {at}; waiting for the supply to confirm."
+OFF_CONFIRMED = "Off, confirmed by read-back at {at}."
+OFF_NOT_CONFIRMED = "NOT CONFIRMED: switch the supply off by hand"
+OFF_ACKNOWLEDGE = "I switched it off by hand"
+OFF_NOTHING_ON = "Nothing is on from here. If the supply’s output is on, use its own output key."
+STOP_PRESSED = "output off was pressed"
+STOP_CLOSING = "the window was closed"
+STOP_FAULT = "a fault in the window"
+
+# foot
+FOOT_OUTPUT_ON = "OUTPUT ON since {at}"
+FOOT_OUTPUT_OFF = "output off"
+FOOT_OUTPUT_UNKNOWN = "OUTPUT NOT CONFIRMED OFF"
+FOOT_SUPPLY = "supply: {resource}"
+FOOT_NO_SUPPLY = "supply: none chosen"
+FOOT_RATE = "{rate:.0f} readings/s, last {age}"
+FOOT_NO_RATE = "no readings"
+FOOT_TRACE = "trace on disk to {at}"
+FOOT_NO_TRACE = "no trace open"
+FOOT_FILED = "run filed with job {number:04d}"
+FOOT_LEDGER = "ledger: {name}"
+FOOT_HISTORY = "this room can switch nothing on"
+AGE_MS = "{value:.0f} ms ago"
+AGE_S = "{value:.0f} s ago"
+
+# banner
+FAULT = "A fault in the window: {what}. Output off was sent. {rest}"
+FAULT_REST = "Look at the supply before you go on."
+LEDGER_TROUBLE = "The ledger could not be used: {what}. The run itself is safe on disk in its journal."
+NO_START = "The run could not be begun: {what}. Nothing was switched on."
+LEFT_BEHIND_ONE = "A run that a crash left behind was filed with job {number:04d}."
+LEFT_BEHIND_MANY = "{count} runs that a crash left behind were filed."
+ACKNOWLEDGE_FIRST = "First switch the supply off by hand, and say so at the right."
+NOT_WHILE_ON = "Not while a run is on."
+DISMISS = "Seen"
+
+# intake
+INTAKE_SAY = "What has stopped moving, and what does its label say?"
+INTAKE_WHY = "Only the rated volts are needed to begin; everything else helps the next one like it."
+INTAKE_OPEN_SAY = "Taken in as job {number:04d}."
+INTAKE_OPEN_WHY = (
+    "What the label says is kept as it was. The ceilings and the supply can still be changed between runs."
+)
+KINDS = ("Bilge pump", "Fresh-water pump", "Cabin fan", "Hatch actuator", "Anchor-light dimmer fan")
+FIELD_KIND, FIELD_MAKE, FIELD_MODEL, FIELD_SERIAL = "What it is", "Make", "Model", "Serial"
+FIELD_COMPLAINT = "Complaint, in the owner’s words"
+FIELD_RATED, FIELD_MAX_VOLTS, FIELD_MAX_AMPS = "Rated volts", "Volts ceiling", "Amps ceiling"
+FIELD_LOAD, FIELD_WET, FIELD_COUPLED = "Load state", "Dry or wet", "Coupled or uncoupled"
+FIELD_SUPPLY = "Supply address"
+SUPPLY_EXAMPLE = "TCPIP::192.0.2.7::5025::SOCKET"
+DRY, WET, COUPLED, UNCOUPLED = "dry", "wet", "coupled", "uncoupled"
+LOAD_STATE = "{wet}, {coupled}"
+CARD_ITEM, CARD_BENCH = "The thing itself", "On the bench"
+MAX_VOLTS_HINT = "Starts as the rated volts. Above them only if this job is given more."
+MAX_AMPS_HINT = "Left empty, the supply’s own range and the probed winding decide."
+OPEN_JOB = "Take it in"
+NEEDS_KIND = "Say what it is."
+NEEDS_RATED = "Rated volts: give a number above zero, as the label says."
+NEEDS_MAX_VOLTS = "Volts ceiling: give a number above zero."
+WRONG_AMPS = "Amps ceiling: not a number above zero in A."
+ABOVE_PROGRAM = "{name}: {value} is above the {limit} that this program never goes beyond."
+NEEDS_SUPPLY = "Give the supply’s address on the intake page first."
+INTAKE_ENTRY = "taken in; ceilings {volts}, {amps}; supply {supply}"
+AMPS_NO_CEILING = "no amps ceiling of its own"
+
+# make safe
+SAFE_SAY = "Make it safe before a lead is clipped on."
+SAFE_WHY = "Press each line when it is so. A line that does not fit this job is said to be so; nothing is left open."
+SAFE_DONE_SAY = "Made safe."
+SAFE_DONE_WHY = "Kept with the job, line by line."
+SAFE_ROWS: tuple[tuple[str, bool], ...] = (
+    ("Unplugged from the mains", True),
+    ("Cell out of circuit, its tabs insulated", True),
+    ("Capacitors discharged through a resistor, and measured", True),
+    ("Liquid drained, and dry", True),
+    ("Motor leads free of the driver board", True),
+    ("Fingers, hair and blades clear; eye protection on", False),
+)
+"""Each line, and whether it may be said not to fit."""
+SAFE_CHECKED, SAFE_NOT_FITTING = "done", "does not fit"
+SAFE_ENTRY = "{row}: {choice}"
+SAFE_REFUSE = (
+    "Not with this: medical devices, life-safety gear, gas appliances, pressure vessels, swollen cells. "
+    "Mains motors: not with this."
+)
+SAFE_RULES = "Local rules and licensed practice come first."
+SAFE_GO_ON = "It is safe: on to the probe"
+
+# runs: what is said before, and while nothing was said yet
+RUN_BEFORE: dict[RunKind, tuple[str, str]] = {
+    RunKind.PROBE: (
+        "Ready to look at the winding.",
+        "A few short pulses of small current tell winding, open, short, diode and electronics apart.",
+    ),
+    RunKind.RECOVERY: (
+        "Ready to free it.",
+        "First a gentle start, then kicks rung by rung, with hand work between. Ceilings hold throughout.",
+    ),
+    RunKind.PROOF: (
+        "Ready to prove that it starts again.",
+        "Each start is from rest at the rated volts. One start is luck; several are a repair.",
+    ),
+}
+RUN_STARTING = ("Looking for the supply.", "The output stays off until the supply has said what it is.")
+RUN_START_BUTTON: dict[RunKind, str] = {
+    RunKind.PROBE: "Probe",
+    RunKind.RECOVERY: "Start",
+    RunKind.PROOF: "Start the proof",
+}
+RUN_AGAIN_BUTTON: dict[RunKind, str] = {
+    RunKind.PROBE: "Probe again",
+    RunKind.RECOVERY: "Start again",
+    RunKind.PROOF: "Prove again",
+}
+RUN_KIND_NAMES: dict[RunKind, str] = {
+    RunKind.PROBE: "probe",
+    RunKind.RECOVERY: "recovery",
+    RunKind.PROOF: "proof",
+}
+GO_ON = "On to {stage}"
+STARTS_LABEL = "Starts from rest"
+HAND_LABEL = "Done by hand:"
+HAND_STEPS = ("turned", "tapped", "soaked", "warmed", "oiled")
+HAND_ACCESSIBLE = "Note that it was {step} by hand"
+HAND_NOTED = "by hand: {step}"
+RUNG_TITLE = "{number} {name}"
+RUNG_SKIPPED = "left out"
+RUNG_SWAPPED = "leads swapped"
+RUNG_LEFT_OUT = "above ceiling"
+RUNG_ACCESSIBLE = "Rung {number}, {name}, {volts}: {tries} of {of} tries"
+QUESTION_TITLE = "Your turn. The output is off."
+CHOICE_WORDS = {"done": "Done", "skip": "Skip", "yes": "Yes", "no": "No", "stop": "Stop"}
+WITHOUT_WHY = "Kept in the record at {t_s:.1f} s."
+
+MARK_WORDS: dict[str, str] = {
+    "turning": "turning",
+    "moved": "moved",
+    "trip": "tripped",
+    "hand": "by hand",
+    "note": "note",
+    "rescue": "rescued",
+}
+
+# how a run ended: what happened, and what to do
+OUTCOME_SAY: dict[Outcome, str] = {
+    Outcome.FREED: "It is free and turns.",
+    Outcome.RUNS: "It runs.",
+    Outcome.STILL_STUCK: "Still stuck.",
+    Outcome.UNDETERMINED: "Not decided.",
+    Outcome.OPEN: "No current flows: the winding or a brush is open.",
+    Outcome.SHORT: "Shorted: all current, hardly any volts.",
+    Outcome.DIODE: "A diode is in the way.",
+    Outcome.ELECTRONIC: "There are electronics between the leads and the motor.",
+    Outcome.CEILING: "A ceiling ended the run.",
+    Outcome.STOPPED: "Stopped.",
+    Outcome.SUPPLY_LOST: "The supply was lost.",
+    Outcome.REFUSED: "Refused: nothing was switched on.",
+}
+OUTCOME_DO: dict[Outcome, str] = {
+    Outcome.FREED: "Next, prove that it starts again from rest.",
+    Outcome.RUNS: "Next, prove that it starts again from rest.",
+    Outcome.STILL_STUCK: "Work on it by hand, let it soak, and start again; or close the job.",
+    Outcome.UNDETERMINED: "Turn the shaft a little and try again, or close the job.",
+    Outcome.OPEN: "Tap the housing or look at the brushes, then probe again; or close the job.",
+    Outcome.SHORT: "Kicks would only heat it. Look for bridged segments or a cut lead; close the job or probe again.",
+    Outcome.DIODE: "Lift one end of it, or swap nothing and close the job.",
+    Outcome.ELECTRONIC: "Reach the motor's own leads behind the board and probe again, or close the job.",
+    Outcome.CEILING: "Let it cool and rest, find out why, and only then start again.",
+    Outcome.STOPPED: "Look at the motor, and begin again when it is right.",
+    Outcome.SUPPLY_LOST: "Look at the cable and at the supply’s own display; press its output key if it is on.",
+    Outcome.REFUSED: "Put right what the sentence names, then begin again.",
+}
+PROVEN_DO = "It can be closed as running."
+PROBED_SAY = "A winding of {ohm}."
+PROBED_SAY_UNKNOWN = "There is a winding; its resistance is not known."
+PROBED_DO = "Next, free it."
+INTERVAL = "({low} to {high})"
+VERDICT_WORDS: dict[WindingVerdict, str] = {
+    WindingVerdict.WINDING: "winding",
+    WindingVerdict.OPEN: "open",
+    WindingVerdict.SHORT: "short",
+    WindingVerdict.DIODE: "diode",
+    WindingVerdict.ELECTRONIC: "electronics",
+    WindingVerdict.UNDECIDED: "undecided",
+    WindingVerdict.NOT_PROBED: "not probed",
+}
+OUTCOME_WORDS: dict[Outcome, str] = {outcome: outcome.value.replace("-", " ") for outcome in Outcome}
+KICKS_ONE, KICKS_MANY, NO_KICKS = "1 kick", "{count} kicks", "no kicks"
+
+# close
+CLOSE_SAY = "What was wrong, what was done, how long will it last?"
+CLOSE_WHY = "An honest word here is what the next one like it starts from."
+CLOSE_DONE_SAY = "Job {number:04d} is closed."
+CLOSE_DONE_WHY = "It is in the history, with every run as it was."
+FIELD_CAUSE, FIELD_WORK, FIELD_PROGNOSIS = "Cause", "Work done", "Prognosis"
+CAUSE_HINT = "dried residue at the seal, hardened grease, brush stuck, …"
+WORK_HINT = "cleaned, oiled, new seal, …"
+PROGNOSIS_HINT = "should last the season; may come back when it stands dry, …"
+CLOSE_JOB = "Close the job"
+NEXT_JOB = "Next job"
+NEEDS_CAUSE = "Cause: say what it was, or “not found”."
+CLOSE_SUMMARY = "Before and after"
+SUMMARY_NAMES = {
+    "kind": "what for",
+    "ended": "how it ended",
+    "resistance": "winding",
+    "volts": "highest volts",
+    "amps": "highest amps",
+    "kicks": "kicks",
+}
+SUMMARY_BEFORE, SUMMARY_AFTER = "first run", "last run"
+
+# history
+SEARCH_HINT = "Search jobs: what it is, model, serial, complaint, cause"
+SEARCH_NAME = "Search the jobs"
+JOBS_COUNT_ONE, JOBS_COUNT, JOBS_COUNT_MORE = "1 job", "{count} jobs", "the newest {count} jobs"
+HISTORY_COLUMNS = ("Job", "Opened", "What", "Model · serial", "Complaint", "How it ended", "Runs")
+HISTORY_TABLE = "Jobs found"
+HISTORY_RUNS = "Runs of this job"
+HISTORY_NO_RUN = "No run was filed with this job."
+HISTORY_PICK = "Pick a job to see its runs."
+HISTORY_TO_BENCH = "Take to the bench"
+HISTORY_OLDER = "Older jobs"
+RUN_LINE = "{kind}, {at}: {outcome}"
+JOB_DETAIL = "Job {number:04d} · {kind}"
+STATE_OPEN, STATE_CLOSED = "open", "closed"
+
+
+def kicks_text(count: int) -> str:
+    if count == 0:
+        return NO_KICKS
+    return KICKS_ONE if count == 1 else KICKS_MANY.format(count=count)
+
+
+def resistance_text(result: RunResult) -> str:
+    """ "8.20 Ω (8.10 to 8.30 Ω)"; "—" where it is not known."""
+    ohm = show(result.resistance_ohm, "Ω")
+    if result.resistance_ohm is None or result.resistance_low_ohm is None or result.resistance_high_ohm is None:
+        return ohm
+    low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")
+    return f"{ohm} {INTERVAL.format(low=low, high=high)}"
+
+
+def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
+    """What happened; then why we think so and what to do."""
+    say, do = OUTCOME_SAY[result.outcome], OUTCOME_DO[result.outcome]
+    if kind is RunKind.PROBE and result.winding_verdict is WindingVerdict.WINDING and probe_went_through(result):
+        say, do = PROBED_SAY_UNKNOWN, PROBED_DO
+        if result.resistance_ohm is not None:
+            say = PROBED_SAY.format(ohm=resistance_text(result))
+    elif kind is RunKind.PROOF and result.outcome in (Outcome.RUNS, Outcome.FREED):
+        do = PROVEN_DO
+    return say, f"{sentence(result.reason)} {do}".strip()
+
+
+def probe_went_through(result: RunResult) -> bool:
+    """Whether a probe came to its end, whatever it found."""
+    return result.winding_verdict is not WindingVerdict.NOT_PROBED and result.outcome not in (
+        Outcome.CEILING,
+        Outcome.STOPPED,
+        Outcome.SUPPLY_LOST,
+        Outcome.REFUSED,
+    )
+
+
+def sentence(text: str) -> str:
+    """With a capital first and a full stop last."""
+    text = text.strip()
+    if not text:
+        return ""
+    return text[0].upper() + text[1:] + ("" if text[-1] in ".!?" else ".")
+
+
+def choice_text(choice: str) -> str:
+    """A choice of the run's as it stands on a button."""
+    return CHOICE_WORDS.get(choice, choice[:1].upper() + choice[1:])

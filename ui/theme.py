@@ -1,0 +1,193 @@
+"""How the window looks: two sets of colours, the fonts, and the style sheet made of them.
+
+Grey by default. Volts and amps have the only colours of their own; red, amber and blue are alarms and never decoration.
+Sizes of type are set on the widgets with `font`, not in the style sheet, so that tabular figures survive.
+"""
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tokens:
+    """One theme. Colours as "#rrggbb". `third` is for large or decorative text only."""
+
+    name: str
+    ground: str
+    card: str
+    line: str
+    ink: str
+    second: str
+    third: str
+    band: str
+    selection: str
+    volts: str
+    amps: str
+    red: str
+    red_ground: str
+    amber: str
+    blue: str
+    blue_ground: str
+
+
+LIGHT = Tokens(
+    name="light",
+    ground="#f4f3f0",
+    card="#ffffff",
+    line="#d9d7d2",
+    ink="#1d1f21",
+    second="#5b5f63",
+    third="#8d9195",
+    band="#efede8",
+    selection="#e6e4de",
+    volts="#0072B2",
+    amps="#D55E00",
+    red="#b3161b",
+    red_ground="#fdeceb",
+    amber="#7a5200",
+    blue="#1c4f9c",
+    blue_ground="#eaf1fb",
+)
+DARK = Tokens(
+    name="dark",
+    ground="#1b1c1e",
+    card="#242628",
+    line="#3a3d40",
+    ink="#eceae6",
+    second="#a9adb1",
+    third="#7b8085",
+    band="#2a2c2f",
+    selection="#34373a",
+    volts="#56B4E9",
+    amps="#E69F00",
+    red="#ff8a80",
+    red_ground="#3a2324",
+    amber="#f2c063",
+    blue="#9cc2ff",
+    blue_ground="#202c3f",
+)
+
+BODY_PX, SECOND_PX, SENTENCE_PX, NUMERAL_PX = 15, 13, 22, 50
+TOUCH_PX = 44
+"""The least height of what is pressed with gloves on."""
+
+_FAMILIES = (
+    "Inter",
+    "Segoe UI",
+    "SF Pro Text",
+    "Noto Sans",
+    "Source Sans 3",
+    "Cantarell",
+    "Ubuntu",
+    "DejaVu Sans Condensed",
+    "DejaVu Sans",
+)
+"""In order of liking; the last two come with nearly every Linux and have figures of one width."""
+
+
+def preferred_theme(name: str) -> Tokens:
+    """ "light", "dark", or what the desktop prefers for "system"."""
+    if name == "system":
+        dark = QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
+        return DARK if dark else LIGHT
+    return DARK if name == "dark" else LIGHT
+
+
+def font(px: int = BODY_PX, weight: QFont.Weight = QFont.Weight.Normal) -> QFont:
+    """The window's type at a size, with figures of one width where the family has them."""
+    present = set(QFontDatabase.families())
+    chosen = QFont([family for family in _FAMILIES if family in present] or ["Sans Serif"])
+    chosen.setPixelSize(px)
+    chosen.setWeight(weight)
+    chosen.setFeature(QFont.Tag("tnum"), 1)
+    return chosen
+
+
+def semibold(px: int = BODY_PX) -> QFont:
+    return font(px, QFont.Weight.DemiBold)
+
+
+def palette(tokens: Tokens) -> QPalette:
+    """For what the style sheet does not reach: popups, selections, placeholder text."""
+    made = QPalette()
+    for role, colour in (
+        (QPalette.ColorRole.Window, tokens.ground),
+        (QPalette.ColorRole.WindowText, tokens.ink),
+        (QPalette.ColorRole.Base, tokens.card),
+        (QPalette.ColorRole.AlternateBase, tokens.band),
+        (QPalette.ColorRole.Text, tokens.ink),
+        (QPalette.ColorRole.PlaceholderText, tokens.second),
+        (QPalette.ColorRole.Button, tokens.card),
+        (QPalette.ColorRole.ButtonText, tokens.ink),
+        (QPalette.ColorRole.Highlight, tokens.selection),
+        (QPalette.ColorRole.HighlightedText, tokens.ink),
+        (QPalette.ColorRole.ToolTipBase, tokens.card),
+        (QPalette.ColorRole.ToolTipText, tokens.ink),
+    ):
+        made.setColor(role, QColor(colour))
+    return made
+
+
+def style_sheet(tokens: Tokens) -> str:
+    """Colours, corners and hairlines. Widgets pick a look with the dynamic property "look"."""
+    t = tokens
+    return f"""
+QWidget {{ color: {t.ink}; }}
+QMainWindow, QWidget#ground {{ background: {t.ground}; }}
+QWidget#header {{ background: {t.card}; border: 0; border-bottom: 1px solid {t.line}; }}
+QWidget#foot {{ background: {t.ground}; border: 0; border-top: 1px solid {t.line}; }}
+QFrame[look="card"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; }}
+QFrame[look="quiet"] {{ background: transparent; border: 1px solid {t.line}; border-radius: 8px; }}
+QFrame[look="here"] {{ background: {t.card}; border: 2px solid {t.ink}; border-radius: 8px; }}
+QFrame[look="ask"] {{ background: {t.blue_ground}; border: 2px solid {t.blue}; border-radius: 8px; }}
+QFrame[look="alarm"] {{ background: {t.red_ground}; border: 2px solid {t.red}; border-radius: 8px; }}
+QFrame[look="line"] {{ background: {t.line}; border: 0; }}
+QLabel {{ background: transparent; border: 0; }}
+QLabel[look="second"] {{ color: {t.second}; }}
+QLabel[look="third"] {{ color: {t.third}; }}
+QLabel[look="ask"] {{ color: {t.blue}; }}
+QLabel[look="alarm"] {{ color: {t.red}; }}
+QLabel[look="look"] {{ color: {t.amber}; }}
+QLabel[look="mark"] {{ color: {t.ink}; border: 2px solid {t.ink}; border-radius: 4px; padding: 1px 8px; }}
+QPushButton {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; padding: 0 16px; color: {t.ink}; }}
+QPushButton:hover {{ background: {t.band}; }}
+QPushButton:pressed {{ background: {t.selection}; }}
+QPushButton:disabled {{ color: {t.third}; background: transparent; }}
+QPushButton:focus {{ border: 2px solid {t.ink}; }}
+QPushButton[look="main"] {{ background: {t.ink}; color: {t.card}; border: 2px solid {t.ink}; }}
+QPushButton[look="main"]:hover {{ background: {t.second}; }}
+QPushButton[look="main"]:disabled {{ background: {t.selection}; color: {t.second}; border-color: {t.selection}; }}
+QPushButton[look="main"]:focus {{ border: 2px solid {t.third}; }}
+QPushButton[look="pill"] {{ border-radius: 22px; }}
+QPushButton[look="room"] {{ background: transparent; border: 0; color: {t.second}; }}
+QPushButton[look="room"]:checked {{ background: {t.selection}; color: {t.ink}; }}
+QPushButton[look="room"]:focus {{ border: 2px solid {t.second}; }}
+QPushButton[look="ask"] {{ background: {t.blue}; color: {t.card}; border: 2px solid {t.blue}; }}
+QPushButton[look="plain-ask"] {{ background: {t.card}; color: {t.blue}; border: 2px solid {t.blue}; }}
+QPushButton[look="choice"] {{ background: {t.card}; color: {t.second}; }}
+QPushButton[look="choice"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
+QPushButton[look="choice"]:checked:disabled {{ background: {t.second}; color: {t.card}; }}
+QPushButton[look="alarm"] {{ background: {t.red}; color: {t.card}; border: 2px solid {t.red}; padding: 0 8px; }}
+QLineEdit, QComboBox, QSpinBox, QPlainTextEdit {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 6px;
+  padding: 2px 10px; selection-background-color: {t.selection}; selection-color: {t.ink}; }}
+QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus {{ border: 2px solid {t.ink};
+  padding: 1px 9px; }}
+QLineEdit:read-only, QPlainTextEdit:read-only {{ background: {t.band}; }}
+QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled {{ background: {t.band}; color: {t.second}; }}
+QLineEdit[wrong="true"] {{ border: 2px solid {t.red}; padding: 1px 9px; }}
+QComboBox QAbstractItemView {{ background: {t.card}; border: 1px solid {t.line}; outline: 0; }}
+QComboBox QLineEdit {{ border: 0; padding: 0; background: transparent; }}
+QTableView {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; gridline-color: {t.line};
+  selection-background-color: {t.selection}; selection-color: {t.ink}; outline: 0; }}
+QHeaderView {{ background: transparent; }}
+QHeaderView::section {{ background: {t.card}; color: {t.second}; border: 0; border-bottom: 1px solid {t.line};
+  padding: 4px 10px; }}
+QTableView::item {{ padding: 0 10px; border-bottom: 1px solid {t.band}; }}
+QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: 0; }}
+QScrollBar:vertical {{ background: transparent; width: 12px; margin: 2px; }}
+QScrollBar::handle:vertical {{ background: {t.line}; border-radius: 4px; min-height: 32px; }}
+QScrollBar::add-line, QScrollBar::sub-line {{ height: 0; width: 0; }}
+QToolTip {{ background: {t.card}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
+"""

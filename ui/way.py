@@ -1,0 +1,126 @@
+"""Where a job stands on its way: which stages are done, which is next, which are left out, and what each found.
+
+Decided from the ledger's record alone, so that a job taken up again stands where it was left.
+"""
+
+from collections.abc import Sequence
+from enum import Enum
+
+import msgspec
+
+from benchlog.outcome import Outcome, RunResult
+from benchlog.records import Entry, Job, JobState, Run, RunKind, Stage
+from ui import texts
+
+ELECTRICAL = frozenset({Outcome.OPEN, Outcome.SHORT, Outcome.DIODE, Outcome.ELECTRONIC})
+GOES = frozenset({Outcome.FREED, Outcome.RUNS})
+
+
+class Standing(Enum):
+    DONE = texts.STANDING_DONE
+    NEXT = texts.STANDING_NEXT
+    TO_COME = texts.STANDING_TO_COME
+    SKIPPED = texts.STANDING_SKIPPED
+
+
+class Milestone(msgspec.Struct, frozen=True, kw_only=True):
+    """One stage of one job. `found` is what was found there, for the eye; empty where nothing was."""
+
+    stage: Stage
+    standing: Standing
+    found: str = ""
+
+
+class Way(msgspec.Struct, frozen=True, kw_only=True):
+    """The six stages. `may_close`: closing can be begun although an earlier stage isn't done."""
+
+    milestones: tuple[Milestone, ...]
+    may_close: bool
+
+    def at(self, stage: Stage) -> Milestone:
+        return next(milestone for milestone in self.milestones if milestone.stage is stage)
+
+    def next(self) -> Stage:
+        """The stage that can be begun; the last one when all is done."""
+        return next((m.stage for m in self.milestones if m.standing is Standing.NEXT), Stage.CLOSE)
+
+    def may_go_to(self, stage: Stage) -> bool:
+        standing = self.at(stage).standing
+        return standing in (Standing.DONE, Standing.NEXT) or (stage is Stage.CLOSE and self.may_close)
+
+
+def way_of(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> Way:
+    """`runs` oldest first. Without a job, intake is next."""
+    found = _found(job, entries, runs)
+    electrical = _electrical(runs)
+    milestones: list[Milestone] = []
+    next_taken = False
+    for stage in Stage:
+        if stage in found.done:
+            standing = Standing.DONE
+        elif stage in (Stage.FREE, Stage.PROVE) and electrical is not None:
+            standing = Standing.SKIPPED
+        elif next_taken:
+            standing = Standing.TO_COME
+        else:
+            standing, next_taken = Standing.NEXT, True
+        words = found.words.get(stage, "")
+        if standing is Standing.SKIPPED and electrical is not None:
+            words = texts.SKIPPED_BECAUSE.format(reason=texts.OUTCOME_WORDS[electrical])
+        milestones.append(Milestone(stage=stage, standing=standing, found=words))
+    tried = any(run.kind in (RunKind.RECOVERY, RunKind.PROOF) for run in runs)
+    return Way(milestones=tuple(milestones), may_close=tried or electrical is not None or Stage.CLOSE in found.done)
+
+
+class _Found(msgspec.Struct):
+    done: set[Stage]
+    words: dict[Stage, str]
+
+
+def _found(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> _Found:
+    found = _Found(set(), {})
+    if job is None:
+        return found
+    found.done.add(Stage.INTAKE)
+    found.words[Stage.INTAKE] = texts.QUOTED.format(text=job.complaint) if job.complaint else job.item.kind
+    checks = [entry for entry in entries if entry.stage is Stage.MAKE_SAFE]
+    if checks:
+        found.done.add(Stage.MAKE_SAFE)
+        found.words[Stage.MAKE_SAFE] = texts.CHECKED_FOUND.format(count=len(checks))
+    for kind, stage in ((RunKind.PROBE, Stage.PROBE), (RunKind.RECOVERY, Stage.FREE), (RunKind.PROOF, Stage.PROVE)):
+        results = [run.result for run in runs if run.kind is kind]
+        if results:
+            found.words[stage] = _run_words(kind, results[-1])
+            if _is_done(kind, results[-1]):
+                found.done.add(stage)
+    if Stage.FREE not in found.done:
+        found.done.discard(Stage.PROVE)
+    if job.state is JobState.CLOSED:
+        found.done.add(Stage.CLOSE)
+        found.words[Stage.CLOSE] = texts.CLOSED_FOUND
+    return found
+
+
+def _is_done(kind: RunKind, result: RunResult) -> bool:
+    return texts.probe_went_through(result) if kind is RunKind.PROBE else result.outcome in GOES
+
+
+def _run_words(kind: RunKind, result: RunResult) -> str:
+    outcome = texts.OUTCOME_WORDS[result.outcome]
+    if kind is RunKind.PROBE and texts.probe_went_through(result):
+        verdict = texts.VERDICT_WORDS[result.winding_verdict]
+        return f"{verdict} {texts.resistance_text(result)}" if result.resistance_ohm is not None else verdict
+    if kind is RunKind.RECOVERY:
+        return texts.FREE_TRIED.format(outcome=outcome, kicks=texts.kicks_text(result.kicks))
+    return outcome
+
+
+def _electrical(runs: Sequence[Run]) -> Outcome | None:
+    """The last word on the winding, where it says that kicks can't help."""
+    spoken = [
+        run.result.outcome
+        for run in runs
+        if run.result.outcome in ELECTRICAL | GOES | {Outcome.STILL_STUCK}
+        or (run.kind is RunKind.PROBE and texts.probe_went_through(run.result))
+    ]
+    return spoken[-1] if spoken and spoken[-1] in ELECTRICAL else None
