@@ -83,13 +83,16 @@ def main() -> int:
         if not waiting.stand_by(capabilities):
             raise Refused("the rescue process did not start: nothing is switched on without it")
 
+    def going_off() -> None:
+        waiting.beat(rescue.GOING_OFF)
+
     conductor = Conductor(
         request,
         clock=clock,
         lease=lease,
         emit=sender.emit,
         beat=beat,
-        going_off=lambda: waiting.beat(rescue.GOING_OFF) and None,
+        going_off=going_off,
     )
     gc.freeze()
     conductor.run(lambda: open_supply(request.resource, clock.now), stand_by)

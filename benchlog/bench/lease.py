@@ -7,7 +7,7 @@ ends it after `LEASE_S`. A stop wakes the loop out of any wait.
 import queue
 import struct
 import threading
-from typing import BinaryIO
+from typing import IO
 
 import msgspec
 
@@ -25,7 +25,7 @@ def pack(message: msgspec.Struct) -> bytes:
     return _LENGTH.pack(len(payload)) + payload
 
 
-def read_payload(pipe: BinaryIO) -> bytes | None:
+def read_payload(pipe: IO[bytes]) -> bytes | None:
     """The next message's bytes; None at end of file, or where the length can't be right."""
     head = pipe.read(_LENGTH.size)
     if len(head) != _LENGTH.size:
@@ -78,7 +78,7 @@ class Lease:
         return found
 
 
-def read_orders(pipe: BinaryIO, lease: Lease) -> None:
+def read_orders(pipe: IO[bytes], lease: Lease) -> None:
     """Until end of file: the body of the thread that feeds a lease."""
     while (payload := read_payload(pipe)) is not None:
         try:

@@ -14,7 +14,7 @@ import subprocess
 import sys
 import threading
 from pathlib import Path
-from typing import BinaryIO
+from typing import IO
 
 import msgspec
 
@@ -52,19 +52,17 @@ class Rescue:
         self._state = SAFE
         self._last_s = 0.0
         self._clock = SystemClock()
-        group: dict[str, object] = (
-            {"creationflags": subprocess.CREATE_NEW_PROCESS_GROUP}
-            if sys.platform == "win32"
-            else {"start_new_session": True}
-        )
-        self._process = subprocess.Popen(  # type: ignore[call-overload]
+        self._process = subprocess.Popen(
             [sys.executable, "-P", "-m", "benchlog.bench.rescue"],
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
-            **group,
+            start_new_session=True,
+            creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
         )
-        self.pid: int = self._process.pid
-        self._pipe: BinaryIO = self._process.stdin
+        self.pid = self._process.pid
+        assert self._process.stdin is not None
+        assert self._process.stdout is not None
+        self._pipe, self._words = self._process.stdin, self._process.stdout
 
     def stand_by(self, capabilities: Capabilities) -> bool:
         """Hands over the charge and waits until it is taken; False if the process is not there."""
@@ -74,7 +72,7 @@ class Rescue:
             self._pipe.flush()
         except OSError:
             return False
-        ready = self._process.stdout.readline() == READY
+        ready = self._words.readline() == READY
         if hasattr(os, "set_blocking") and sys.platform != "win32":
             os.set_blocking(self._pipe.fileno(), False)  # a stopped rescue must not stop the loop
         return ready
@@ -101,11 +99,11 @@ class Rescue:
         except subprocess.TimeoutExpired:
             self._process.kill()
             self._process.wait()
-        self._process.stdout.close()
+        self._words.close()
 
 
 def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str | None:
-    """Blocks until the bench process is gone or silent with the output perhaps on, and says which; None: all is well."""
+    """Blocks until the bench process is gone, or silent with the output perhaps on, and says which; None: all well."""
     state = SAFE
     while True:
         limit = {SAFE: None, ALIVE: silence_s, GOING_OFF: max(silence_s, GOING_OFF_SILENCE_S)}[state]
@@ -118,7 +116,7 @@ def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str
         state = beat
 
 
-def _read_beats(pipe: BinaryIO, beats: "queue.SimpleQueue[bytes]") -> None:
+def _read_beats(pipe: IO[bytes], beats: "queue.SimpleQueue[bytes]") -> None:
     # Unbuffered single bytes: only the last of those waiting matters.
     while chunk := os.read(pipe.fileno(), 4096):
         beats.put(chunk[-1:])
@@ -158,7 +156,7 @@ def main() -> None:
     import pyvisa
 
     pyvisa.ResourceManager("@py")  # its first use imports a good deal: not when it is urgent
-    pipe = sys.stdin.buffer.raw
+    pipe = sys.stdin.buffer
     line = b""
     while not line.endswith(b"\n"):
         byte = os.read(pipe.fileno(), 1)

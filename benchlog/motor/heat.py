@@ -48,6 +48,10 @@ class HeatBound:
         self._c_least = least_heat_capacity(stall_watts)
         self._bound_at_s = -math.inf
 
+    def stall_share(self, watts: float) -> float:
+        """A power as a share of the stall power at rated volts; of the smallest winding's while that is unknown."""
+        return watts / (STALL_RATE_K_S * self._c_least)
+
     def add(self, at_s: float, joules: float) -> None:
         """Energy that went in up to `at_s`."""
         if joules <= 0:

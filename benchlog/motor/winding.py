@@ -20,10 +20,14 @@ _FAST_HEATING_K_S = 60.0  # K/s at stall, as in heat.py's bound
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Level:
-    """One level of the probe: means over its admitted readings, zero taken out. V, A, count of readings, s driven."""
+    """One level of the probe: means over its whole readings, zero taken out, and the largest current of any.
+
+    V, A, count of readings, s driven.
+    """
 
     volts: float
     amps: float
+    most_amps: float
     count: int
     driven_s: float
     asked_amps: float
@@ -65,15 +69,17 @@ def classify(
 
 
 def _without_current(raised: Sequence[Level], meter: Meter) -> Winding:
-    carrying = [level for level in raised if level.amps > 3 * meter.u_amps]
+    carrying = [level for level in raised if level.most_amps > 3 * meter.u_amps]
     if not carrying:
         most = max((level.volts for level in raised), default=0.0)
         return Winding(verdict=WindingVerdict.OPEN, reason=f"no current up to {most:.3g} V: the circuit is open")
-    ratios = [level.volts / level.amps for level in carrying]
-    silent = [level for level in raised if level.amps <= 3 * meter.u_amps]
+    ratios = [level.volts / max(level.amps, meter.u_amps) for level in carrying]
+    silent = [level for level in raised if level.most_amps <= 3 * meter.u_amps]
     # A plain resistance that carries 3 u at the first level that shows must have carried some share of that before.
-    proportional = max(ratios) / min(ratios) < 1.5 and all(
-        level.volts / max(ratios) < 4.5 * meter.u_amps for level in silent
+    proportional = (
+        max(ratios) / min(ratios) < 1.5
+        and all(level.most_amps < 2 * level.amps for level in carrying)
+        and all(level.volts / max(ratios) < 4.5 * meter.u_amps for level in silent)
     )
     if proportional:
         reference = min(ratios)

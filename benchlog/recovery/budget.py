@@ -56,7 +56,11 @@ class SlidingSum:
 
 
 class Budget:
-    """Charged with every reading. `reference_ohm` is None until the probe has found a winding."""
+    """Charged with every reading.
+
+    Locked time counts wherever the shaft is not known to turn, in seconds at stall power: a second at half the rated
+    volts heats a quarter as much as one at all of them, and counts a quarter; one at 1.5 times counts 2.25.
+    """
 
     def __init__(self, ceilings: Ceilings, *, ambient_c: float, rated_volts: float, kicks: int = 0) -> None:
         self._ceilings = ceilings
@@ -88,8 +92,9 @@ class Budget:
         self._heat.add(reading.received_s, joules)
         self._energy.add(reading.received_s, joules)
         if driven and belief is not Motion.TURNING:
-            self._locked.add(reading.received_s, passed_s)
-            self.locked_total_s += passed_s
+            locked_s = passed_s * self._heat.stall_share(watts)
+            self._locked.add(reading.received_s, locked_s)
+            self.locked_total_s += locked_s
 
     def was_turning(self, since_s: float) -> None:
         """Motion was shown to have lasted since then: that time was not locked. The heat stays charged."""
@@ -108,11 +113,11 @@ class Budget:
     def winding_c(self, at_s: float) -> float:
         return self._heat.winding_c(at_s)
 
-    def rest_for(self, at_s: float, *, watts: float, locked_s: float) -> tuple[float, str]:
-        """s to rest before `watts` may go in for `locked_s` without passing a ceiling, and which one asks for it."""
-        joules = watts * locked_s
+    def rest_for(self, at_s: float, *, joules: float) -> tuple[float, str]:
+        """s to rest before so much more may go into a locked motor within every ceiling, and which one asks for it."""
+        locked_s = self._heat.stall_share(joules)
         rests = {
-            "locked time": self._locked.wait_for(at_s, 0.95 * self._ceilings.locked_s.value - locked_s),
+            "locked time": self._locked.wait_for(at_s, 0.98 * self._ceilings.locked_s.value - locked_s),
             "energy": self._energy.wait_for(at_s, 0.95 * self._ceilings.energy_j.value - joules),
             "winding temperature": self._cooling_s(at_s, joules),
         }

@@ -8,11 +8,9 @@ from benchlog.quantities import show
 from benchlog.records import EventKind
 from benchlog.recovery.commands import Plan, Seen, Watch
 from benchlog.recovery.looking import (
-    COAST_S,
     HOLD_S,
     LOOK_HOLD_S,
     QUICK_COAST_S,
-    STEP_S,
     Look,
     full_look,
     hold_volts,
@@ -35,7 +33,8 @@ from benchlog.recovery.probing import probe, sentence, zero
 from benchlog.recovery.steps import Hand, Kicks, Start, Swap, amps_of, volts_of
 
 REST_BEFORE_RESTART_S = 1.0
-_FULL_LOOK_S = HOLD_S + 2 * COAST_S + STEP_S
+LEAST_HOLD_SHARE = 0.4
+"""Share of the rated volts under which a freed motor is not held: friction might stop it."""
 _RESERVE_S = 15.0  # kept at the end of a run for proving what the last kick freed
 _ELECTRICAL = {
     WindingVerdict.OPEN: Outcome.OPEN,
@@ -111,8 +110,8 @@ def _gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[
     volts = volts_of(step, situation.rated_volts)
     amps = min(situation.stall_amps, situation.ceilings.amps.value)
     yield mark(EventKind.STEP, f"A gentle start at {show(volts, 'V')}.", name=step.name, volts=volts, amps=amps)
-    energised_s = step.on_s + QUICK_COAST_S + LOOK_HOLD_S + COAST_S
-    if (yield from _rest_for_budget(situation, volts, amps, energised_s)) is None:
+    joules = _joules(situation, volts, amps, step.on_s + LOOK_HOLD_S)
+    if (yield from _room_for(situation, joules)) is None:
         return _left_stuck(situation, doubts, "the ceilings leave no room for a gentle start")
     seen = yield from drive(volts, amps, step.on_s, Motion.UNKNOWN, least=1)
     look, coasted = yield from quick_look(situation, seen, volts, after_s=ends_s(seen, step.on_s))
@@ -179,10 +178,14 @@ def _left_out(situation: Situation, step: Kicks, volts: float) -> str | None:
 
 def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: bool) -> Plan[Finding | None]:
     step = rung.step
-    energised_s = step.on_s + QUICK_COAST_S + (LOOK_HOLD_S + COAST_S if last else 0.0)
+    # Room for what may follow as well: a kick that frees is not left half looked at because a ceiling is near.
+    gentlest = LEAST_HOLD_SHARE * situation.rated_volts
+    joules = _joules(situation, rung.volts, rung.amps, step.on_s) + _joules(situation, gentlest, rung.amps, HOLD_S)
+    if last:
+        joules += _joules(situation, hold_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
     if situation.budget.kicks >= situation.ceilings.kicks.value:
         return _left_stuck(situation, doubts, "the kicks of this job and day are used up: now it needs hands")
-    seen = yield from _rest_for_budget(situation, rung.volts, rung.amps, energised_s)
+    seen = yield from _room_for(situation, joules)
     if seen is None or situation.time_left_s(seen.now_s) < _RESERVE_S:
         return _left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
     kicked = yield from drive(rung.volts, rung.amps, step.on_s, Motion.UNKNOWN, kick=True, least=1)
@@ -220,8 +223,9 @@ def _judge_motion(
     situation: Situation, volts: float, amps: float, outcome: Outcome, doubts: list[str], after_s: float
 ) -> Plan[Finding | None]:
     """Something looked like motion: hold it, and if it holds, start it again from rest. None: the ladder goes on."""
-    look = yield from full_look(situation, hold_volts(situation, volts), amps, after_s=after_s)
-    yield mark(EventKind.LOOK, f"Held: {look.verdict}.", why=look.why)
+    hold = _hold_within_budget(situation, hold_volts(situation, volts), amps, after_s)
+    look = yield from full_look(situation, hold, amps, after_s=after_s)
+    yield mark(EventKind.LOOK, f"Held at {show(hold, 'V')}: {look.verdict}.", why=look.why)
     if look.verdict is not CoastVerdict.EMF:
         if look.verdict is CoastVerdict.NOT_TURNING:
             situation.moved = True
@@ -252,7 +256,7 @@ def _start_from_rest(situation: Situation) -> Plan[Look]:
         if not still:
             return Look(verdict=CoastVerdict.DOUBTFUL, why="it did not come to rest in 10 s")
         yield from rest(seen, REST_BEFORE_RESTART_S)
-        if (yield from _rest_for_budget(situation, volts, amps, _FULL_LOOK_S)) is None:
+        if (yield from _room_for(situation, _joules(situation, volts, amps, HOLD_S))) is None:
             return Look(verdict=CoastVerdict.DOUBTFUL, why="no time was left to start it again within the ceilings")
         look = yield from full_look(situation, volts, amps)
         if look.verdict in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING):
@@ -260,11 +264,10 @@ def _start_from_rest(situation: Situation) -> Plan[Look]:
     return look
 
 
-def _rest_for_budget(situation: Situation, volts: float, amps: float, locked_s: float) -> Plan[Seen | None]:
-    """Rests, at 0 V, until so much more locked time stays within every ceiling; None where the run is over first."""
-    watts = volts * min(amps, volts / situation.reference_ohm)
+def _room_for(situation: Situation, joules: float) -> Plan[Seen | None]:
+    """Rests, at 0 V, until so much more fits within every ceiling; None where the run is over first."""
     seen = yield Watch()
-    rest_s, asked_by = situation.budget.rest_for(seen.now_s, watts=watts, locked_s=locked_s)
+    rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=joules)
     if rest_s > 0.5:
         yield mark(
             EventKind.REST,
@@ -274,8 +277,21 @@ def _rest_for_budget(situation: Situation, volts: float, amps: float, locked_s: 
         )
     while rest_s > 0 and situation.time_left_s(seen.now_s) > _RESERVE_S:
         seen = yield from rest(seen, min(rest_s, 1.0))
-        rest_s, _ = situation.budget.rest_for(seen.now_s, watts=watts, locked_s=locked_s)
+        rest_s, _ = situation.budget.rest_for(seen.now_s, joules=joules)
     return seen if rest_s <= 0 else None
+
+
+def _hold_within_budget(situation: Situation, volts: float, amps: float, at_s: float) -> float:
+    """V to hold at, lowered until a rotor that stood still after all would stay within every ceiling."""
+    least = min(volts, LEAST_HOLD_SHARE * situation.rated_volts)
+    while volts > least and situation.budget.rest_for(at_s, joules=_joules(situation, volts, amps, HOLD_S))[0] > 0:
+        volts = max(least, 0.95 * volts)
+    return volts
+
+
+def _joules(situation: Situation, volts: float, amps: float, for_s: float) -> float:
+    """J into a locked rotor."""
+    return volts * min(amps, volts / situation.reference_ohm) * for_s
 
 
 def _by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:

@@ -121,6 +121,7 @@ def _level(situation: Situation, volts: float, amps: float, on_s: float, off_s: 
     return Level(
         volts=fmean(r.volts for r in rows) - meter.zero_volts,
         amps=fmean(r.amps for r in rows) - meter.zero_amps,
+        most_amps=max(s.reading.amps for s in seen) - meter.zero_amps,
         count=len(rows),
         driven_s=driven_s,
         asked_amps=amps,
