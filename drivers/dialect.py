@@ -60,10 +60,11 @@ class Condition(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
 
 
 class Latch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """One protection: set, ask, switch on, ask whether it tripped."""
+    """One protection: set, ask, switch on and off, ask whether it is on, whether it tripped, clear."""
 
     set: str
     ask: str
+    enabled: str
     enable: str
     disable: str
     tripped: str

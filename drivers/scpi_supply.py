@@ -3,12 +3,14 @@
 After a timeout or a reply of the wrong form the session is suspect: every further use raises until `reopen`.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from typing import Protocol
 
 from drivers import scpi
 from drivers.dialect import Dialect, Latch
 from drivers.supply import (
+    OVER_AMPS,
+    OVER_VOLTS,
     Capabilities,
     NotASupply,
     Protection,
@@ -33,6 +35,7 @@ class Session(Protocol):
 
 
 FIRST_REPLY_S = 2.0
+_STATE, _TRIP = "?", "!"
 REOPEN_S = 0.5
 
 
@@ -83,6 +86,8 @@ class ScpiSupply:
             started = self._now()
             volts = self._ask(dialect.readback.volts)
             reply_s = self._now() - started
+            # From here on an answer that does not come is known not to be coming sooner.
+            self._session.set_timeout(max(0.5, 5 * reply_s))
             amps = self._ask(dialect.readback.amps)
             for query in (dialect.readback.set_volts, dialect.readback.set_amps):
                 scpi.number(self._ask(query))
@@ -91,12 +96,11 @@ class ScpiSupply:
             return Capabilities(
                 identity=identity,
                 dialect=dialect.name,
-                volts_max=scpi.number(self._ask(dialect.identify.volts_max)),
-                amps_max=scpi.number(self._ask(dialect.identify.amps_max)),
+                volts_max=self._answer_to(dialect.identify.volts_max),
+                amps_max=self._answer_to(dialect.identify.amps_max),
                 volts_step=scpi.step(volts),
                 amps_step=scpi.step(amps),
-                over_volts=self._answers(dialect.over_volts),
-                over_amps=self._answers(dialect.over_amps),
+                latches=frozenset(self._latches()),
                 window_s=dialect.readback.window_s,
                 settle_s=dialect.readback.settle_s,
                 reply_s=reply_s,
@@ -105,17 +109,26 @@ class ScpiSupply:
             what = f'"{identity}" does not answer as a supply of the dialect "{dialect.name}" does ({error})'
             raise NotASupply(resource, what) from error
 
-    def _answers(self, latch: Latch | None) -> bool:
-        """Whether the supply knows this latch. An error entry is an answer too: no."""
-        if latch is None:
-            return False
+    def _latches(self) -> Iterator[str]:
+        """Names of the latches there are, and "name?" and "name!" where state and trip can be asked for."""
+        for name, latch in ((OVER_VOLTS, self._dialect.over_volts), (OVER_AMPS, self._dialect.over_amps)):
+            if latch is None or self._answer_to(latch.ask) is None:
+                continue
+            yield name
+            if self._answer_to(latch.enabled) is not None:
+                yield name + _STATE
+            if self._answer_to(latch.tripped) is not None:
+                yield name + _TRIP
+
+    def _answer_to(self, query: str) -> float | None:
+        """A number, or None where the supply does not know the query: silence and an error entry are answers too."""
         try:
-            scpi.number(self._ask(latch.ask))
-            return not self.errors()
+            value = scpi.number(self._ask(query))
         except (SupplyTimeout, ValueError):
             self.reopen()
             self.errors()
-            return False
+            return None
+        return None if self.errors() else value
 
     def read(self) -> Reading:
         sent_s = self._now()
@@ -161,42 +174,42 @@ class ScpiSupply:
         self._send(program.volts.format(value=scpi.argument(0.0)), program.off)
 
     def protect(self, wanted: Protection) -> Protection:
-        dialect = self._dialect
         return Protection(
-            over_volts=self._latch(dialect.over_volts if self.capabilities.over_volts else None, wanted.over_volts),
-            over_amps=self._latch(dialect.over_amps if self.capabilities.over_amps else None, wanted.over_amps),
+            over_volts=self._latch(OVER_VOLTS, self._dialect.over_volts, wanted.over_volts),
+            over_amps=self._latch(OVER_AMPS, self._dialect.over_amps, wanted.over_amps),
         )
 
-    def _latch(self, latch: Latch | None, level: float | None) -> float | None:
-        if latch is None:
+    def _latch(self, name: str, latch: Latch | None, level: float | None) -> float | None:
+        if latch is None or name not in self.capabilities.latches:
             return None
+        has_state = name + _STATE in self.capabilities.latches
         if level is None:
-            self._send(latch.disable)
+            if has_state:
+                self._send(latch.disable)
             return None
-        self._send(latch.set.format(value=scpi.argument(level)), latch.enable)
+        self._send(latch.set.format(value=scpi.argument(level)), *([latch.enable] if has_state else []))
         try:
             return scpi.number(self._ask(latch.ask))
         except ValueError as error:
             raise self._garbled(error) from error
 
     def tripped(self) -> str | None:
-        """Which latch of the instrument's own has tripped: "over-voltage", "over-current" or None."""
-        latches = {"over-voltage": self._dialect.over_volts, "over-current": self._dialect.over_amps}
-        known = {"over-voltage": self.capabilities.over_volts, "over-current": self.capabilities.over_amps}
-        try:
-            for name, latch in latches.items():
-                if latch is not None and known[name] and scpi.boolean(self._ask(latch.tripped)):
+        for name, latch in self._known_latches():
+            try:
+                if name + _TRIP in self.capabilities.latches and scpi.boolean(self._ask(latch.tripped)):
                     return name
-        except ValueError as error:
-            raise self._garbled(error) from error
+            except ValueError as error:
+                raise self._garbled(error) from error
         return None
 
     def clear(self) -> None:
-        """Clears the latches. 0 V and off first: clearing restores what was on before."""
         self.off()
-        for latch in (self._dialect.over_volts, self._dialect.over_amps):
-            if latch is not None:
-                self._send(latch.clear)
+        for _, latch in self._known_latches():
+            self._send(latch.clear)
+
+    def _known_latches(self) -> list[tuple[str, Latch]]:
+        both = ((OVER_VOLTS, self._dialect.over_volts), (OVER_AMPS, self._dialect.over_amps))
+        return [(name, latch) for name, latch in both if latch is not None and name in self.capabilities.latches]
 
     def errors(self) -> list[str]:
         found = []

@@ -53,21 +53,37 @@ class Reading:
     regulation: Regulation
 
 
+OVER_VOLTS, OVER_AMPS = "over-voltage", "over-current"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Capabilities:
-    """What identification found out. Steps are the resolution of the readback replies, by their last digit."""
+    """What identification found out. Steps are the resolution of the readback replies, by their last digit.
+
+    volts_max, amps_max: the supply's own range, None where it does not tell. latches: which of the queries that belong
+    to its own protections it answers.
+    """
 
     identity: str
     dialect: str
-    volts_max: float
-    amps_max: float
+    volts_max: float | None
+    amps_max: float | None
     volts_step: float
     amps_step: float
-    over_volts: bool
-    over_amps: bool
+    latches: frozenset[str]
     window_s: float
     settle_s: float
     reply_s: float
+
+    @property
+    def over_volts(self) -> bool:
+        """Whether it has an over-voltage latch that can be set and read back."""
+        return OVER_VOLTS in self.latches
+
+    @property
+    def over_amps(self) -> bool:
+        """Whether it has an over-current latch that can be set and read back."""
+        return OVER_AMPS in self.latches
 
 
 class SupplyError(Exception):

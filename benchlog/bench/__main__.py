@@ -22,6 +22,7 @@ from benchlog.bench.lease import Lease, pack, read_orders, read_payload
 from benchlog.bench.opening import open_supply
 from benchlog.clock import SystemClock
 from benchlog.errors import Refused
+from benchlog.outcome import Outcome, RunResult
 from drivers.supply import Capabilities
 
 MOST_WAITING = 256
@@ -86,18 +87,22 @@ def main() -> int:
     def going_off() -> None:
         waiting.beat(rescue.GOING_OFF)
 
-    conductor = Conductor(
-        request,
-        clock=clock,
-        lease=lease,
-        emit=sender.emit,
-        beat=beat,
-        going_off=going_off,
-    )
+    try:
+        conductor = Conductor(request, clock=clock, lease=lease, emit=sender.emit, beat=beat, going_off=going_off)
+    except OSError as error:
+        refusal = RunResult(outcome=Outcome.REFUSED, reason=f"the record can't be begun: {error}")
+        sender.emit(Ended(result=refusal, journal=None))
+        waiting.release(safe=True)
+        sender.close()
+        return 1
     gc.freeze()
-    conductor.run(lambda: open_supply(request.resource, clock.now), stand_by)
-    waiting.release()
-    sender.close()
+    confirmed = False
+    try:
+        confirmed = conductor.run(lambda: open_supply(request.resource, clock.now), stand_by).output_confirmed_off
+    finally:
+        # Where off is not confirmed the rescue is left to find this process gone, and to try once more on its own.
+        waiting.release(safe=confirmed)
+        sender.close()
     return 0
 
 

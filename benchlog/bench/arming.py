@@ -30,8 +30,8 @@ def arm(supply: Supply, ceilings: Ceilings) -> Armed:
     can = supply.capabilities
     # A little above the ceiling: some supplies refuse a setpoint near the latch, and CC must not become a trip.
     wanted = Protection(
-        over_volts=_level(ceilings.volts.value, LATCH_LEAST_V, LATCH_SHARE * can.volts_max) if can.over_volts else None,
-        over_amps=_level(ceilings.amps.value, LATCH_LEAST_A, LATCH_SHARE * can.amps_max) if can.over_amps else None,
+        over_volts=_level(ceilings.volts.value, LATCH_LEAST_V, can.volts_max) if can.over_volts else None,
+        over_amps=_level(ceilings.amps.value, LATCH_LEAST_A, can.amps_max) if can.over_amps else None,
     )
     supply.clear()
     found = supply.protect(wanted)
@@ -58,5 +58,6 @@ def arm(supply: Supply, ceilings: Ceilings) -> Armed:
     )
 
 
-def _level(ceiling: float, least_above: float, most: float) -> float:
-    return round(min(max(ceiling * LATCH_SHARE, ceiling + least_above), most), 3)
+def _level(ceiling: float, least_above: float, range_max: float | None) -> float:
+    level = max(ceiling * LATCH_SHARE, ceiling + least_above)
+    return round(level if range_max is None else min(level, LATCH_SHARE * range_max), 3)

@@ -89,17 +89,16 @@ class Rescue:
             return False
         return True
 
-    def release(self) -> None:
-        """The output is known to be off: the process may go."""
-        self.beat(SAFE)
+    def release(self, *, safe: bool) -> None:
+        """Ends the charge. `safe`: the output is known to be off; otherwise the process does what it waits for."""
+        if safe:
+            self.beat(SAFE)
         with contextlib.suppress(OSError):
             self._pipe.close()
-        try:
-            self._process.wait(timeout=2.0)
-        except subprocess.TimeoutExpired:
-            self._process.kill()
-            self._process.wait()
         self._words.close()
+        if safe:
+            with contextlib.suppress(subprocess.TimeoutExpired):
+                self._process.wait(timeout=2.0)
 
 
 def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str | None:

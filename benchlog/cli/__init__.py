@@ -1,0 +1,44 @@
+"""Every job without a window. Commands are imported when they are called, so that each starts fast."""
+
+import sys
+from importlib import import_module
+from importlib.metadata import version
+
+import click
+
+_COMMANDS = {
+    "demo": "benchlog.cli.demo",
+    "recover": "benchlog.cli.recover",
+    "jobs": "benchlog.cli.jobs",
+    "export": "benchlog.cli.export",
+    "simulate": "benchlog.cli.simulate",
+    "window": "benchlog.cli.window",
+}
+
+
+class _Late(click.Group):
+    """A group whose commands are found by name, each in a module of its own."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(_COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in _COMMANDS:
+            return None
+        command = import_module(_COMMANDS[cmd_name]).command
+        assert isinstance(command, click.Command)
+        return command
+
+
+@click.group(cls=_Late, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(version("benchlog"), prog_name="benchlog")
+def main() -> None:
+    """Frees stuck small motors with a current-limited bench supply, and keeps the record.
+
+    Low voltage only, never above 42.4 V DC. A stop on the screen or the keyboard is not an emergency stop: that is the
+    supply's own output key, the lead, or the mains switch. Local rules and licensed practice come first.
+    """
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -17,12 +17,12 @@ from benchlog.bench.file_lock import lock_file
 from benchlog.bench.journal import JournalContents, read_journal
 from benchlog.errors import JournalDamaged, Refused
 from benchlog.ledger.jobs import add_job, refresh_search
-from benchlog.ledger.run_record import Rescue, began_in_utc, duration_s, events_of, read_rescue, result_of
+from benchlog.ledger.run_record import Rescue, began_utc, duration_s, events_of, read_rescue, result_of
 from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import MAX_SAMPLES, encode
 from benchlog.outcome import Outcome
-from benchlog.records import Item, Motor, Stage
+from benchlog.records import Event, Item, Motor, Stage
 
 _log = logging.getLogger(__name__)
 
@@ -113,7 +113,8 @@ def _file_unless_written(ledger: Ledger, journal: Path) -> Filed | None:
 
 def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> Filed:
     contents = read_journal(journal)
-    if not began_in_utc(contents):
+    began = began_utc(contents)
+    if began is None:
         raise JournalDamaged(f"{journal}: its head does not say when the run began")
     if len(contents.trace.sent) > MAX_SAMPLES:
         raise Refused(f"{journal}: {len(contents.trace.sent)} samples are more than the {MAX_SAMPLES} of a trace")
@@ -137,18 +138,15 @@ def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> Filed:
             job = found
         else:
             raise Refused(f"{journal}: its job, with the key {request.job}, is not in this ledger")
-        run = _add_run(session, job, contents, rescue, trace_row)
+        run = _add_run(session, job, _run_row(contents, began, rescue), events_of(contents, rescue), trace_row)
         return _filed(job, run)
 
 
-def _add_run(
-    session: Session, job: JobRow, contents: JournalContents, rescue: Rescue | None, trace_row: TraceRow
-) -> RunRow:
-    run = _run_row(contents, rescue)
+def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], trace_row: TraceRow) -> RunRow:
     run.job_id = job.id
     session.add(run)
     session.flush()
-    for seq, event in enumerate(events_of(contents, rescue)):
+    for seq, event in enumerate(events):
         values = msgspec.json.encode(event.values).decode()
         session.add(
             EventRow(run_id=run.id, seq=seq, t_s=event.t_s, kind=event.kind.value, text=event.text, values=values)
@@ -159,12 +157,12 @@ def _add_run(
     return run
 
 
-def _run_row(contents: JournalContents, rescue: Rescue | None) -> RunRow:
+def _run_row(contents: JournalContents, began: str, rescue: Rescue | None) -> RunRow:
     request, armed = contents.begun.request, contents.armed
     return RunRow(
         uid=request.uid,
         kind=request.kind.value,
-        started_utc=contents.begun.utc,
+        started_utc=began,
         duration_s=duration_s(contents),
         resource=request.resource,
         identity=armed.identity if armed else "",

@@ -61,7 +61,7 @@ def migrate(path: Path, clock: Clock, folder: Path | None = None) -> Path:
     return copy
 
 
-def check_migrations() -> list[str]:
+def check_migrations(folder: Path | None = None) -> list[str]:
     """How the tables that the revisions make differ from the tables in the code. Empty when they agree."""
     from tempfile import TemporaryDirectory
 
@@ -70,11 +70,11 @@ def check_migrations() -> list[str]:
 
     from benchlog.ledger.schema import Row
 
-    with TemporaryDirectory() as folder:
-        path = Path(folder) / "empty.ledger"
+    with TemporaryDirectory() as empty:
+        path = Path(empty) / "empty.ledger"
         path.touch()
-        build(path, application_id=1)
         with _writing(path) as connection:
+            command.upgrade(_config(folder or scripts(), connection), "head")
             context = MigrationContext.configure(connection, opts={"compare_type": True, "render_as_batch": True})
             return [repr(difference) for difference in compare_metadata(context, Row.metadata)]
 

@@ -12,6 +12,7 @@ from pathlib import Path
 from benchlog.clock import Clock
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger.connection import connect
+from benchlog.ledger.schema import Row
 from benchlog.ledger.sql_errors import translated
 
 HEAD = "0001"
@@ -19,8 +20,6 @@ HEAD = "0001"
 
 APPLICATION_ID = 0x626E_6C67
 """In the header of every ledger, so that another program's database is told apart before SQLite touches it."""
-
-TABLES = frozenset({"alembic_version", "entry", "event", "item", "job", "motor", "run", "trace"})
 
 _MAGIC = b"SQLite format 3\x00"
 _HEADER_BYTES = 100
@@ -44,8 +43,7 @@ def admit(path: Path, clock: Clock) -> None:
 
             migrate(path, clock)
         with closing(connect(path)) as connection:
-            if missing := sorted(TABLES - _tables(connection)):
-                raise LedgerDamaged(path, f"it has no table {', '.join(missing)}")
+            _look_for_tables(path, connection)
 
 
 def _create(path: Path) -> None:
@@ -97,6 +95,9 @@ def _look_at_header(path: Path) -> None:
         raise LedgerDamaged(path, "not a ledger")
     if int.from_bytes(header[68:72]) != APPLICATION_ID:
         raise LedgerDamaged(path, "a database, but not a ledger")
+    if not 1 <= int.from_bytes(header[44:48]) <= 4:
+        # SQLite has no code of its own for this. Source: sqlite.org/fileformat2, 1.3.10.
+        raise LedgerDamaged(path, "its header is damaged")
 
 
 def _revision(path: Path, connection: sqlite3.Connection) -> str:
@@ -105,6 +106,17 @@ def _revision(path: Path, connection: sqlite3.Connection) -> str:
         if len(rows) == 1 and isinstance(rows[0][0], str):
             return rows[0][0]
     raise LedgerDamaged(path, "it does not say which revision it is of")
+
+
+def _look_for_tables(path: Path, connection: sqlite3.Connection) -> None:
+    for table in Row.metadata.sorted_tables:
+        found = {row[1] for row in connection.execute(f"PRAGMA table_info({table.name})")}
+        if missing := sorted(set(table.columns.keys()) - found):
+            raise LedgerDamaged(path, f"its table {table.name} has no {', '.join(missing)}")
+    # What a trigger does, nobody asked for: a filed run could change by itself.
+    foreign = connection.execute("SELECT name FROM sqlite_master WHERE type IN ('trigger', 'view')").fetchone()
+    if foreign is not None:
+        raise LedgerDamaged(path, f"it has a trigger or view, {foreign[0]}, that is not this program's")
 
 
 def _tables(connection: sqlite3.Connection) -> set[str]:

@@ -9,6 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from benchlog.bench.journal import JournalContents
+from benchlog.clock import utc_text
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import TICK_S, Event, EventKind
 
@@ -39,12 +40,13 @@ def read_rescue(path: Path) -> Rescue | None:
         return Rescue(utc="", confirmed_off=False, text=f"what the rescue wrote can't be read: {text}")
 
 
-def began_in_utc(contents: JournalContents) -> bool:
-    """Whether the head says when the run began."""
+def began_utc(contents: JournalContents) -> str | None:
+    """When the run began; None where the head does not say it as an instant."""
     try:
-        return datetime.fromisoformat(contents.begun.utc).utcoffset() is not None
+        began = datetime.fromisoformat(contents.begun.utc)
     except ValueError:
-        return False
+        return None
+    return utc_text(began) if began.utcoffset() is not None else None
 
 
 def duration_s(contents: JournalContents) -> float:

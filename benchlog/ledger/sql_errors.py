@@ -22,9 +22,10 @@ _BY_CODE: dict[int, tuple[type[LedgerError], str]] = {
     sqlite3.SQLITE_CORRUPT: (LedgerDamaged, "the file is damaged"),
     sqlite3.SQLITE_NOTADB: (LedgerDamaged, "not a ledger"),
     sqlite3.SQLITE_FORMAT: (LedgerDamaged, "not a ledger"),
+    sqlite3.SQLITE_READONLY_DBMOVED: (LedgerError, "the file was moved or removed while it was open"),
     sqlite3.SQLITE_IOERR: (LedgerError, "the disk reported an error"),
 }
-"""By SQLite's primary result code. Any other code is a bug of this program and passes as it is."""
+"""By SQLite's whole or else its primary result code. Any other is a bug of this program and passes as it is."""
 
 _BY_ERRNO: dict[int, tuple[type[LedgerError], str]] = {
     errno.EACCES: (LedgerReadOnly, "the file or its folder can't be written"),
@@ -48,15 +49,23 @@ def translated(path: Path) -> Iterator[None]:
         if ours := _from_sqlite(path, error):
             raise ours from error
         raise
+    except UnicodeDecodeError as error:
+        # SQLite quotes what it found in a damaged file, and Python can't even read the complaint.
+        raise LedgerDamaged(path, f"the file is damaged ({error})") from error
     except OSError as error:
         kind, what = _BY_ERRNO.get(error.errno or 0, (LedgerError, "the file can't be used"))
         raise kind(path, f"{what} ({error.strerror or error})") from error
 
 
 def _from_sqlite(path: Path, error: sqlite3.Error) -> LedgerError | None:
-    # The low byte is the primary code; the rest is detail. Python's own refusals carry no code at all.
     code = getattr(error, "sqlite_errorcode", None)
-    if code is None or code & 0xFF not in _BY_CODE:
-        return None
-    kind, what = _BY_CODE[code & 0xFF]
-    return kind(path, f"{what} ({error})")
+    if code is None:
+        # Python's own: of this kind it has one, for text in the file that is not UTF-8. Its others are misuse.
+        return (
+            LedgerDamaged(path, f"the file is damaged ({error})") if type(error) is sqlite3.OperationalError else None
+        )
+    # The low byte is the primary code; the rest is detail.
+    if found := _BY_CODE.get(code) or _BY_CODE.get(code & 0xFF):
+        kind, what = found
+        return kind(path, f"{what} ({error})")
+    return None

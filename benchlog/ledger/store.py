@@ -179,7 +179,7 @@ class Ledger:
     def kicks_on(self, job_id: int, utc_day: str) -> int:
         """Kicks given to a job on one UTC day, "2026-11-25": those of a run over midnight count on their own day."""
         with self.reading() as session:
-            return kicks_of_day(session, job_id, date.fromisoformat(utc_day))
+            return kicks_of_day(self.path, session, job_id, date.fromisoformat(utc_day))
 
     def _job(self, session: Session, job_id: int) -> Job:
         row = session.execute(select_jobs().where(JobRow.id == job_id)).one_or_none()

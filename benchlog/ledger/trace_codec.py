@@ -56,9 +56,9 @@ def decode(coded: Coded) -> Trace:
     """The trace that was encoded. Raises TraceDamaged for anything else, before it takes room for what it claims."""
     if coded.format != FORMAT:
         raise TraceDamaged(f"format {coded.format} is not known")
-    if not 0 <= coded.samples <= MAX_SAMPLES:
+    if not isinstance(coded.samples, int) or not 0 <= coded.samples <= MAX_SAMPLES:
         raise TraceDamaged(f"{coded.samples} samples are outside 0 to {MAX_SAMPLES}")
-    if zlib.crc32(coded.data) != coded.checksum:
+    if not isinstance(coded.data, bytes) or zlib.crc32(coded.data) != coded.checksum:
         raise TraceDamaged("its checksum does not fit")
     columns: dict[str, Whole | Measured] = {}
     at = 0

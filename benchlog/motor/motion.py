@@ -36,7 +36,7 @@ class Motion(StrEnum):
 class CoastVerdict(StrEnum):
     """What one look at almost no current says."""
 
-    NOT_TURNING = "not turning or creeping"
+    NOT_TURNING = "not turning, or creeping"
     EMF = "a turning rotor's voltage"
     OPEN = "open, or a lifted brush"
     DOUBTFUL = "doubtful"

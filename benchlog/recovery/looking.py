@@ -87,7 +87,7 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
     yield from down(amps, Motion.TURNING, after_s=ends_s(last, COAST_S))
     between = _seen_between(situation, seen, coasted, stepped, was)
     if second.verdict is CoastVerdict.EMF and between is not None:
-        return Look(verdict=CoastVerdict.EMF, why=f"{first.why}; {between}; and the same again at a higher voltage")
+        return Look(verdict=CoastVerdict.EMF, why=f"{first.why}; {between}; the same again higher up")
     doubt = second.why if second.verdict is not CoastVerdict.EMF else "no surge and no steady current between the looks"
     return Look(verdict=CoastVerdict.DOUBTFUL, why=f"a rotor's voltage was seen once, but not all agrees: {doubt}")
 

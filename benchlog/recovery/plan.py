@@ -238,7 +238,7 @@ def _judge_motion(
     yield mark(EventKind.LOOK, f"Restart: {again.verdict}.", why=again.why)
     if again.verdict is CoastVerdict.EMF:
         words = "it turned" if outcome is Outcome.RUNS else "it came free"
-        return Finding(outcome=outcome, reason=f"{words}, kept turning and started again from rest: {again.why}")
+        return Finding(outcome=outcome, reason=f"{words}, kept turning, and started again from rest ({look.why})")
     situation.moved = True
     yield mark(EventKind.MOVED, "It turned, but did not start again from rest.", why=again.why)
     if again.verdict is not CoastVerdict.NOT_TURNING:

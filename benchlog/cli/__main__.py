@@ -1,0 +1,5 @@
+"""`python -m benchlog.cli`."""
+
+from benchlog.cli import main
+
+main()

@@ -1,0 +1,87 @@
+"""`benchlog demo`: the main job on the embedded simulated bench, in the window or, without a display, the terminal."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import click
+
+from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option
+from benchlog.cli.window import NO_WINDOW, open_window
+
+
+class SimulatedBench:
+    """A simulated bench in a process of its own, ended with this one's pipe."""
+
+    def __init__(self, scenario: str) -> None:
+        self._process = subprocess.Popen(
+            [sys.executable, "-P", "-m", "drivers.simulated", "--scenario", scenario, "--until-stdin-closes"],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            text=True,
+        )
+        assert self._process.stdout is not None
+        said = self._process.stdout.readline()
+        self.resource = said.removeprefix("listening on ").strip()
+        if not self.resource.startswith("TCPIP::127.0.0.1::"):
+            self.close()
+            fail("the simulated bench did not start")
+
+    def close(self) -> None:
+        assert self._process.stdin is not None
+        assert self._process.stdout is not None
+        self._process.stdin.close()
+        try:
+            self._process.wait(timeout=5.0)
+        except subprocess.TimeoutExpired:
+            self._process.kill()
+            self._process.wait()
+        self._process.stdout.close()
+
+    def __enter__(self) -> "SimulatedBench":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+
+@click.command("demo")
+@click.option("--scenario", default="stuck-soft", show_default=True, help="See: benchlog simulate --list")
+@click.option("--terminal", is_flag=True, help="In the terminal even where there is a display.")
+@ledger_option
+@json_option
+def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -> None:
+    """Free a stuck motor on the embedded demo bench. No hardware is touched."""
+    from benchlog.cli.recover import recover
+    from drivers.simulated.scenario import BadScenario, load
+
+    book = ledger or default_ledger().with_name("demo-ledger.db")
+    try:
+        item = load(scenario)
+    except BadScenario as bad:
+        fail(str(bad))
+    with SimulatedBench(scenario) as bench:
+        status = NO_WINDOW if terminal or as_json else open_window(book, resource=bench.resource, demo=True)
+        if status != NO_WINDOW:
+            sys.exit(status)
+        if not as_json:
+            click.echo(f"DEMO in the terminal: {item.item}. {item.story}\nLedger: {book}\n")
+        try:
+            status = recover(
+                resource=bench.resource,
+                rated_voltage=str(item.rated_volts),
+                max_voltage=None,
+                max_current=None,
+                sequence_name="starting-ladder",
+                job_number=None,
+                item_kind=item.item,
+                serial="",
+                complaint="hums, does not turn",
+                load_state="dry, uncoupled",
+                yes=True,
+                ledger=book,
+                as_json=as_json,
+            )
+        except Problem as problem:
+            fail(str(problem))
+    sys.exit(status)

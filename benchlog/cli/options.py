@@ -1,0 +1,62 @@
+"""What several commands share: the ledger they touch, numbers as a command line may give them, how they fail."""
+
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, NoReturn
+
+import click
+import platformdirs
+
+from benchlog.errors import LedgerError, Refused
+from benchlog.quantities import strict
+from benchlog.recovery.ceilings import PROGRAM_VOLTS
+
+EXIT_REFUSED = 2
+
+
+def default_ledger() -> Path:
+    """Where the ledger is when nobody says."""
+    return Path(platformdirs.user_data_dir("benchlog", appauthor=False)) / "ledger.db"
+
+
+def ledger_option(command: Callable[..., Any]) -> Callable[..., Any]:
+    return click.option(
+        "--ledger",
+        type=click.Path(path_type=Path, dir_okay=False),
+        help=f"The ledger file.  [default: {default_ledger()}]",
+    )(command)
+
+
+def json_option(command: Callable[..., Any]) -> Callable[..., Any]:
+    return click.option("--json", "as_json", is_flag=True, help="One JSON object a line, and nothing else.")(command)
+
+
+def positive(text: str, name: str, unit: str, *, at_most: float) -> float:
+    """A number above zero and within a bound. Raises Refused naming value, limit and unit."""
+    value = strict(text, name)
+    if value <= 0:
+        raise Refused(f"{name}: {value:g} {unit} is not above zero")
+    if value > at_most:
+        raise Refused(f"{name}: {value:g} {unit} is above the program's {at_most:g} {unit}")
+    return value
+
+
+def rated_volts_of(text: str) -> float:
+    """V. Raises Refused."""
+    return positive(text, "rated voltage", "V", at_most=PROGRAM_VOLTS)
+
+
+def fail(text: str) -> NoReturn:
+    """One line on stderr, exit status 2."""
+    click.echo(f"benchlog: {text}", err=True)
+    sys.exit(EXIT_REFUSED)
+
+
+def line(**values: Any) -> None:
+    """One JSON object on stdout."""
+    click.echo(json.dumps(values, ensure_ascii=False))
+
+
+Problem = (Refused, LedgerError)

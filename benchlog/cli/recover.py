@@ -1,0 +1,173 @@
+"""`benchlog recover`: the main job from the terminal, to the same filed record as in the window."""
+
+import sys
+import uuid
+from pathlib import Path
+
+import click
+
+from benchlog.bench.frames import Ended, Request
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, line, positive, rated_volts_of
+from benchlog.cli.words import CAUTIONS, OUTCOMES, off_sentence
+from benchlog.errors import JournalDamaged, LedgerError, Refused
+from benchlog.outcome import EXIT_STATUS, Outcome, RunResult
+from benchlog.quantities import show
+from benchlog.records import Item, RunKind
+from benchlog.recovery.ceilings import PROGRAM, PROGRAM_VOLTS, Layer, Limits, intersect
+from benchlog.recovery.steps import MAX_TEXT, Sequence, above_ceilings, built_in, parse
+
+
+@click.command("recover")
+@click.option("--supply", "resource", required=True, help="VISA address, such as TCPIP::127.0.0.1::5025::SOCKET.")
+@click.option("--rated-voltage", required=True, metavar="V", help="The motor's rated volts.")
+@click.option("--max-voltage", metavar="V", help="Ceiling for this job.  [default: the rated voltage]")
+@click.option("--max-current", metavar="A", help="Ceiling for this job.  [default: what the supply can]")
+@click.option("--sequence", "sequence_name", default="starting-ladder", show_default=True, metavar="NAME|FILE")
+@click.option("--job", "job_number", type=int, help="File with this job.  [default: a new one]")
+@click.option("--item", "item_kind", default="motor", help="What it is, for a new job.")
+@click.option("--serial", default="", help="Its serial, for a new job.")
+@click.option("--complaint", default="", help="The owner's words, for a new job.")
+@click.option("--load-state", default="dry, uncoupled", show_default=True)
+@click.option("--yes", is_flag=True, help="Confirm everything but a swap of leads; hand steps are skipped.")
+@ledger_option
+@json_option
+def command(as_json: bool, **asked: object) -> None:
+    """Find out whether a motor is dead or stuck, and free it under hard ceilings.
+
+    Exit status: 0 freed or runs, 1 still stuck or undetermined, 2 refused, 3 an electrical finding, 4 a ceiling or
+    stopped, 5 supply lost.
+    """
+    try:
+        sys.exit(recover(as_json=as_json, **asked))  # type: ignore[arg-type]
+    except Problem as problem:
+        sys.exit(_ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
+    except KeyboardInterrupt:
+        sys.exit(_ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
+
+
+def recover(
+    *,
+    resource: str,
+    rated_voltage: str,
+    max_voltage: str | None,
+    max_current: str | None,
+    sequence_name: str,
+    job_number: int | None,
+    item_kind: str,
+    serial: str,
+    complaint: str,
+    load_state: str,
+    yes: bool,
+    ledger: Path | None,
+    as_json: bool,
+) -> int:
+    """The exit status. Raises Refused, LedgerError before anything is switched on."""
+    from benchlog.bench.link import Link
+    from benchlog.cli.watching import handling, watch
+    from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
+    from benchlog.ledger.store import Ledger
+
+    rated_volts = rated_volts_of(rated_voltage)
+    limits = _job_limits(rated_volts, max_voltage, max_current)
+    sequence = _sequence(sequence_name)
+    problems = above_ceilings(sequence, rated_volts, intersect({Layer.JOB: limits}))
+    if problems:
+        raise Refused("; ".join(problems))
+    with Ledger.open(ledger or default_ledger()) as book:
+        for left in file_left_behind(book, journals_of(book.path)):
+            click.echo(f"Filed what was left of run {left.run}, job {left.job:04d}.", err=True)
+        job = None if job_number is None else book.job_by_number(job_number)
+        if not yes:
+            _confirm(rated_volts, limits, as_json=as_json)
+        uid = uuid.uuid4().hex
+        request = Request(
+            uid=uid,
+            kind=RunKind.RECOVERY,
+            resource=resource,
+            rated_volts=rated_volts,
+            layers={Layer.JOB: limits},
+            sequence=sequence,
+            journal=str(journals_of(book.path) / f"{uid}.journal"),
+            job=None if job is None else job.id,
+            load_state=load_state,
+            unattended=yes,
+            kicks_today=0 if job is None else book.kicks_on(job.id, _utc_day()),
+        )
+        ended = watch(Link(request), as_json=as_json)
+        if ended.journal is None:
+            _tell(ended, None, None, as_json=as_json)
+            return EXIT_STATUS[ended.result.outcome]
+        try:
+            filed = file_journal(
+                book, Path(ended.journal), item=Item(kind=item_kind, serial=serial), complaint=complaint
+            )
+        except (LedgerError, JournalDamaged, OSError) as error:
+            click.echo(f"Not filed yet, nothing is lost: {error}. It is filed at the next start.", err=True)
+            _tell(ended, None, None, as_json=as_json)
+            return EXIT_STATUS[ended.result.outcome]
+        _tell(ended, filed.job, filed.run, as_json=as_json)
+        return EXIT_STATUS[ended.result.outcome]
+
+
+def _job_limits(rated_volts: float, max_voltage: str | None, max_current: str | None) -> Limits:
+    assert PROGRAM.amps is not None
+    volts = rated_volts
+    if max_voltage is not None:
+        volts = positive(max_voltage, "maximum voltage", "V", at_most=PROGRAM_VOLTS)
+    amps = None
+    if max_current is not None:
+        amps = positive(max_current, "maximum current", "A", at_most=PROGRAM.amps)
+    return Limits(volts=volts, amps=amps)
+
+
+def _sequence(name: str) -> Sequence:
+    path = Path(name)
+    if not (path.suffix == ".toml" or path.exists()):
+        return built_in(name)
+    try:
+        with path.open(encoding="utf-8") as file:
+            return parse(file.read(MAX_TEXT + 1))
+    except (OSError, UnicodeDecodeError) as error:
+        raise Refused(f"sequence: {path}: {error}") from error
+
+
+def _confirm(rated_volts: float, limits: Limits, *, as_json: bool) -> None:
+    if as_json or not sys.stdin.isatty():
+        raise Refused("nobody at the keyboard to confirm: give --yes if the bench is safe")
+    click.echo(CAUTIONS)
+    click.echo(f"Rated {show(rated_volts, 'V')}, ceiling {show(limits.volts, 'V')}.")
+    if not click.confirm("Is the bench safe and the motor connected?", default=False):
+        raise Refused("not confirmed")
+
+
+def _utc_day() -> str:
+    from benchlog.clock import SystemClock
+
+    return SystemClock().utc()[:10]
+
+
+def _tell(ended: Ended, job: int | None, run: int | None, *, as_json: bool) -> None:
+    result = ended.result
+    if as_json:
+        line(event="filed", **_fields(result), job=job, run=run)
+        return
+    click.echo(f"\n{OUTCOMES[result.outcome]}\n  {result.reason}")
+    if result.resistance_ohm is not None:
+        low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")
+        click.echo(f"  Winding {show(result.resistance_ohm, 'Ω')} ({low} to {high}).")
+    if result.max_volts is not None:
+        most = f"{show(result.max_volts, 'V')} and {show(result.max_amps, 'A')}"
+        click.echo(f"  {result.kicks} kicks; at most {most} read back.")
+    click.echo(f"  {off_sentence(result)}")
+    click.echo(f"  Filed as run {run} of job {job:04d}." if job is not None else "  Nothing was filed.")
+
+
+def _fields(result: RunResult) -> dict[str, object]:
+    return {name: getattr(result, name) for name in result.__struct_fields__}
+
+
+def _ended_early(outcome: Outcome, text: str, *, as_json: bool) -> int:
+    if as_json:
+        line(event="filed", **_fields(RunResult(outcome=outcome, reason=text)), job=None, run=None)
+    click.echo(f"benchlog: {outcome}: {text}", err=True)
+    return EXIT_STATUS[outcome]

@@ -1,0 +1,41 @@
+"""`benchlog window`: the window, in a process of its own, so that no fault of a display takes the terminal with it."""
+
+import os
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import click
+
+from benchlog.cli.options import default_ledger, ledger_option
+
+NO_WINDOW = 69
+"""The window's exit status where it has no display, or a system library is missing. It has said so in one line."""
+
+
+def open_window(ledger: Path, *, resource: str | None = None, demo: bool = False) -> int:
+    """Its exit status; NO_WINDOW also where Qt itself gave up before it could say so."""
+    arguments = [sys.executable, "-P", "-m", "ui", "--ledger", str(ledger)]
+    if resource is not None:
+        arguments += ["--supply", resource]
+    if demo:
+        arguments.append("--demo")
+    window = subprocess.Popen(arguments)
+    before = signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the window's to handle: output off, then close
+    try:
+        status = window.wait()
+    finally:
+        signal.signal(signal.SIGINT, before)
+    if os.name == "posix" and status == -signal.SIGABRT:
+        click.echo("No window: Qt could not use this display; on Debian: apt install libxcb-cursor0 libegl1", err=True)
+        return NO_WINDOW
+    return status
+
+
+@click.command("window")
+@click.option("--supply", "resource", help="VISA address of the supply.")
+@ledger_option
+def command(resource: str | None, ledger: Path | None) -> None:
+    """Open the window."""
+    sys.exit(open_window(ledger or default_ledger(), resource=resource))
