@@ -1,0 +1,1 @@
+"""What leaves the program on paper or as a file: job sheets, tags, curves, exports."""
