@@ -24,7 +24,8 @@ def copy_verified(ledger: Path, copy: Path) -> None:
             with closing(connect(ledger)) as source, closing(connect(part)) as target:
                 # Not a copy of the file's bytes: those may be in the middle of somebody's transaction.
                 source.backup(target)
-                _verify(source, target, ledger)
+                with translated(ledger):
+                    _verify(source, target, ledger)
             with part.open("rb+") as file:
                 os.fsync(file.fileno())
             part.rename(copy)

@@ -29,13 +29,30 @@ class ColumnDamaged(Exception):
 
 def encode_column(values: Whole | Measured) -> bytes:
     """Whole numbers, or V and A. What decode_column gives is equal; of two zeros it gives the positive one."""
-    exponent, whole = (0, values) if values.dtype == np.int64 else _decimal(values.astype(np.float64))
+    exponent, whole = (0, values) if values.dtype == np.int64 else decimal(values.astype(np.float64))
     if whole is None:
         return _pack(RAW, 0, _planes(values.astype("<f8").view("<u8")))
     candidates = [_planes(_folded(_differences(whole.astype(np.int64), order))) for order in range(MAX_ORDER + 1)]
     sizes = [_expected_bytes(planes) for planes in candidates]
     order = sizes.index(min(sizes))
     return _pack(exponent, order, candidates[order])
+
+
+def decimal(values: Measured) -> tuple[int, Whole | None]:
+    """The fewest decimal places, 0 to MAX_EXPONENT, that say every value exactly, and the values in steps of the last.
+
+    RAW and None where there are none: a value isn't finite, or not what so few digits parse to.
+    """
+    # A float64 divided by a power of ten up to 10^22 is rounded correctly: it is the number that its digits parse to.
+    if not np.isfinite(values).all():
+        return RAW, None
+    for exponent in range(MAX_EXPONENT + 1):
+        scaled = np.rint(values * 10.0**exponent)
+        if scaled.size and np.abs(scaled).max() >= _EXACT:
+            break
+        if np.array_equal(scaled / 10.0**exponent, values):
+            return exponent, scaled.astype(np.int64)
+    return RAW, None
 
 
 def decode_column(data: bytes, at: int, count: int) -> tuple[Whole | Measured, int]:
@@ -56,19 +73,6 @@ def decode_column(data: bytes, at: int, count: int) -> tuple[Whole | Measured, i
     for _ in range(order):
         whole = np.cumsum(whole, dtype=np.int64)
     return (whole / 10.0**exponent if exponent else whole), at + length
-
-
-def _decimal(values: Measured) -> tuple[int, Whole | None]:
-    # A float64 divided by a power of ten up to 10^22 is rounded correctly: it is the number that its digits parse to.
-    if not np.isfinite(values).all():
-        return RAW, None
-    for exponent in range(MAX_EXPONENT + 1):
-        scaled = np.rint(values * 10.0**exponent)
-        if scaled.size and np.abs(scaled).max() >= _EXACT:
-            break
-        if np.array_equal(scaled / 10.0**exponent, values):
-            return exponent, scaled.astype(np.int64)
-    return RAW, None
 
 
 def _differences(whole: Whole, order: int) -> Whole:

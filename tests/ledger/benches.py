@@ -91,13 +91,13 @@ def small_trace(samples: int = 40) -> Trace:
     return bench_trace(samples, seed=7)
 
 
-def bench_trace(samples: int, *, seed: int = 1, per_s: float = 96.0) -> Trace:
-    """What a recovery looks like on a 1 mV / 1 mA supply: kicks of 0.3 s each 3 s, noise of one or two steps while on,
+def bench_trace(samples: int, *, seed: int = 1, per_s: float = 96.0, on_share: float = 0.1) -> Trace:
+    """What a recovery looks like on a 1 mV / 1 mA supply: a kick each 3 s, noise of one or two steps while on,
     queries 0.1 to 0.3 ms late of their schedule, replies that take as much longer or shorter."""
     noise = np.random.default_rng(seed)
     sent = np.rint(np.arange(samples) * (1e4 / per_s) + noise.uniform(1.0, 3.0, samples)).astype(np.int64)
     received = sent + 8 + np.rint(noise.uniform(1.0, 3.0, samples)).astype(np.int64)
-    on = (sent / 1e4) % 3.0 < 0.3
+    on = (sent / 1e4) % 3.0 < 3.0 * on_share
     rung = np.minimum(sent // 300_000, 4)
     set_volts = np.where(on, 6.0 + 1.5 * rung, 0.0)
     set_amps = np.where(on, 0.5 + 0.25 * rung, 0.1)

@@ -25,7 +25,9 @@ def new_job(ledger: Ledger, item: Item = BILGE_PUMP, complaint: str = "hums, doe
 
 def test_a_new_job_is_open_and_has_the_next_number(ledger: Ledger) -> None:
     first = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry, uncoupled")
-    second = ledger.new_job(item=CABIN_FAN, motor=Motor(rated_volts=24.0, note="two wires"), complaint="", load_state="")
+    second = ledger.new_job(
+        item=CABIN_FAN, motor=Motor(rated_volts=24.0, note="two wires"), complaint="", load_state=""
+    )
 
     assert (first.number, first.tag, first.state) == (1, "H-0001", JobState.OPEN)
     assert (first.item, first.motor, first.complaint, first.load_state) == (
@@ -130,7 +132,9 @@ def test_a_search_finds_the_outcome_of_the_last_run(ledger: Ledger, tmp_path: Pa
     later = blocks(request("b", job=job), utc="2026-11-25T11:00:00.000Z", result=None)
     file_journal(ledger, write_journal(tmp_path / "b.journal", later))
     assert ledger.jobs(text="freed") == []
-    assert [(found.id, found.last_outcome, found.runs) for found in ledger.jobs(text="stopped")] == [(job, "stopped", 2)]
+    assert [(found.id, found.last_outcome, found.runs) for found in ledger.jobs(text="stopped")] == [
+        (job, "stopped", 2)
+    ]
 
 
 def test_a_text_far_longer_than_any_label_is_searched_for_without_an_error(ledger: Ledger) -> None:

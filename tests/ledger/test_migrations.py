@@ -1,0 +1,165 @@
+"""Revisions: that they make the tables the code expects, and that a change of tables loses nothing."""
+
+import shutil
+import sqlite3
+from collections.abc import Callable
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+from sqlalchemy.exc import OperationalError
+
+from benchlog.clock import VirtualClock
+from benchlog.errors import LedgerDamaged, LedgerError, LedgerTooNew
+from benchlog.ledger.backups import copy_verified
+from benchlog.ledger.migrating import check_migrations, migrate, newest, scripts
+from benchlog.ledger.opening import HEAD
+from benchlog.ledger.schema import Row
+from benchlog.ledger.store import Ledger
+from tests.ledger.benches import BILGE_PUMP, MOTOR
+
+NEXT = '''"""A trial."""
+
+import sqlalchemy as sa
+from alembic import op
+
+revision = "0002"
+down_revision = "{head}"
+branch_labels = None
+depends_on = None
+
+
+def upgrade() -> None:
+{body}
+'''
+
+RECREATE_A_PARENT = """
+    with op.batch_alter_table("item", recreate="always") as batch:
+        batch.add_column(sa.Column("colour", sa.Text(), nullable=False, server_default=""))
+"""
+FAIL_AFTER_A_CHANGE = """
+    op.create_table("shelf", sa.Column("id", sa.Integer(), primary_key=True))
+    op.execute("UPDATE job SET complaint = ''")
+    op.execute("SELECT * FROM nowhere")
+"""
+LOSE_ROWS = """
+    op.execute("DELETE FROM entry")
+    op.execute("DELETE FROM job")
+"""
+ORPHAN_ROWS = """
+    op.execute("UPDATE job SET item_id = 4711")
+"""
+
+Trial = Callable[[str], Path]
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    path = tmp_path / "workshop.ledger"
+    with Ledger.open(path, clock=VirtualClock()) as ledger:
+        for _ in range(3):
+            ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+    return path
+
+
+@pytest.fixture
+def trial(tmp_path: Path) -> Trial:
+    """A folder of revisions with one more, whose change is given."""
+
+    def folder_with(body: str) -> Path:
+        folder = tmp_path / "50% revisions"
+        shutil.copytree(scripts(), folder, ignore=shutil.ignore_patterns("__pycache__"))
+        (folder / "versions" / "0002_trial.py").write_text(NEXT.format(head=HEAD, body=body))
+        return folder
+
+    return folder_with
+
+
+def complaints(path: Path) -> list[str]:
+    with closing(sqlite3.connect(path)) as connection:
+        return [text for (text,) in connection.execute("SELECT complaint FROM job")]
+
+
+def revision(path: Path) -> str:
+    with closing(sqlite3.connect(path)) as connection:
+        return str(connection.execute("SELECT version_num FROM alembic_version").fetchone()[0])
+
+
+def test_the_revisions_make_the_tables_that_the_code_expects() -> None:
+    assert check_migrations() == []
+
+
+def test_the_head_in_the_code_is_the_newest_revision() -> None:
+    assert newest() == HEAD
+
+
+def test_the_check_sees_a_column_that_no_revision_makes(trial: Trial) -> None:
+    assert any("colour" in difference for difference in check_migrations(trial(RECREATE_A_PARENT)))
+
+
+def test_every_constraint_and_index_has_a_name() -> None:
+    for table in Row.metadata.sorted_tables:
+        assert all(constraint.name for constraint in table.constraints), table.name
+        assert all(index.name for index in table.indexes), table.name
+
+
+def test_an_older_ledger_is_changed_after_a_verified_copy_and_loses_no_row(path: Path, trial: Trial) -> None:
+    copy = migrate(path, VirtualClock(), trial(RECREATE_A_PARENT))
+
+    assert (revision(path), revision(copy)) == ("0002", HEAD)
+    assert complaints(path) == complaints(copy) == ["hums"] * 3
+    assert copy.name == f"workshop.ledger.revision-{HEAD}.20260101T000000000Z"
+    with Ledger.open(path.with_name(copy.name)) as ledger:
+        assert len(ledger.jobs()) == 3
+    with closing(sqlite3.connect(path)) as connection:
+        assert connection.execute("SELECT count(*) FROM motor").fetchone() == (1,)
+        assert connection.execute("PRAGMA foreign_key_check").fetchall() == []
+
+
+@pytest.mark.parametrize(
+    ("body", "error", "what"),
+    [
+        (FAIL_AFTER_A_CHANGE, OperationalError, "nowhere"),
+        (LOSE_ROWS, LedgerDamaged, "rows of job are gone"),
+        (ORPHAN_ROWS, LedgerDamaged, "points to a missing row of item"),
+    ],
+)
+def test_a_change_that_goes_wrong_leaves_the_ledger_as_it_was(
+    path: Path, trial: Trial, body: str, error: type[Exception], what: str
+) -> None:
+    before = path.read_bytes()
+    with pytest.raises(error, match=what):
+        migrate(path, VirtualClock(), trial(body))
+    assert path.read_bytes() == before
+    (copy,) = path.parent.glob("*.revision-*")
+    assert complaints(copy) == ["hums"] * 3
+
+
+def test_a_ledger_of_an_unknown_revision_is_newer_and_not_copied(path: Path) -> None:
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        connection.execute("UPDATE alembic_version SET version_num = '9000'")
+    with pytest.raises(LedgerTooNew):
+        migrate(path, VirtualClock())
+    assert list(path.parent.iterdir()) == [path]
+
+
+def test_a_copy_never_replaces_a_file_and_leaves_no_part_of_itself(path: Path) -> None:
+    kept = path.with_name("copy")
+    kept.write_text("mine")
+    with pytest.raises(LedgerError, match="already"):
+        copy_verified(path, kept)
+    assert kept.read_text() == "mine"
+    with pytest.raises(LedgerError):
+        copy_verified(path.with_name("missing"), path.with_name("other"))
+    assert {entry.name for entry in path.parent.iterdir()} == {path.name, "copy"}
+
+
+def test_a_copy_of_a_damaged_ledger_does_not_count(path: Path) -> None:
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        connection.execute("PRAGMA writable_schema = ON")
+        connection.execute(
+            "UPDATE sqlite_master SET sql = replace(sql, 'item_id)', 'number)') WHERE name = 'ix_job_item_id'"
+        )
+    with pytest.raises(LedgerDamaged, match="a copy of it does not pass its check"):
+        copy_verified(path, path.with_name("copy"))
+    assert list(path.parent.iterdir()) == [path]
