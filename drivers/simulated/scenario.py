@@ -108,9 +108,7 @@ def _problems(part: msgspec.Struct, place: str = "") -> list[str]:
         if isinstance(value, msgspec.Struct):
             problems += _problems(value, f"{place}{field}.")
         elif isinstance(value, float | int) and not isinstance(value, bool) and field != "way":
-            low_enough = value >= 0 if field in _MAY_BE_ZERO else value > 0
-            if not (low_enough and value < 1e9):
-                problems.append(
-                    f"{place}{field}: {value:g} has to be {'0 or' if field in _MAY_BE_ZERO else ''} above 0"
-                )
+            zero_too = field in _MAY_BE_ZERO
+            if not ((value >= 0 if zero_too else value > 0) and value < 1e9):
+                problems.append(f"{place}{field}: {value:g} has to be {'0 or ' if zero_too else ''}above 0")
     return problems

@@ -8,6 +8,8 @@ from collections import deque
 from dataclasses import dataclass, field
 
 QUEUE_DEPTH = 20
+SHOWN = 60
+"""Characters of what was refused that an error entry repeats."""
 TEXTS = {
     0: "No error",
     -101: "Invalid character",
@@ -89,7 +91,9 @@ class Status:
     def record(self, code: int, about: str = "") -> None:
         """Puts an error in the queue and sets its event bit. In a full queue the last entry gives way."""
         self.standard_event |= event_bit(code)
-        entry = f'{code},"{TEXTS[code]}{";" + about if about else ""}"'
+        # What was sent comes back only as far as it can stand in a quoted ASCII string.
+        shown = "".join(letter if " " <= letter <= "~" and letter != '"' else "?" for letter in about[:SHOWN])
+        entry = f'{code},"{TEXTS[code]}{";" + shown if shown else ""}"'
         if len(self._queue) < QUEUE_DEPTH:
             self._queue.append(entry)
         else:
