@@ -1,15 +1,23 @@
 """Writes jobs: their number, what they are about, and what they are found by. Inside a transaction of the caller."""
 
+import math
+
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
+from benchlog.errors import Refused
 from benchlog.ledger.schema import ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.search import searched
 from benchlog.records import Item, JobState, Motor
 
 
 def add_job(session: Session, *, item: Item, motor: Motor, complaint: str, load_state: str, opened_utc: str) -> JobRow:
-    """An open job with the number above the highest. `session` holds the writer's lock, so no number is given twice."""
+    """An open job with the number above the highest. `session` holds the writer's lock, so no number is given twice.
+
+    Raises Refused for rated volts that aren't finite.
+    """
+    if not math.isfinite(motor.rated_volts):
+        raise Refused(f"rated volts: {motor.rated_volts} is not a number of volts")
     number = (session.scalar(select(func.max(JobRow.number))) or 0) + 1
     tag = f"H-{number:04d}"
     item_row = _item_row(session, item)

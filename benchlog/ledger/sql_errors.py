@@ -8,7 +8,7 @@ from pathlib import Path
 
 from sqlalchemy.exc import DBAPIError
 
-from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerFull, LedgerReadOnly
+from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerFull, LedgerReadOnly, Refused
 
 _BY_CODE: dict[int, tuple[type[LedgerError], str]] = {
     sqlite3.SQLITE_BUSY: (LedgerBusy, "another program holds the ledger"),
@@ -38,7 +38,10 @@ _BY_ERRNO: dict[int, tuple[type[LedgerError], str]] = {
 
 @contextmanager
 def translated(path: Path) -> Iterator[None]:
-    """Inside, errors of SQLite, SQLAlchemy and the file system about `path` become LedgerErrors."""
+    """Inside, errors of SQLite, SQLAlchemy and the file system about `path` become LedgerErrors.
+
+    A value that SQLite can't take becomes Refused.
+    """
     try:
         yield
     except DBAPIError as error:
@@ -52,6 +55,9 @@ def translated(path: Path) -> Iterator[None]:
     except UnicodeDecodeError as error:
         # SQLite quotes what it found in a damaged file, and Python can't even read the complaint.
         raise LedgerDamaged(path, f"the file is damaged ({error})") from error
+    except (UnicodeEncodeError, OverflowError) as error:
+        # From binding a value: half a character pair in a text, or a number of more than 64 bits.
+        raise Refused(f"this can't be kept in the ledger: {error}") from error
     except OSError as error:
         kind, what = _BY_ERRNO.get(error.errno or 0, (LedgerError, "the file can't be used"))
         raise kind(path, f"{what} ({error.strerror or error})") from error

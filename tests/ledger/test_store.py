@@ -142,6 +142,25 @@ def test_a_text_far_longer_than_any_label_is_searched_for_without_an_error(ledge
     assert ledger.jobs(text="x" * 200_000) == []
 
 
+def test_what_no_ledger_can_keep_is_refused_and_leaves_nothing(ledger: Ledger) -> None:
+    with pytest.raises(Refused, match="can't be kept"):
+        new_job(ledger, complaint="half a pair: \ud83d")
+    with pytest.raises(Refused, match="rated volts"):
+        ledger.new_job(item=CABIN_FAN, motor=Motor(rated_volts=float("nan")), complaint="", load_state="")
+    with pytest.raises(Refused):
+        ledger.job_by_number(10**30)
+    with pytest.raises(Refused):
+        ledger.jobs(text="\ud83d")
+    assert ledger.jobs() == []
+    assert new_job(ledger) == 1
+
+
+def test_a_job_keeps_its_texts_whatever_is_in_them(ledger: Ledger) -> None:
+    complaint = "'; DROP TABLE job; --\x00\n\U0001f6e5 ﷽ " + "x" * 100_000
+    assert ledger.job(new_job(ledger, complaint=complaint)).complaint == complaint
+    assert len(ledger.jobs(text="drop table")) == 1
+
+
 def test_the_same_label_with_a_serial_number_is_the_same_item(ledger: Ledger) -> None:
     for item in (BILGE_PUMP, BILGE_PUMP, CABIN_FAN, CABIN_FAN):
         new_job(ledger, item)
