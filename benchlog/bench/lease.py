@@ -27,14 +27,21 @@ def pack(message: msgspec.Struct) -> bytes:
 
 def read_payload(pipe: IO[bytes]) -> bytes | None:
     """The next message's bytes; None at end of file, or where the length can't be right."""
-    head = pipe.read(_LENGTH.size)
-    if len(head) != _LENGTH.size:
+    head = _exactly(pipe, _LENGTH.size)
+    if head is None:
         return None
     (length,) = _LENGTH.unpack(head)
-    if length > MAX_MESSAGE:
-        return None
-    payload = pipe.read(length)
-    return payload if len(payload) == length else None
+    return None if length > MAX_MESSAGE else _exactly(pipe, length)
+
+
+def _exactly(pipe: IO[bytes], count: int) -> bytes | None:
+    data = b""
+    while len(data) < count:
+        more = pipe.read(count - len(data))
+        if not more:
+            return None
+        data += more
+    return data
 
 
 class Lease:

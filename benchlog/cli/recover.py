@@ -63,7 +63,7 @@ def recover(
 ) -> int:
     """The exit status. Raises Refused, LedgerError before anything is switched on."""
     from benchlog.bench.link import Link
-    from benchlog.cli.watching import handling, watch
+    from benchlog.cli.watching import watch
     from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
     from benchlog.ledger.store import Ledger
 

@@ -1,0 +1,34 @@
+"""What all tests share."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Protocol
+
+import pytest
+
+from benchlog.bench.frames import Happened
+from benchlog.records import Event, EventKind
+from demo_db.virtual import VirtualBench, VirtualRun
+from drivers.simulated.scenario import load
+
+BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
+
+
+class RunVirtually(Protocol):
+    def __call__(self, scenario: str, *, seed: int = 0, **changes: object) -> VirtualRun: ...
+
+
+@pytest.fixture
+def run_virtually(tmp_path: Path) -> RunVirtually:
+    """A recovery on a named scenario in virtual time."""
+
+    def run(scenario: str, *, seed: int = 0, **changes: object) -> VirtualRun:
+        bench = VirtualBench(load(scenario), seed=seed, began=BEGAN)
+        return bench.run(bench.request(tmp_path / f"{scenario}-{seed}.journal", **changes))  # type: ignore[arg-type]
+
+    return run
+
+
+def events_of(run: VirtualRun, kind: EventKind | None = None) -> list[Event]:
+    """The events a run showed, of one kind or of all."""
+    return [f.event for f in run.frames if isinstance(f, Happened) and (kind is None or f.event.kind is kind)]

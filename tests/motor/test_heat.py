@@ -1,0 +1,94 @@
+"""The heat bound: never below the truth of any motor within the stated limits; checked against published heating."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scipy.integrate import solve_ivp
+
+from benchlog.motor.heat import HeatBound, least_heat_capacity, winding_watts
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    stall_watts=st.floats(1.0, 200.0),
+    heavier=st.floats(1.0, 20.0),
+    loss_k_w=st.floats(3.0, 40.0),
+    housing_times=st.floats(10.0, 200.0),
+    pulses=st.lists(st.tuples(st.floats(0.05, 40.0), st.floats(0.05, 1.0)), min_size=1, max_size=12),
+    rest_s=st.floats(0.0, 60.0),
+)
+def test_no_motor_within_the_stated_limits_is_ever_hotter_than_the_bound(
+    stall_watts: float,
+    heavier: float,
+    loss_k_w: float,
+    housing_times: float,
+    pulses: list[tuple[float, float]],
+    rest_s: float,
+) -> None:
+    # A second solver: two bodies, integrated by scipy with constants the bound does not know.
+    least = least_heat_capacity(stall_watts)
+    winding_j_k = min(max(least * heavier, least), 1e3)
+    housing_j_k = max(housing_times * winding_j_k, 10 * least)
+    bound = HeatBound(25.0, stall_watts)
+    state, now_s = np.array([0.0, 0.0]), 0.0
+
+    def flow(watts: float) -> object:
+        def rates(_: float, rise: "np.ndarray[tuple[int], np.dtype[np.float64]]") -> list[float]:
+            passed = (rise[0] - rise[1]) / loss_k_w
+            return [(watts - passed) / winding_j_k, passed / housing_j_k]
+
+        return rates
+
+    for gap_s, on_s in [*pulses, (rest_s, 0.0)]:
+        for span_s, watts in ((gap_s, 0.0), (on_s, stall_watts)):
+            if span_s <= 0:
+                continue
+            solved = solve_ivp(flow(watts), (0.0, span_s), state, method="LSODA", rtol=1e-8, atol=1e-9)  # type: ignore[call-overload]
+            state = solved.y[:, -1]
+            for _ in range(10):
+                now_s += span_s / 10
+                bound.add(now_s, watts * span_s / 10)
+            assert bound.winding_c(now_s) >= 25.0 + state[0] - 1e-3
+
+
+def test_adiabatic_heating_agrees_with_the_rate_of_copper_at_a_current_density() -> None:
+    # dT/dt = rho J² / (c d). Source of the constants: NBS Handbook 100 (0.017241 Ω mm²/m), 385 J/(kg K), 8 890 kg/m³
+    # (secondary page); computed. 60 K/s is 110 A/mm².
+    def rate_k_s(amps_per_mm2: float) -> float:
+        return 0.017241e-6 * (amps_per_mm2 * 1e6) ** 2 / (385 * 8890)
+
+    assert rate_k_s(20) == pytest.approx(2.0, rel=0.01)
+    assert rate_k_s(110) == pytest.approx(60.0, rel=0.02)
+
+
+@pytest.mark.parametrize(
+    ("metal", "from_c", "to_c", "k"),
+    # k = K sqrt(ln((β+θf)/(β+θi))). Source: tables of IEC 60364-5-54 / 60364-4-43 as published; tolerance 0.5.
+    [
+        ("Cu", 70, 160, 115),
+        ("Cu", 70, 140, 103),
+        ("Cu", 90, 250, 143),
+        ("Al", 70, 160, 76),
+        ("Al", 90, 250, 94),
+    ],
+)
+def test_the_adiabatic_relation_gives_the_published_k(metal: str, from_c: float, to_c: float, k: float) -> None:
+    big, beta = {"Cu": (226.0, 234.5), "Al": (148.0, 228.0)}[metal]
+    assert big * math.sqrt(math.log((beta + to_c) / (beta + from_c))) == pytest.approx(k, abs=0.5)
+
+
+def test_energy_between_two_looks_is_never_forgotten() -> None:
+    bound = HeatBound(25.0, 18.0)
+    bound.add(1.0, 3.6)
+    assert bound.winding_c(1.0) >= 25.0 + 3.6 / least_heat_capacity(18.0)
+    bound.add(1.01, 3.6)
+    assert bound.winding_c(1.01) >= 25.0 + 2 * 3.6 / least_heat_capacity(18.0) - 0.1
+
+
+def test_a_turning_motor_heats_its_winding_with_less_than_it_takes() -> None:
+    assert winding_watts(12.0, 0.24, 8.0) == pytest.approx(0.24**2 * 2.2 * 8.0)
+    assert winding_watts(12.0, 1.5, 8.0) == pytest.approx(18.0)
+    assert winding_watts(12.0, 0.24, None) == pytest.approx(2.88)

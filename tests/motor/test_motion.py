@@ -1,0 +1,87 @@
+"""The look at almost no current: a rotor, a resistance of any value, an open circuit, and what stays doubtful."""
+
+import pytest
+
+from benchlog.motor.meter import Meter
+from benchlog.motor.motion import (
+    CoastPoint,
+    CoastVerdict,
+    Held,
+    coast_amps,
+    early_and_steady,
+    look_at_coast,
+    surged,
+)
+
+METER = Meter(
+    zero_volts=0.0, zero_amps=0.0, sigma_volts=0.001, sigma_amps=0.001, step_volts=0.001, step_amps=0.001, count=6
+)
+R_OHM = 8.0
+
+
+def coast(volts: list[float], small: float) -> list[CoastPoint]:
+    return [CoastPoint(volts=v, amps=small, since_s=0.02 + 0.01 * k) for k, v in enumerate(volts)]
+
+
+def look(held: Held, volts: list[float], small: float | None = None) -> CoastVerdict:
+    small = coast_amps(held.amps) if small is None else small
+    return look_at_coast(held, coast(volts, small), small_amps=small, reference_ohm=R_OHM, meter=METER).verdict
+
+
+def test_a_turning_motor_holds_a_falling_voltage() -> None:
+    assert look(Held(volts=12.0, amps=0.2), [10.4, 10.0, 9.7, 9.4]) is CoastVerdict.EMF
+
+
+@pytest.mark.parametrize("contact", [1.0, 1.3, 1.8, 2.5])
+@pytest.mark.parametrize("hot", [1.0, 1.4])
+def test_a_resistance_of_any_value_is_no_rotor(contact: float, hot: float) -> None:
+    ohm = R_OHM * contact * hot
+    held = Held(volts=12.0, amps=12.0 / ohm)
+    small = coast_amps(held.amps)
+    assert look(held, [small * ohm] * 5, small) is CoastVerdict.NOT_TURNING
+
+
+def test_a_worse_contact_after_the_kick_is_no_rotor() -> None:
+    held = Held(volts=12.0, amps=1.5)
+    small = coast_amps(held.amps)
+    assert look(held, [small * R_OHM * 1.8] * 5, small) is CoastVerdict.NOT_TURNING
+
+
+def test_an_open_circuit_climbs_and_is_no_rotor() -> None:
+    assert look(Held(volts=12.0, amps=1.5), [12.6, 13.9, 14.4, 14.4]) is CoastVerdict.OPEN
+    assert look(Held(volts=12.0, amps=0.3), [8.0, 7.5, 9.0, 11.0]) is CoastVerdict.OPEN
+
+
+def test_a_full_stall_current_before_the_coast_does_not_belong_to_a_rotor() -> None:
+    # a brush lifts just as the coast begins: the volts stay near, but the current before was a locked rotor's
+    assert look(Held(volts=12.0, amps=1.5), [11.9, 11.8, 11.7]) is CoastVerdict.DOUBTFUL
+
+
+def test_without_whole_readings_it_is_doubtful() -> None:
+    assert look(Held(volts=12.0, amps=0.2), []) is CoastVerdict.DOUBTFUL
+    assert look(Held(volts=0.01, amps=0.2), [0.0]) is CoastVerdict.DOUBTFUL
+
+
+def test_a_surge_belongs_to_a_winding_and_an_opened_protector_has_none() -> None:
+    held = Held(volts=12.0, amps=0.2)
+    first = CoastPoint(volts=14.4, amps=0.52, since_s=0.03)
+    assert surged(first, 10.0, held, reference_ohm=R_OHM, meter=METER)
+    tripped = CoastPoint(volts=14.4, amps=0.03, since_s=0.03)
+    assert not surged(tripped, 10.0, held, reference_ohm=R_OHM, meter=METER)
+    assert not surged(CoastPoint(volts=9.0, amps=1.0, since_s=0.03), 10.0, held, reference_ohm=R_OHM, meter=METER)
+
+
+def test_an_early_and_steady_current_needs_a_current_that_can_be_measured() -> None:
+    early = CoastPoint(volts=12.0, amps=0.25, since_s=0.13)
+    assert early_and_steady(early, Held(volts=12.0, amps=0.2), reference_ohm=R_OHM, meter=METER)
+    assert not early_and_steady(early, Held(volts=12.0, amps=0.1), reference_ohm=R_OHM, meter=METER)
+    assert not early_and_steady(None, Held(volts=12.0, amps=0.2), reference_ohm=R_OHM, meter=METER)
+    faint = CoastPoint(volts=12.0, amps=0.01, since_s=0.13)
+    assert not early_and_steady(faint, Held(volts=12.0, amps=0.01), reference_ohm=R_OHM, meter=METER)
+
+
+def test_the_coast_s_current_is_small_and_never_nothing() -> None:
+    assert coast_amps(2.0) == pytest.approx(0.3)
+    assert coast_amps(0.02) == pytest.approx(0.005)
+    assert coast_amps(0.01) == pytest.approx(0.003)
+    assert coast_amps(0.0) == 0.001
