@@ -58,8 +58,10 @@ class FootFacts(QObject):
         self._show_output()
 
     def _show_output(self) -> None:
-        if self._state in (OffState.NOT_CONFIRMED, OffState.COMMANDED):
+        if self._state is OffState.NOT_CONFIRMED:
             words = texts.FOOT_OUTPUT_UNKNOWN
+        elif self._state is OffState.COMMANDED:
+            words = texts.FOOT_OUTPUT_COMMANDED
         elif self._on_since is not None:
             words = texts.FOOT_OUTPUT_ON.format(at=self._on_since)
         else:

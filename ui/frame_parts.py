@@ -1,10 +1,10 @@
 """Top, foot and notices of the window: what the job is, which room one is in, the facts, and what has to be said."""
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QSizePolicy, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
 
 from ui import texts, theme
-from ui.pieces import button, label
+from ui.pieces import Elided, button, label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
@@ -18,15 +18,15 @@ class Header(QWidget):
     def __init__(self, *, demo: bool) -> None:
         super().__init__()
         self.setObjectName("header")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedHeight(52)
         row = QHBoxLayout(self)
         row.setContentsMargins(20, 0, 20, 0)
         row.setSpacing(8)
         self.title = label(texts.NO_JOB, px=18, bold=True)
         self.title.setObjectName("job_title")
-        self.about = label(texts.NO_JOB_ABOUT, "second")
+        self.about = Elided(texts.NO_JOB_ABOUT, "second")
         self.about.setObjectName("job_about")
-        self.about.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         row.addWidget(self.title)
         row.addSpacing(4)
         row.addWidget(self.about, 1)
@@ -34,24 +34,28 @@ class Header(QWidget):
             mark = label(texts.DEMO, "mark", px=theme.SECOND_PX, bold=True)
             mark.setObjectName("demo_mark")
             mark.setToolTip(texts.DEMO_HINT)
+            mark.setFixedHeight(26)
             row.addWidget(mark)
         self.new_button = button(texts.NEW_JOB, "new_job", "room")
         self.new_button.clicked.connect(self.new_job)
+        self.new_button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.new_button.hide()
         row.addWidget(self.new_button)
         self.rooms = QButtonGroup(self)
         for index, (name, word) in enumerate((("room_bench", texts.BENCH), ("room_history", texts.HISTORY))):
             made = button(word, name, "room")
             made.setMinimumHeight(theme.TOUCH_PX - 4)
             made.setCheckable(True)
+            made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             made.setChecked(index == 0)
             self.rooms.addButton(made, index)
             row.addWidget(made)
         self.rooms.idClicked.connect(self.room_picked)
 
-    def show_job(self, title: str, about: str) -> None:
+    def show_job(self, title: str, about: str, *, on_bench: bool) -> None:
         self.title.setText(title)
-        self.about.setText(about)
-        self.about.setToolTip(about)
+        self.about.say(about)
+        self.new_button.setVisible(on_bench)
 
 
 class Foot(QWidget):
@@ -84,6 +88,7 @@ class Notice(QFrame):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
         self._tokens = tokens
+        self._alarm = False
         self.setObjectName("notice")
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 4, 6, 4)
@@ -99,12 +104,17 @@ class Notice(QFrame):
         self.hide()
 
     def tell(self, words: str, *, alarm: bool = False) -> None:
+        self._alarm = alarm
         self.setProperty("look", "alarm" if alarm else "card")
         self.style().unpolish(self)
         self.style().polish(self)
-        self.sign.show_sign("alarm" if alarm else "resting", self._tokens.red if alarm else self._tokens.second)
+        self._colour_sign()
         self.words.setText(words)
         self.show()
 
+    def _colour_sign(self) -> None:
+        self.sign.show_sign("alarm" if self._alarm else "on", self._tokens.red if self._alarm else self._tokens.second)
+
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
+        self._colour_sign()

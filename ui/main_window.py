@@ -5,6 +5,7 @@ The supply's side stands outside the rooms, so that "Output off" is in the same 
 
 from collections.abc import Callable
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -44,9 +45,11 @@ class MainWindow(QMainWindow):
         self.probe, self.free, self.prove = probe_stage(tokens), FreeStage(tokens), ProveStage(tokens)
         self.history = HistoryRoom(tokens)
         self._lay_out()
+        self.intake.kind.setFocus()
 
     def _lay_out(self) -> None:
         self.stages = QStackedWidget()
+        self.stages.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self._pages: dict[Stage, QWidget] = {
             Stage.INTAKE: self.intake,
             Stage.MAKE_SAFE: self.safe,
@@ -92,7 +95,10 @@ class MainWindow(QMainWindow):
         return self.probe, self.free, self.prove
 
     def show_stage(self, stage: Stage) -> None:
-        self.stages.setCurrentWidget(self._pages[stage])
+        """The keyboard goes to the page, not to a button: a stray Enter must begin nothing."""
+        if self.stages.currentWidget() is not self._pages[stage]:
+            self.stages.setCurrentWidget(self._pages[stage])
+            self.stages.setFocus()
 
     def show_room(self, room: int) -> None:
         self.rooms.setCurrentIndex(room)

@@ -19,6 +19,7 @@ class OffEvent(Enum):
     PRESSED = "output off was pressed"
     ENDED_CONFIRMED = "the run ended, off read back"
     ENDED_UNCONFIRMED = "the run ended, off not read back"
+    ENDED_NOTHING_ON = "refused before a supply was reached"
     OVERDUE = "no answer for too long"
     ACKNOWLEDGED = "a person switched it off"
 
@@ -32,6 +33,8 @@ TABLE: dict[tuple[OffState, OffEvent], OffState] = {
     (_S.RUNNING, _E.ENDED_UNCONFIRMED): _S.NOT_CONFIRMED,
     (_S.COMMANDED, _E.ENDED_CONFIRMED): _S.CONFIRMED,
     (_S.COMMANDED, _E.ENDED_UNCONFIRMED): _S.NOT_CONFIRMED,
+    (_S.RUNNING, _E.ENDED_NOTHING_ON): _S.IDLE,
+    (_S.COMMANDED, _E.ENDED_NOTHING_ON): _S.IDLE,
     (_S.COMMANDED, _E.OVERDUE): _S.NOT_CONFIRMED,
     (_S.NOT_CONFIRMED, _E.ACKNOWLEDGED): _S.IDLE,
 }

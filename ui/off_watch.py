@@ -29,6 +29,13 @@ class OffWatch(QObject):
     def may_begin(self) -> bool:
         return self.state in (OffState.IDLE, OffState.CONFIRMED)
 
+    def output_seen(self, on: bool) -> None:
+        """While a run goes on, what the last reading says of the output."""
+        words = texts.OFF_RUNNING_ON if on else texts.OFF_RUNNING_OFF
+        if self.state is OffState.RUNNING and words != self.words:
+            self.words = words
+            self.changed.emit(self.state, words)
+
     def tell(self, event: OffEvent) -> None:
         state = after(self.state, event)
         if state is self.state:

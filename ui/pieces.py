@@ -1,18 +1,19 @@
 """The few shapes the window is made of: a label of a look and size, a card, a button of touching size."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFrame, QLabel, QPushButton, QWidget
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent
+from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QSizePolicy, QWidget
 
 from ui import theme
 
 
-def label(text: str, look: str = "", *, px: int = theme.BODY_PX, bold: bool = False, wrap: bool = False) -> QLabel:
-    """`look` picks the colour in the style sheet: second, third, ask, alarm, look."""
+def label(text: str, tone: str = "", *, px: int = theme.BODY_PX, bold: bool = False, wrap: bool = False) -> QLabel:
+    """`tone` picks the colour in the style sheet: second, third, ask, alarm, look. A label is a frame: no "look"."""
     made = QLabel(text)
     made.setFont(theme.semibold(px) if bold else theme.font(px))
     made.setWordWrap(wrap)
-    if look:
-        made.setProperty("look", look)
+    if tone:
+        made.setProperty("tone", tone)
     return made
 
 
@@ -35,9 +36,53 @@ def button(text: str, name: str, look: str = "", *, accessible: str = "", bold: 
     return made
 
 
-def set_look(widget: QWidget, look: str) -> None:
-    """Another look for a widget that is already shown."""
-    if widget.property("look") != look:
-        widget.setProperty("look", look)
+def set_look(widget: QWidget, look: str, *, name: str = "look") -> None:
+    """Another look (or, by `name`, tone) for a widget that is already shown."""
+    if widget.property(name) != look:
+        widget.setProperty(name, look)
         widget.style().unpolish(widget)
         widget.style().polish(widget)
+
+
+class Elided(QLabel):
+    """A label that is cut with "…" where there is no room, and then says the whole in its tooltip."""
+
+    def __init__(self, text: str, tone: str = "", *, px: int = theme.BODY_PX) -> None:
+        super().__init__()
+        self._whole = text
+        self.setFont(theme.font(px))
+        self.setProperty("tone", tone)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.say(text)
+
+    def say(self, text: str) -> None:
+        self._whole = text
+        shown = self.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, max(self.width(), 1))
+        self.setText(shown if self.isVisible() else text)
+        self.setToolTip(text if self.isVisible() and shown != text else "")
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, self.width())
+        self.setText(shown)
+        self.setToolTip(self._whole if shown != self._whole else "")
+
+
+class Chooser(QComboBox):
+    """A combo box whose arrow is drawn here: with a border from the style sheet the style draws none."""
+
+    def __init__(self, name: str, accessible: str) -> None:
+        super().__init__()
+        self.setObjectName(name)
+        self.setAccessibleName(accessible)
+        self.setFont(theme.font())
+        self.setMinimumHeight(theme.TOUCH_PX - 4)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self.palette().color(QPalette.ColorRole.Text), 1.5))
+        x, y = self.width() - 17.0, self.height() / 2.0
+        painter.drawPolyline(QPolygonF([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)]))
+        painter.end()

@@ -1,16 +1,29 @@
 """What a run is asked to be: the job's own figures and ceilings, put into one message to the bench process."""
 
+import logging
 from collections.abc import Sequence as Ordered
+from dataclasses import dataclass
 from uuid import uuid4
+
+import msgspec
 
 from benchlog.bench.frames import Request
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.store import Ledger
 from benchlog.records import Job, Run, RunKind
-from benchlog.recovery.ceilings import Layer, Limits
+from benchlog.recovery.ceilings import Ceilings, Layer, Limits
 from benchlog.recovery.steps import Sequence
-from ui.history.browsing import request_of
-from ui.stages.intake import BenchSetting
+
+_log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BenchSetting:
+    """What the bench may do to this job's motor. Volts and amps: the job's own layer of ceilings."""
+
+    max_volts: float
+    max_amps: float | None
+    resource: str
 
 
 def request_for(
@@ -42,6 +55,16 @@ def request_for(
     )
 
 
+def ceilings_of(run: Run) -> tuple[float | None, float | None]:
+    """Volts and amps that then held; None where the run ended before they were known."""
+    try:
+        held = msgspec.json.decode(run.ceilings, type=Ceilings | None)
+    except msgspec.MsgspecError:
+        _log.warning("the ceilings of run %s can't be read", run.id)
+        held = None
+    return (held.volts.value, held.amps.value) if held is not None else (None, None)
+
+
 def setting_of(job: Job, runs: Ordered[Run], resource: str) -> BenchSetting:
     """What the bench was last set to for a job: as its last run was asked, or the rated volts."""
     request = request_of(runs[-1]) if runs else None
@@ -51,3 +74,12 @@ def setting_of(job: Job, runs: Ordered[Run], resource: str) -> BenchSetting:
         max_amps=limits.amps,
         resource=request.resource if request is not None else resource,
     )
+
+
+def request_of(run: Run) -> Request | None:
+    """What was asked when the run was begun; None where a program of another age wrote it differently."""
+    try:
+        return msgspec.json.decode(run.request, type=Request)
+    except msgspec.MsgspecError:
+        _log.warning("the request of run %s can't be read", run.id)
+        return None

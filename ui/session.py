@@ -11,21 +11,24 @@ from benchlog.bench.frames import Ended, Progress, Question
 from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
 from benchlog.ledger.store import Ledger
-from benchlog.quantities import show
-from benchlog.records import Entry, Event, Job, JobState, Run, RunKind, Stage
+from benchlog.outcome import Outcome
+from benchlog.records import Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
-from ui import texts
+from ui import sayings, texts
+from ui.bench_job import BenchJob
 from ui.facts import FootFacts
-from ui.history.browsing import Browsing, request_of
+from ui.history.browsing import Browsing
 from ui.live_run import LinkFactory, LiveRun
 from ui.main_window import BENCH_ROOM, HISTORY_ROOM, MainWindow
 from ui.off_state import OffEvent, OffState
 from ui.off_watch import OffWatch
-from ui.run_request import request_for, setting_of
-from ui.way import Way, way_of
+from ui.run_request import request_for, request_of, setting_of
+from ui.stages.run_view import RunView
+from ui.way import Standing, Way
 
 _log = logging.getLogger(__name__)
 _STAGE_OF = {RunKind.PROBE: Stage.PROBE, RunKind.RECOVERY: Stage.FREE, RunKind.PROOF: Stage.PROVE}
+_ORDER = list(Stage)
 SEQUENCE = "starting-ladder"
 
 
@@ -35,14 +38,12 @@ class Session(QObject):
     def __init__(self, window: MainWindow, ledger: Ledger, link_factory: LinkFactory, *, resource: str = "") -> None:
         super().__init__(window)
         self.window, self.ledger = window, ledger
+        self.bench = BenchJob(ledger)
         self.run = LiveRun(link_factory, self)
         self.off = OffWatch(self)
         self.facts = FootFacts(window.foot, ledger.path.name, self)
         self.browsing = Browsing(window.history, ledger, self)
         self.sequence = built_in(SEQUENCE)
-        self.job: Job | None = None
-        self.entries: list[Entry] = []
-        self.runs: list[Run] = []
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -54,7 +55,7 @@ class Session(QObject):
     def _wire(self) -> None:
         window = self.window
         window.rail.picked.connect(self.go_to)
-        window.header.room_picked.connect(self._show_room)
+        window.header.room_picked.connect(self.show_room)
         window.header.new_job.connect(self.new_job)
         window.panel.off_pressed.connect(self.output_off)
         window.panel.acknowledged.connect(self._acknowledge)
@@ -66,7 +67,7 @@ class Session(QObject):
         for view in window.views():
             view.begun.connect(lambda kind=view.kind: self.begin(kind))
             view.went_on.connect(self._go_on)
-            view.hand.connect(lambda step: self.run.note(texts.HAND_NOTED.format(step=step)))
+            view.hand.connect(self._hand_step)
             view.answered.connect(self.run.answer)
         self.run.progressed.connect(self._on_progress)
         self.run.happened.connect(self._on_event)
@@ -84,62 +85,60 @@ class Session(QObject):
             _log.error("the ledger: %s", error)
             self.window.notice.tell(texts.LEDGER_TROUBLE.format(what=error), alarm=True)
         except Refused as refusal:
-            self.window.notice.tell(texts.sentence(str(refusal)))
+            self.window.notice.tell(sayings.sentence(str(refusal)))
 
     # the way of the job
 
-    def way(self) -> Way:
-        return way_of(self.job, self.entries, self.runs)
-
     def refresh(self) -> None:
         """Everything that follows from the record is shown again."""
-        way = self.way()
+        way, job = self.bench.way(), self.bench.job
         self.window.rail.show_way(way, self.here)
         self.window.show_stage(self.here)
-        job = self.job
         if job is None:
-            self.window.header.show_job(texts.NO_JOB, texts.NO_JOB_ABOUT)
+            self.window.header.show_job(texts.NO_JOB, texts.NO_JOB_ABOUT, on_bench=False)
         else:
             complaint = texts.QUOTED.format(text=job.complaint) if job.complaint else texts.NOTHING
-            about = texts.JOB_ABOUT.format(tag=job.tag, volts=show(job.motor.rated_volts, "V"), complaint=complaint)
-            self.window.header.show_job(texts.JOB_TITLE.format(number=job.number, kind=job.item.kind), about)
-            self.window.close_stage.show_job(job, self.runs)
-        self._offer(way)
+            volts = sayings.short(job.motor.rated_volts, "V")
+            about = texts.JOB_ABOUT.format(tag=job.tag, volts=volts, complaint=complaint)
+            title = texts.JOB_TITLE.format(number=job.number, kind=job.item.kind)
+            self.window.header.show_job(title, about, on_bench=True)
+            self.window.safe.show_kept(self.bench.entries)
+            self.window.close_stage.show_job(job, self.bench.runs)
+        for view in self.window.views():
+            self._offer(view, way)
         self.window.intake.lock_setting(self.run.on)
-        self.window.free.take_hand_steps(self.run.on)
+        self.window.free.take_hand_steps(job is not None and not self.bench.closed)
+        self.window.prove.lock(self.run.on)
         self.facts.supply(self.window.intake.setting().resource)
 
-    def _offer(self, way: Way) -> None:
-        closed = self.job is not None and self.job.state is JobState.CLOSED
-        for view in self.window.views():
-            stage = _STAGE_OF[view.kind]
-            tried = any(run.kind is view.kind for run in self.runs)
-            on_to = ""
-            if not self.run.on and not closed and tried:
-                after = way.next() if way.next() is not stage else Stage.CLOSE
-                if list(Stage).index(after) > list(Stage).index(stage) and way.may_go_to(after):
-                    on_to = texts.STAGE_NAMES[after]
-            may_start = not self.run.on and not closed and way.may_go_to(stage)
-            view.offer(start=may_start, again=tried, on_to=on_to)
+    def _offer(self, view: RunView, way: Way) -> None:
+        """What can be pressed on a run's page follows from how far the job is."""
+        stage = _STAGE_OF[view.kind]
+        idle = not self.run.on and not self.bench.closed
+        after = way.next() if way.next() is not stage else Stage.CLOSE
+        ahead = _ORDER.index(after) > _ORDER.index(stage) and way.may_go_to(after)
+        view.offer(
+            start=idle and way.may_go_to(stage),
+            again=self.bench.tried(view.kind),
+            on_to=texts.STAGE_NAMES[after] if idle and ahead and self.bench.tried(view.kind) else "",
+            done=way.at(stage).standing is Standing.DONE,
+        )
 
     def go_to(self, stage: Stage) -> None:
-        if self.way().may_go_to(stage):
+        if self.bench.way().may_go_to(stage):
             self.here = stage
             self.refresh()
 
     def _go_on(self) -> None:
-        after = self.way().next()
+        after = self.bench.way().next()
         self.go_to(after if after is not self.here else Stage.CLOSE)
 
-    def _show_room(self, room: int) -> None:
+    def show_room(self, room: int) -> None:
         self.window.show_room(room)
         self.facts.in_history(room == HISTORY_ROOM)
         if room == HISTORY_ROOM:
             with self._minding_the_ledger():
                 self.browsing.refresh()
-
-    def show_history(self) -> None:
-        self._show_room(HISTORY_ROOM)
 
     # the job
 
@@ -147,10 +146,11 @@ class Session(QObject):
         if self._refused_while_on():
             return
         self._resource = self.window.intake.setting().resource or self._resource
-        self.job, self.entries, self.runs, self.here = None, [], [], Stage.INTAKE
+        self.bench.put_aside()
+        self.here = Stage.INTAKE
         self.window.intake.blank(self._resource)
         self._blank_stages()
-        self._show_room(BENCH_ROOM)
+        self.show_room(BENCH_ROOM)
         self.refresh()
 
     def open_job(self, job_id: int) -> None:
@@ -158,14 +158,18 @@ class Session(QObject):
         if self._refused_while_on():
             return
         with self._minding_the_ledger():
+            job = self.bench.load(job_id)
             self._blank_stages()
-            self._load(job_id)
-            self._show_filed_runs()
-            if self.job is not None:
-                setting = setting_of(self.job, self.runs, self.window.intake.setting().resource or self._resource)
-                self.window.intake.show_job(self.job, setting)
-            self.here = self.way().next()
-            self._show_room(BENCH_ROOM)
+            setting = setting_of(job, self.bench.runs, self.window.intake.setting().resource or self._resource)
+            self.window.intake.show_job(job, setting)
+            self._show_ladder()
+            for run in self.bench.last_runs():
+                request = request_of(run)
+                if request is not None:
+                    view = self.window.view_of(run.kind)
+                    view.show_filed(run, request, self.ledger.events(run.id), self.ledger.trace(run.id))
+            self.here = self.bench.way().next()
+            self.show_room(BENCH_ROOM)
         self.refresh()
 
     def _refused_while_on(self) -> bool:
@@ -179,73 +183,48 @@ class Session(QObject):
         for view in self.window.views():
             view.blank()
 
-    def _load(self, job_id: int) -> None:
-        self.job = self.ledger.job(job_id)
-        self.entries, self.runs = self.ledger.entries(job_id), self.ledger.runs(job_id)
-        self.window.safe.show_kept(self.entries)
-        if not any(run.kind is RunKind.RECOVERY for run in self.runs):
-            ceiling = self.window.intake.setting().max_volts or self.job.motor.rated_volts
-            self.window.free.show_ladder(self.sequence, self.job.motor.rated_volts, ceiling)
-
-    def _show_filed_runs(self) -> None:
-        for run in {run.kind: run for run in self.runs}.values():
-            request = request_of(run)
-            if request is not None:
-                view = self.window.view_of(run.kind)
-                view.show_filed(run, request, self.ledger.events(run.id), self.ledger.trace(run.id))
+    def _show_ladder(self) -> None:
+        """Before it is climbed."""
+        if self.bench.job is not None and not self.bench.tried(RunKind.RECOVERY):
+            rated = self.bench.job.motor.rated_volts
+            self.window.free.show_ladder(self.sequence, rated, self.window.intake.setting().max_volts or rated)
 
     def _take_in(self) -> None:
         intake = self.window.intake
         with self._minding_the_ledger():
-            job = self.ledger.new_job(
+            setting = intake.setting()
+            job = self.bench.take_in(
                 item=intake.item(),
                 motor=intake.motor(),
                 complaint=intake.complaint_text(),
                 load_state=intake.load_state(),
+                setting=setting,
             )
-            setting = intake.setting()
-            amps = texts.AMPS_NO_CEILING if setting.max_amps is None else show(setting.max_amps, "A")
-            told = texts.INTAKE_ENTRY.format(
-                volts=show(setting.max_volts, "V"), amps=amps, supply=setting.resource or texts.NOTHING
-            )
-            self._keep(job.id, Stage.INTAKE, told)
             intake.show_job(job, setting)
-            self._load(job.id)
-            self.here = self.way().next()
+            self._show_ladder()
+            self.here = self.bench.way().next()
         self.refresh()
 
-    def _keep(self, job_id: int, stage: Stage, text: str) -> None:
-        self.ledger.add_entry(job_id, Entry(utc=self.ledger.clock.utc(), stage=stage, text=text))
-
     def _keep_made_safe(self, answers: list[str]) -> None:
-        if self.job is None:
-            return
         with self._minding_the_ledger():
-            for answer in answers:
-                self._keep(self.job.id, Stage.MAKE_SAFE, answer)
-            self._load(self.job.id)
-            self.here = self.way().next()
+            self.bench.keep_made_safe(answers)
+            self.here = self.bench.way().next()
         self.refresh()
 
     def _close_job(self) -> None:
-        if self.job is None or self._refused_while_on():
+        if self._refused_while_on():
             return
         page = self.window.close_stage
         with self._minding_the_ledger():
-            self.ledger.close_job(
-                self.job.id,
-                cause=page.cause.text().strip(),
-                work_done=page.work.text().strip(),
-                prognosis=page.prognosis.text().strip(),
-            )
-            self._load(self.job.id)
+            self.bench.close(cause=page.cause_text(), work_done=page.work_text(), prognosis=page.prognosis_text())
         self.refresh()
 
     # a run
 
     def begin(self, kind: RunKind) -> None:
         """Begins a run, or says what stands in the way."""
-        if self.job is None or self._refused_while_on():
+        job = self.bench.job
+        if job is None or self._refused_while_on():
             return
         setting = self.window.intake.setting()
         problem = self.window.intake.setting_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
@@ -255,9 +234,8 @@ class Session(QObject):
             self.window.notice.tell(problem)
             return
         with self._minding_the_ledger():
-            request = request_for(
-                kind, self.job, self.runs, setting, self.sequence, self.ledger, starts=self.window.prove.starts()
-            )
+            starts = self.window.prove.starts()
+            request = request_for(kind, job, self.bench.runs, setting, self.sequence, self.ledger, starts=starts)
             try:
                 self.run.begin(request)
             except OSError as error:
@@ -279,34 +257,48 @@ class Session(QObject):
         self.off.tell(OffEvent.ACKNOWLEDGED)
         self._close_if_waiting()
 
+    def _hand_step(self, step: str) -> None:
+        """Into the running trace; between runs, into the job's own record."""
+        told = texts.HAND_NOTED.format(step=step)
+        if self.run.on:
+            self.run.note(told)
+            return
+        with self._minding_the_ledger():
+            self.bench.keep(Stage.FREE, told)
+            self.window.free.say_kept(told)
+
+    def _view(self) -> RunView | None:
+        return self.window.view_of(self.run.request.kind) if self.run.request is not None else None
+
     def _on_progress(self, progress: Progress) -> None:
-        if self.run.request is not None:
-            self.window.view_of(self.run.request.kind).show_progress(progress)
+        if (view := self._view()) is not None:
+            view.show_progress(progress)
+            rung = view.rungs.here if view.rungs is not None else 0
+            kicks = sayings.kicks_text(progress.kicks)
+            words = texts.LIVE_FOUND.format(rung=rung, kicks=kicks) if rung else texts.LIVE_FOUND_PLAIN
+            self.window.rail.say_live(_STAGE_OF[view.kind], words)
         self.window.panel.show_progress(progress)
         self.facts.progress(progress)
+        self.off.output_seen(progress.output_on)
 
     def _on_event(self, event: Event) -> None:
-        if self.run.request is not None:
-            self.window.view_of(self.run.request.kind).show_event(event)
+        if (view := self._view()) is not None:
+            view.show_event(event)
 
     def _on_question(self, question: Question) -> None:
-        if self.run.request is not None:
-            self.window.view_of(self.run.request.kind).ask(question)
+        if (view := self._view()) is not None:
+            view.ask(question)
 
     def _on_ended(self, ended: Ended) -> None:
-        request = self.run.request
-        confirmed = ended.result.output_confirmed_off
-        self.off.tell(OffEvent.ENDED_CONFIRMED if confirmed else OffEvent.ENDED_UNCONFIRMED)
+        self.off.tell(_off_event(ended))
         self.window.panel.rest()
         self.facts.ended()
-        if request is not None:
-            self.window.view_of(request.kind).end(ended.result)
+        if (view := self._view()) is not None:
+            view.end(ended.result)
         with self._minding_the_ledger():
             if ended.journal is not None:
-                filed = file_journal(self.ledger, Path(ended.journal))
-                self.facts.filed(filed.job)
-            if self.job is not None:
-                self._load(self.job.id)
+                self.facts.filed(file_journal(self.ledger, Path(ended.journal)).job)
+            self.bench.reload()
         self.refresh()
         self._close_if_waiting()
 
@@ -339,3 +331,12 @@ class Session(QObject):
     def _close_if_waiting(self) -> None:
         if self._closing and not self.run.on and self.off.state is not OffState.NOT_CONFIRMED:
             self.window.close()
+
+
+def _off_event(ended: Ended) -> OffEvent:
+    """Without a journal a refused run never reached a supply: there is nothing to be confirmed."""
+    if ended.result.output_confirmed_off:
+        return OffEvent.ENDED_CONFIRMED
+    if ended.result.outcome is Outcome.REFUSED and ended.journal is None:
+        return OffEvent.ENDED_NOTHING_ON
+    return OffEvent.ENDED_UNCONFIRMED

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from ui import theme
 
-SIGNS = ("turning", "locked", "creeping", "resting", "unknown", "alarm", "done")
+SIGNS = ("turning", "locked", "creeping", "resting", "unknown", "none", "on", "alarm", "done")
 
 
 class Sign(QWidget):
@@ -48,6 +48,10 @@ def draw_sign(painter: QPainter, box: QRectF, sign: str, colour: QColor) -> None
         case "resting":
             painter.setPen(QPen(colour, 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawEllipse(box.adjusted(1, 1, -1, -1))
+        case "none":
+            painter.drawRect(QRectF(left, middle.y() - 1, box.width(), 2))
+        case "on":
             painter.drawEllipse(box.adjusted(1, 1, -1, -1))
         case "done":
             painter.setPen(QPen(colour, 2, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap, Qt.PenJoinStyle.RoundJoin))

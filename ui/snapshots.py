@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication
 
 from benchlog.records import Stage
 from ui import theme
-from ui.main_window import MainWindow
+from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
 
 SIZES = (QSize(1366, 768), QSize(1920, 1080))
@@ -19,10 +19,10 @@ def take_all(session: Session, folder: Path) -> None:
     if newest:
         session.open_job(newest[0].id)
     for stage in Stage:
-        if session.way().may_go_to(stage):
+        if session.bench.way().may_go_to(stage):
             session.go_to(stage)
             take(session.window, folder, stage.value)
-    session.show_history()
+    session.show_room(HISTORY_ROOM)
     if session.window.history.table.rowCount():
         session.window.history.table.selectRow(0)
     take(session.window, folder, "history")

@@ -38,6 +38,10 @@ class StageRail(QWidget):
             row.show_milestone(milestone, here=milestone.stage is here)
             row.setEnabled(way.may_go_to(milestone.stage))
 
+    def say_live(self, stage: Stage, words: str) -> None:
+        """What is being found there, while a run is on."""
+        self.rows[stage].say_live(words)
+
     def set_tokens(self, tokens: Tokens) -> None:
         for row in self.rows.values():
             row.set_tokens(tokens)
@@ -52,6 +56,7 @@ class StageRow(QAbstractButton):
         self._number = number
         self._milestone = Milestone(stage=stage, standing=Standing.TO_COME)
         self._here = False
+        self._live = ""
         self.setObjectName(f"stage_{stage.name.lower()}")
         self.setText(texts.STAGE_NAMES[stage])
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -62,7 +67,7 @@ class StageRow(QAbstractButton):
         self.update()
 
     def show_milestone(self, milestone: Milestone, *, here: bool) -> None:
-        self._milestone, self._here = milestone, here
+        self._milestone, self._here, self._live = milestone, here, ""
         standing = texts.STANDING_HERE if here else milestone.standing.value
         self.setAccessibleName(
             texts.STAGE_ACCESSIBLE.format(
@@ -71,6 +76,11 @@ class StageRow(QAbstractButton):
         )
         self.setToolTip(milestone.found)
         self.update()
+
+    def say_live(self, words: str) -> None:
+        if words != self._live:
+            self._live = words
+            self.update()
 
     def sizeHint(self) -> QSize:
         return QSize(192, ROW_PX)
@@ -124,7 +134,7 @@ class StageRow(QAbstractButton):
 
     def _shortened(self, painter: QPainter, box: QRectF) -> str:
         """At most what two lines hold; the whole is in the tooltip."""
-        words = self._milestone.found
+        words = self._live or self._milestone.found
         metrics = painter.fontMetrics()
         room = int(box.width() * 1.8)
         return metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)

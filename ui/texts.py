@@ -3,8 +3,7 @@
 What happened, whether the output is off, what to do. Nothing here imports Qt: some of it is said where Qt is missing.
 """
 
-from benchlog.outcome import Outcome, RunResult, WindingVerdict
-from benchlog.quantities import show
+from benchlog.outcome import Outcome, WindingVerdict
 from benchlog.records import RunKind, Stage
 
 PROGRAM = "benchlog"
@@ -57,9 +56,11 @@ STANDING_DONE, STANDING_HERE, STANDING_NEXT, STANDING_TO_COME, STANDING_SKIPPED 
     "left out",
 )
 SKIPPED_BECAUSE = "left out: {reason}"
-CHECKED_FOUND = "{count} lines kept"
+CHECKED_FOUND = "{done} done"
+CHECKED_FOUND_NOT = "{done} done, {other} not fitting"
+LIVE_FOUND = "rung {rung}, {kicks}"
+LIVE_FOUND_PLAIN = "going on"
 FREE_TRIED = "{outcome}, {kicks}"
-PROVE_FOUND = "{outcome}"
 CLOSED_FOUND = "closed"
 
 # chart
@@ -77,6 +78,7 @@ MOTION_WORDS: dict[str, str] = {
     "creeping": "CREEPING",
     "resting": "RESTING",
     "unknown": "NOT KNOWN",
+    "none": "NO READING",
 }
 USED_NAMES: dict[str, tuple[str, str]] = {
     "volts": ("Volts", "V"),
@@ -86,7 +88,7 @@ USED_NAMES: dict[str, tuple[str, str]] = {
     "energy_j": ("Energy", "J"),
     "kicks": ("Kicks", ""),
 }
-USED_TITLE = "Ceilings used"
+USED_TITLE, USED_LAST_TITLE = "Ceilings used", "Ceilings used, last run"
 USED_NONE = "Shown while a run is on."
 USED_OF = "<b>{value}</b> / {ceiling}"
 USED_HINT = "{name}: the lowest ceiling is {ceiling}, set by the {layer}."
@@ -112,17 +114,19 @@ NO_EMERGENCY_STOP = (
 OFF_SHORT = "off"
 OFF_IDLE = "Nothing was switched on from here."
 OFF_RUNNING = "Output may be on."
+OFF_RUNNING_ON = "Output on."
+OFF_RUNNING_OFF = "Output off; the run goes on."
 OFF_COMMANDED = "Off commanded at {at}; waiting for the supply to confirm."
 OFF_CONFIRMED = "Off, confirmed by read-back at {at}."
 OFF_NOT_CONFIRMED = "NOT CONFIRMED: switch the supply off by hand"
 OFF_ACKNOWLEDGE = "I switched it off by hand"
-OFF_NOTHING_ON = "Nothing is on from here. If the supply’s output is on, use its own output key."
 STOP_PRESSED = "output off was pressed"
 STOP_CLOSING = "the window was closed"
 STOP_FAULT = "a fault in the window"
 
 # foot
 FOOT_OUTPUT_ON = "OUTPUT ON since {at}"
+FOOT_OUTPUT_COMMANDED = "off commanded"
 FOOT_OUTPUT_OFF = "output off"
 FOOT_OUTPUT_UNKNOWN = "OUTPUT NOT CONFIRMED OFF"
 FOOT_SUPPLY = "supply: {resource}"
@@ -232,19 +236,31 @@ RUN_KIND_NAMES: dict[RunKind, str] = {
     RunKind.PROOF: "proof",
 }
 GO_ON = "On to {stage}"
-STARTS_LABEL = "Starts from rest"
+STARTS_LABEL = "Starts from rest:"
+STARTS_ACCESSIBLE = "{count} starts from rest"
 HAND_LABEL = "Done by hand:"
 HAND_STEPS = ("turned", "tapped", "soaked", "warmed", "oiled")
 HAND_ACCESSIBLE = "Note that it was {step} by hand"
+HAND_KEPT = "Kept with the job: {step}, {at}."
 HAND_NOTED = "by hand: {step}"
 RUNG_TITLE = "{number} {name}"
-RUNG_SKIPPED = "left out"
-RUNG_SWAPPED = "leads swapped"
-RUNG_LEFT_OUT = "above ceiling"
+RUNG_SWAPPED = "swapped"
+RUNG_SWAPPED_HINT = "The leads are swapped by hand before this rung."
+RUNG_LEFT_OUT = "left out"
+RUNG_LEFT_OUT_HINT = "Left out of this run."
+RUNG_ABOVE_HINT = "Above the job’s volts ceiling: left out."
 RUNG_ACCESSIBLE = "Rung {number}, {name}, {volts}: {tries} of {of} tries"
-QUESTION_TITLE = "Your turn. The output is off."
+QUESTION_TITLE = "Your turn"
+QUESTION_SAY = ("It needs your hands.", "The output is off until you answer.")
 CHOICE_WORDS = {"done": "Done", "skip": "Skip", "yes": "Yes", "no": "No", "stop": "Stop"}
-WITHOUT_WHY = "Kept in the record at {t_s:.1f} s."
+WHY_BY_KIND: dict[str, str] = {
+    "step": "Every ceiling at the right holds.",
+    "kick": "One short push; then a look whether it turns.",
+    "turning": "A rotor that turns makes a voltage of its own.",
+    "rest": "Heat leaves the winding while it rests.",
+    "trip": "The output goes off first; then it is asked why.",
+}
+"""Said where an event brings no reason of its own."""
 
 MARK_WORDS: dict[str, str] = {
     "turning": "turning",
@@ -270,6 +286,8 @@ OUTCOME_SAY: dict[Outcome, str] = {
     Outcome.SUPPLY_LOST: "The supply was lost.",
     Outcome.REFUSED: "Refused: nothing was switched on.",
 }
+OFF_READ_BACK = "The output is off, read back."
+OFF_NOT_READ_BACK = "The output is NOT CONFIRMED off: switch the supply off by hand."
 OUTCOME_DO: dict[Outcome, str] = {
     Outcome.FREED: "Next, prove that it starts again from rest.",
     Outcome.RUNS: "Next, prove that it starts again from rest.",
@@ -277,7 +295,7 @@ OUTCOME_DO: dict[Outcome, str] = {
     Outcome.UNDETERMINED: "Turn the shaft a little and try again, or close the job.",
     Outcome.OPEN: "Tap the housing or look at the brushes, then probe again; or close the job.",
     Outcome.SHORT: "Kicks would only heat it. Look for bridged segments or a cut lead; close the job or probe again.",
-    Outcome.DIODE: "Lift one end of it, or swap nothing and close the job.",
+    Outcome.DIODE: "Lift one end of it and probe again, or close the job.",
     Outcome.ELECTRONIC: "Reach the motor's own leads behind the board and probe again, or close the job.",
     Outcome.CEILING: "Let it cool and rest, find out why, and only then start again.",
     Outcome.STOPPED: "Look at the motor, and begin again when it is right.",
@@ -337,54 +355,4 @@ HISTORY_TO_BENCH = "Take to the bench"
 HISTORY_OLDER = "Older jobs"
 RUN_LINE = "{kind}, {at}: {outcome}"
 JOB_DETAIL = "Job {number:04d} · {kind}"
-STATE_OPEN, STATE_CLOSED = "open", "closed"
-
-
-def kicks_text(count: int) -> str:
-    if count == 0:
-        return NO_KICKS
-    return KICKS_ONE if count == 1 else KICKS_MANY.format(count=count)
-
-
-def resistance_text(result: RunResult) -> str:
-    """ "8.20 Ω (8.10 to 8.30 Ω)"; "—" where it is not known."""
-    ohm = show(result.resistance_ohm, "Ω")
-    if result.resistance_ohm is None or result.resistance_low_ohm is None or result.resistance_high_ohm is None:
-        return ohm
-    low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")
-    return f"{ohm} {INTERVAL.format(low=low, high=high)}"
-
-
-def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
-    """What happened; then why we think so and what to do."""
-    say, do = OUTCOME_SAY[result.outcome], OUTCOME_DO[result.outcome]
-    if kind is RunKind.PROBE and result.winding_verdict is WindingVerdict.WINDING and probe_went_through(result):
-        say, do = PROBED_SAY_UNKNOWN, PROBED_DO
-        if result.resistance_ohm is not None:
-            say = PROBED_SAY.format(ohm=resistance_text(result))
-    elif kind is RunKind.PROOF and result.outcome in (Outcome.RUNS, Outcome.FREED):
-        do = PROVEN_DO
-    return say, f"{sentence(result.reason)} {do}".strip()
-
-
-def probe_went_through(result: RunResult) -> bool:
-    """Whether a probe came to its end, whatever it found."""
-    return result.winding_verdict is not WindingVerdict.NOT_PROBED and result.outcome not in (
-        Outcome.CEILING,
-        Outcome.STOPPED,
-        Outcome.SUPPLY_LOST,
-        Outcome.REFUSED,
-    )
-
-
-def sentence(text: str) -> str:
-    """With a capital first and a full stop last."""
-    text = text.strip()
-    if not text:
-        return ""
-    return text[0].upper() + text[1:] + ("" if text[-1] in ".!?" else ".")
-
-
-def choice_text(choice: str) -> str:
-    """A choice of the run's as it stands on a button."""
-    return CHOICE_WORDS.get(choice, choice[:1].upper() + choice[1:])
+NO_RUN_YET, STATE_CLOSED = "no run yet", "closed"

@@ -73,6 +73,9 @@ BODY_PX, SECOND_PX, SENTENCE_PX, NUMERAL_PX = 15, 13, 22, 50
 TOUCH_PX = 44
 """The least height of what is pressed with gloves on."""
 
+FORM_PX = 1040
+"""A form is no easier to read for being wider."""
+
 _FAMILIES = (
     "Inter",
     "Segoe UI",
@@ -136,7 +139,7 @@ def style_sheet(tokens: Tokens) -> str:
     return f"""
 QWidget {{ color: {t.ink}; }}
 QMainWindow, QWidget#ground {{ background: {t.ground}; }}
-QWidget#header {{ background: {t.card}; border: 0; border-bottom: 1px solid {t.line}; }}
+QWidget#header {{  background: {t.card}; border: 0; border-bottom: 1px solid {t.line}; }}
 QWidget#foot {{ background: {t.ground}; border: 0; border-top: 1px solid {t.line}; }}
 QFrame[look="card"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; }}
 QFrame[look="quiet"] {{ background: transparent; border: 1px solid {t.line}; border-radius: 8px; }}
@@ -145,12 +148,12 @@ QFrame[look="ask"] {{ background: {t.blue_ground}; border: 2px solid {t.blue}; b
 QFrame[look="alarm"] {{ background: {t.red_ground}; border: 2px solid {t.red}; border-radius: 8px; }}
 QFrame[look="line"] {{ background: {t.line}; border: 0; }}
 QLabel {{ background: transparent; border: 0; }}
-QLabel[look="second"] {{ color: {t.second}; }}
-QLabel[look="third"] {{ color: {t.third}; }}
-QLabel[look="ask"] {{ color: {t.blue}; }}
-QLabel[look="alarm"] {{ color: {t.red}; }}
-QLabel[look="look"] {{ color: {t.amber}; }}
-QLabel[look="mark"] {{ color: {t.ink}; border: 2px solid {t.ink}; border-radius: 4px; padding: 1px 8px; }}
+QLabel[tone="second"] {{ color: {t.second}; }}
+QLabel[tone="third"] {{ color: {t.third}; }}
+QLabel[tone="ask"] {{ color: {t.blue}; }}
+QLabel[tone="alarm"] {{ color: {t.red}; }}
+QLabel[tone="look"] {{ color: {t.amber}; }}
+QLabel[tone="mark"] {{ color: {t.ink}; border: 2px solid {t.ink}; border-radius: 4px; padding: 1px 8px; }}
 QPushButton {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; padding: 0 16px; color: {t.ink}; }}
 QPushButton:hover {{ background: {t.band}; }}
 QPushButton:pressed {{ background: {t.selection}; }}
@@ -177,13 +180,14 @@ QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus {{ border
 QLineEdit:read-only, QPlainTextEdit:read-only {{ background: {t.band}; }}
 QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled {{ background: {t.band}; color: {t.second}; }}
 QLineEdit[wrong="true"] {{ border: 2px solid {t.red}; padding: 1px 9px; }}
+QComboBox::drop-down {{ border: 0; width: 28px; }}
 QComboBox QAbstractItemView {{ background: {t.card}; border: 1px solid {t.line}; outline: 0; }}
 QComboBox QLineEdit {{ border: 0; padding: 0; background: transparent; }}
 QTableView {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; gridline-color: {t.line};
   selection-background-color: {t.selection}; selection-color: {t.ink}; outline: 0; }}
 QHeaderView {{ background: transparent; }}
 QHeaderView::section {{ background: {t.card}; color: {t.second}; border: 0; border-bottom: 1px solid {t.line};
-  padding: 4px 10px; }}
+  padding: 4px 13px; }}
 QTableView::item {{ padding: 0 10px; border-bottom: 1px solid {t.band}; }}
 QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: 0; }}
 QScrollBar:vertical {{ background: transparent; width: 12px; margin: 2px; }}

@@ -10,7 +10,7 @@ import msgspec
 
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import Entry, Job, JobState, Run, RunKind, Stage
-from ui import texts
+from ui import sayings, texts
 
 ELECTRICAL = frozenset({Outcome.OPEN, Outcome.SHORT, Outcome.DIODE, Outcome.ELECTRONIC})
 GOES = frozenset({Outcome.FREED, Outcome.RUNS})
@@ -86,11 +86,11 @@ def _found(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> _F
     checks = [entry for entry in entries if entry.stage is Stage.MAKE_SAFE]
     if checks:
         found.done.add(Stage.MAKE_SAFE)
-        found.words[Stage.MAKE_SAFE] = texts.CHECKED_FOUND.format(count=len(checks))
+        found.words[Stage.MAKE_SAFE] = _checked_words(checks)
     for kind, stage in ((RunKind.PROBE, Stage.PROBE), (RunKind.RECOVERY, Stage.FREE), (RunKind.PROOF, Stage.PROVE)):
         results = [run.result for run in runs if run.kind is kind]
         if results:
-            found.words[stage] = _run_words(kind, results[-1])
+            found.words[stage] = sayings.run_words(kind, results[-1])
             if _is_done(kind, results[-1]):
                 found.done.add(stage)
     if Stage.FREE not in found.done:
@@ -101,18 +101,14 @@ def _found(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> _F
     return found
 
 
+def _checked_words(checks: Sequence[Entry]) -> str:
+    done = sum(entry.text.endswith(texts.SAFE_CHECKED) for entry in checks)
+    words = texts.CHECKED_FOUND if done == len(checks) else texts.CHECKED_FOUND_NOT
+    return words.format(done=done, other=len(checks) - done)
+
+
 def _is_done(kind: RunKind, result: RunResult) -> bool:
-    return texts.probe_went_through(result) if kind is RunKind.PROBE else result.outcome in GOES
-
-
-def _run_words(kind: RunKind, result: RunResult) -> str:
-    outcome = texts.OUTCOME_WORDS[result.outcome]
-    if kind is RunKind.PROBE and texts.probe_went_through(result):
-        verdict = texts.VERDICT_WORDS[result.winding_verdict]
-        return f"{verdict} {texts.resistance_text(result)}" if result.resistance_ohm is not None else verdict
-    if kind is RunKind.RECOVERY:
-        return texts.FREE_TRIED.format(outcome=outcome, kicks=texts.kicks_text(result.kicks))
-    return outcome
+    return sayings.probe_went_through(result) if kind is RunKind.PROBE else result.outcome in GOES
 
 
 def _electrical(runs: Sequence[Run]) -> Outcome | None:
@@ -121,6 +117,6 @@ def _electrical(runs: Sequence[Run]) -> Outcome | None:
         run.result.outcome
         for run in runs
         if run.result.outcome in ELECTRICAL | GOES | {Outcome.STILL_STUCK}
-        or (run.kind is RunKind.PROBE and texts.probe_went_through(run.result))
+        or (run.kind is RunKind.PROBE and sayings.probe_went_through(run.result))
     ]
     return spoken[-1] if spoken and spoken[-1] in ELECTRICAL else None

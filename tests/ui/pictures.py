@@ -17,7 +17,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.records import Item, Motor
 from tests.ui.fake_link import FakeLink
 from ui import theme
-from ui.main_window import MainWindow
+from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
 from ui.snapshots import take
 
@@ -124,7 +124,7 @@ class Walk:
         window.close_stage.prognosis.setText("should last the season")
         self.press("close_job")
         self.shoot("closed")
-        self.session.show_history()
+        self.session.show_room(HISTORY_ROOM)
         window.history.table.selectRow(0)
         self.shoot("history")
         self.session.fault("ZeroDivisionError: division by zero")

@@ -9,8 +9,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from benchlog.quantities import show
-from ui import texts, theme
+from ui import sayings, texts, theme
 from ui.charts.marks import Band, Mark, fit_words
 from ui.charts.readings import Floats, Readings
 from ui.charts.reduction import thin
@@ -18,12 +17,18 @@ from ui.charts.scale import Scale, tick_text, ticks, top_above
 from ui.theme import Tokens
 
 LEFT, RIGHT, TOP, BETWEEN, BOTTOM = 48, 112, 34, 30, 28
+BAND_GAP = 3
+FAR = 4.0
+"""A ceiling so many times above the highest reading would press the line flat."""
 LEAST_SPAN_S, FOLLOW_SPAN_S = 26.0, 40.0
 """While a run goes on: from nothing up to LEAST_SPAN_S at first, then the last FOLLOW_SPAN_S."""
 
 
 class LivePlot(QWidget):
-    """Feed it with `add_readings`, `begin_band`, `add_mark`, `set_ceilings`; `finish` shows the whole run."""
+    """Feed it with `add_readings`, `begin_band`, `add_mark`, `set_ceilings`; `finish` shows the whole run.
+
+    Readings get the room: a ceiling far above them all is only named.
+    """
 
     def __init__(self, tokens: Tokens, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -64,9 +69,9 @@ class LivePlot(QWidget):
             self._top = [max(self._top[0], float(max(volts))), max(self._top[1], float(max(amps)))]
             self.update()
 
-    def begin_band(self, name: str, t_s: float) -> None:
+    def begin_band(self, name: str, t_s: float, *, important: bool = False) -> None:
         self.end_band(t_s)
-        self._bands.append(Band(name=name, begin_s=t_s))
+        self._bands.append(Band(name=name, begin_s=t_s, important=important))
         self.update()
 
     def end_band(self, t_s: float) -> None:
@@ -120,7 +125,7 @@ class LivePlot(QWidget):
             ),
             (plots[1], self._readings.amps, self._ceilings[1], "A", self._top[1], self._tokens.amps, texts.AMPS_LINE),
         ):
-            up = _upward(plot, top, ceiling)
+            up = _upward(plot, top, None if _far_above(top, ceiling) else ceiling)
             self._draw_grid(painter, plot, up)
             ceiling_label = self._draw_ceiling(painter, plot, up, ceiling, unit)
             self._draw_line(painter, plot, across, up, values, colour)
@@ -128,9 +133,15 @@ class LivePlot(QWidget):
         self._draw_time(painter, plots[1], across)
         self._draw_marks(painter, plots, across)
         if not len(self._readings):
-            painter.setPen(QColor(self._tokens.second))
-            painter.drawText(plots[0].united(plots[1]), Qt.AlignmentFlag.AlignCenter, texts.CHART_EMPTY)
+            self._say_empty(painter, plots[0])
         painter.end()
+
+    def _say_empty(self, painter: QPainter, plot: QRectF) -> None:
+        width = painter.fontMetrics().horizontalAdvance(texts.CHART_EMPTY) + 24
+        box = QRectF(plot.center().x() - width / 2, plot.center().y() - 12, width, 24)
+        painter.fillRect(box, QColor(self._tokens.card))
+        painter.setPen(QColor(self._tokens.second))
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, texts.CHART_EMPTY)
 
     def _plots(self) -> tuple[QRectF, QRectF]:
         free = self.height() - TOP - BETWEEN - BOTTOM
@@ -146,12 +157,12 @@ class LivePlot(QWidget):
             end = across.px(self.last_s if band.end_s is None else band.end_s)
             if end < left or begin > right:
                 continue
-            begin, end = max(begin, left), min(max(end, begin + 1), right)
+            begin, end = max(begin, left), min(max(end - BAND_GAP, begin + 1), right)
             painter.fillRect(
                 QRectF(begin, plots[0].top(), end - begin, plots[1].bottom() - plots[0].top()),
                 QColor(self._tokens.band),
             )
-            names.append((begin + 2, band.name))
+            names.append((begin + 2, band.name, band.important))
         painter.setPen(QColor(self._tokens.second))
         metrics = painter.fontMetrics()
         for word in fit_words(names, metrics.horizontalAdvance, right + RIGHT - 8):
@@ -172,12 +183,18 @@ class LivePlot(QWidget):
         """Returns where its label stands, so that the line's own keeps clear."""
         if ceiling is None:
             return None
-        y = round(up.px(ceiling))
-        painter.setPen(QPen(QColor(self._tokens.third), 3))
-        painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y))
+        within = ceiling <= up.high
+        y = round(up.px(min(ceiling, up.high)))
+        if within:
+            painter.setPen(QPen(QColor(self._tokens.third), 3))
+            painter.drawLine(QPointF(plot.left(), y), QPointF(plot.right(), y))
         painter.setPen(QColor(self._tokens.second))
         box = QRectF(plot.right() + 8, y - 10, RIGHT - 10, 20)
-        painter.drawText(box, Qt.AlignmentFlag.AlignVCenter, texts.CEILING_LABEL.format(value=show(ceiling, unit)))
+        words = texts.CEILING_LABEL.format(value=sayings.short(ceiling, unit))
+        painter.drawText(box, Qt.AlignmentFlag.AlignVCenter, words)
+        if not within:
+            x = box.left() + painter.fontMetrics().horizontalAdvance(words) + 10
+            painter.drawPolyline(QPolygonF([QPointF(x - 4, y + 2), QPointF(x, y - 3), QPointF(x + 4, y + 2)]))
         return float(y)
 
     def _draw_line(
@@ -241,7 +258,7 @@ class LivePlot(QWidget):
         painter.setPen(ink)
         metrics = painter.fontMetrics()
         words = fit_words(
-            [(across.px(mark.t_s) + 9, mark.word) for mark in shown],
+            [(across.px(mark.t_s) + 9, mark.word, mark.strong) for mark in shown],
             metrics.horizontalAdvance,
             plots[0].right() + RIGHT,
         )
@@ -285,3 +302,7 @@ class LivePlot(QWidget):
 def _upward(plot: QRectF, top: float, ceiling: float | None) -> Scale:
     highest = max(top, ceiling or 0.0) or 1.0
     return Scale(low=0.0, high=top_above(highest), start=plot.bottom(), end=plot.top())
+
+
+def _far_above(top: float, ceiling: float | None) -> bool:
+    return ceiling is not None and 0 < top < ceiling / FAR

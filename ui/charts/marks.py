@@ -9,6 +9,7 @@ class Band:
     """A step, from `begin_s` until `end_s`, or until now where that is None."""
 
     name: str
+    important: bool = False
     begin_s: float
     end_s: float | None = None
 
@@ -31,14 +32,15 @@ class Word:
 
 
 def fit_words(
-    wanted: Iterable[tuple[float, str]], width_of: Callable[[str], float], right_edge: float, gap: float = 8.0
+    wanted: Iterable[tuple[float, str, bool]], width_of: Callable[[str], float], right_edge: float, gap: float = 8.0
 ) -> list[Word]:
-    """Words at their places from left to right; one that would run into the one before it, or out, is left away."""
-    placed: list[Word] = []
-    free_from = float("-inf")
-    for left, text in sorted(wanted, key=lambda pair: pair[0]):
-        width = width_of(text)
-        if left >= free_from and left + width <= right_edge:
-            placed.append(Word(left=left, text=text))
-            free_from = left + width + gap
-    return placed
+    """Words (left, text, important) at their places; one that would run into another, or out, is left away.
+
+    The important ones are placed first, then the others from left to right.
+    """
+    placed: list[tuple[float, float, str]] = []
+    for left, text, _ in sorted(wanted, key=lambda word: (not word[2], word[0])):
+        right = left + width_of(text)
+        if right <= right_edge and all(right + gap <= begin or left >= end + gap for begin, end, _ in placed):
+            placed.append((left, right, text))
+    return [Word(left=left, text=text) for left, _, text in sorted(placed)]

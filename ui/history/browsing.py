@@ -1,17 +1,12 @@
 """Between the history room and the ledger: what is asked for is read and shown. Reads only."""
 
-import logging
-
-import msgspec
 from PySide6.QtCore import QObject
 
-from benchlog.bench.frames import Request
 from benchlog.ledger.store import Ledger
-from benchlog.records import Run
 from ui.history.room import HistoryRoom
+from ui.run_request import ceilings_of
 
 PAGE = 100
-_log = logging.getLogger(__name__)
 
 
 class Browsing(QObject):
@@ -41,13 +36,4 @@ class Browsing(QObject):
 
     def _pick_run(self, run_id: int) -> None:
         run = self._ledger.run(run_id)
-        self._room.show_run(request_of(run), self._ledger.events(run_id), self._ledger.trace(run_id))
-
-
-def request_of(run: Run) -> Request | None:
-    """What was asked when the run was begun; None where a program of another age wrote it differently."""
-    try:
-        return msgspec.json.decode(run.request, type=Request)
-    except msgspec.MsgspecError:
-        _log.warning("the request of run %s can't be read", run.id)
-        return None
+        self._room.show_run(ceilings_of(run), self._ledger.events(run_id), self._ledger.trace(run_id))

@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
-    QComboBox,
     QHBoxLayout,
     QHeaderView,
     QLineEdit,
@@ -15,14 +14,14 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from benchlog.bench.frames import Request
 from benchlog.outcome import Outcome
 from benchlog.records import Event, EventKind, Job, JobState, Run, Trace
-from ui import texts, theme
+from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.moments import clock_text, day_text
-from ui.pieces import button, card, label
+from ui.pieces import Chooser, button, card, label
+from ui.stages.run_view import band_name, mark_word
 from ui.theme import Tokens
 
 SEARCH_PAUSE_MS = 150
@@ -104,12 +103,8 @@ class HistoryRoom(QWidget):
         lines.setSpacing(4)
         self.detail = label(texts.HISTORY_PICK, bold=True)
         self.detail.setObjectName("history_detail")
-        self.runs = QComboBox()
-        self.runs.setObjectName("history_runs")
-        self.runs.setAccessibleName(texts.HISTORY_RUNS)
-        self.runs.setFont(theme.font())
-        self.runs.setMinimumHeight(theme.TOUCH_PX - 4)
-        self.runs.setMinimumWidth(260)
+        self.runs = Chooser("history_runs", texts.HISTORY_RUNS)
+        self.runs.setMinimumWidth(380)
         self.runs.activated.connect(lambda index: self.run_picked.emit(self.runs.itemData(index)))
         self.runs.hide()
         self.bench_button = button(texts.HISTORY_TO_BENCH, "history_to_bench")
@@ -173,32 +168,31 @@ class HistoryRoom(QWidget):
             line = texts.RUN_LINE.format(
                 kind=texts.RUN_KIND_NAMES[run.kind],
                 at=clock_text(run.started_utc),
-                outcome=texts.OUTCOME_WORDS[run.result.outcome],
+                outcome=sayings.run_words(run.kind, run.result),
             )
             self.runs.addItem(line, run.id)
         self.runs.setVisible(bool(runs))
         self.plot.clear()
         self.plot.set_ceilings(None, None)
-        told = " ".join(texts.sentence(part) for part in (job.cause, job.work_done, job.prognosis) if part)
+        told = " ".join(sayings.sentence(part) for part in (job.cause, job.work_done, job.prognosis) if part)
         self.words.setText(told or ("" if runs else texts.HISTORY_NO_RUN))
         if runs:
             self.runs.setCurrentIndex(len(runs) - 1)
             self.run_picked.emit(runs[-1].id)
 
-    def show_run(self, request: Request | None, events: Sequence[Event], trace: Trace) -> None:
+    def show_run(self, ceilings: tuple[float | None, float | None], events: Sequence[Event], trace: Trace) -> None:
         """The trace as it was, with its steps and marks."""
         self.plot.clear()
-        if request is not None:
-            volts = [limits.volts for limits in request.layers.values() if limits.volts]
-            amps = [limits.amps for limits in request.layers.values() if limits.amps]
-            self.plot.set_ceilings(min(volts, default=None), min(amps, default=None))
+        self.plot.set_ceilings(*ceilings)
         self.plot.add_readings(trace.t_s, trace.volts, trace.amps)
         for event in events:
             if event.kind is EventKind.STEP and not event.values.get("skipped"):
-                self.plot.begin_band(str(event.values.get("name", "")), event.t_s)
+                self.plot.begin_band(band_name(event), event.t_s, important="rung" in event.values)
             word = texts.MARK_WORDS.get(event.kind.value)
             if word is not None:
-                self.plot.add_mark(Mark(t_s=event.t_s, word=word, strong=event.kind is EventKind.TURNING))
+                self.plot.add_mark(
+                    Mark(t_s=event.t_s, word=mark_word(event, word), strong=event.kind is EventKind.TURNING)
+                )
         self.plot.finish()
 
     def set_tokens(self, tokens: Tokens) -> None:
@@ -206,7 +200,7 @@ class HistoryRoom(QWidget):
 
 
 def _cells(job: Job) -> tuple[str, ...]:
-    ended = texts.STATE_OPEN
+    ended = texts.NO_RUN_YET
     if job.last_outcome is not None:
         ended = texts.OUTCOME_WORDS.get(Outcome(job.last_outcome), job.last_outcome)
     elif job.state is JobState.CLOSED:

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QVBoxLayout, 
 
 from benchlog.quantities import show
 from benchlog.records import Job, JobState, Run
-from ui import texts, theme
+from ui import sayings, texts, theme
 from ui.pieces import button, card, label
 
 SUMMARY_ROWS = ("kind", "ended", "resistance", "volts", "amps", "kicks")
@@ -21,6 +21,7 @@ class CloseStage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self.setMaximumWidth(theme.FORM_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -88,9 +89,18 @@ class CloseStage(QWidget):
         return made
 
     def _press(self) -> None:
-        self.problem.setText("" if self.cause.text().strip() else texts.NEEDS_CAUSE)
+        self.problem.setText("" if self.cause_text() else texts.NEEDS_CAUSE)
         if not self.problem.text():
             self.closed.emit()
+
+    def cause_text(self) -> str:
+        return self.cause.text().strip()
+
+    def work_text(self) -> str:
+        return self.work.text().strip()
+
+    def prognosis_text(self) -> str:
+        return self.prognosis.text().strip()
 
     def show_job(self, job: Job, runs: Sequence[Run]) -> None:
         for place, run in ((0, runs[0] if runs else None), (1, runs[-1] if len(runs) > 1 else None)):
@@ -119,9 +129,9 @@ def _figures(run: Run | None) -> dict[str, str]:
     result = run.result
     return {
         "kind": f"{texts.RUN_KIND_NAMES[run.kind]}, {run.load_state}",
-        "ended": texts.OUTCOME_WORDS[result.outcome],
-        "resistance": texts.resistance_text(result),
+        "ended": sayings.run_words(run.kind, result),
+        "resistance": sayings.resistance_text(result),
         "volts": show(result.max_volts, "V"),
         "amps": show(result.max_amps, "A"),
-        "kicks": texts.kicks_text(result.kicks),
+        "kicks": sayings.kicks_text(result.kicks),
     }

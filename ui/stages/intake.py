@@ -1,10 +1,7 @@
 """Intake: what the thing is, in the words of its label and its owner, and what the bench may do to it."""
 
-from dataclasses import dataclass
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import (
-    QComboBox,
     QGridLayout,
     QHBoxLayout,
     QLineEdit,
@@ -17,17 +14,9 @@ from benchlog.quantities import show
 from benchlog.records import Item, Job, Motor
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
 from ui import texts, theme
-from ui.pieces import button, card, label
+from ui.pieces import Chooser, button, card, label
 from ui.quantity_edit import QuantityEdit
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BenchSetting:
-    """What the bench may do to this job's motor. Volts and amps: the job's own layer of ceilings."""
-
-    max_volts: float
-    max_amps: float | None
-    resource: str
+from ui.run_request import BenchSetting
 
 
 class IntakeStage(QWidget):
@@ -38,6 +27,7 @@ class IntakeStage(QWidget):
     def __init__(self, resource: str) -> None:
         super().__init__()
         self._follow_rated = True
+        self.setMaximumWidth(theme.FORM_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -60,7 +50,7 @@ class IntakeStage(QWidget):
         column.addLayout(row)
 
     def _make_fields(self, resource: str) -> None:
-        self.kind = QComboBox()
+        self.kind = Chooser("intake_kind", texts.FIELD_KIND)
         self.kind.setEditable(True)
         self.kind.addItems(texts.KINDS)
         self.kind.setCurrentIndex(-1)
@@ -71,14 +61,15 @@ class IntakeStage(QWidget):
         self.rated = QuantityEdit("V", texts.FIELD_RATED)
         self.max_volts = QuantityEdit("V", texts.FIELD_MAX_VOLTS)
         self.max_amps = QuantityEdit("A", texts.FIELD_MAX_AMPS, optional=True)
-        self.wet, self.coupled, self.supply = QComboBox(), QComboBox(), QLineEdit(resource)
+        self.wet = Chooser("intake_wet", texts.FIELD_WET)
+        self.coupled = Chooser("intake_coupled", texts.FIELD_COUPLED)
+        self.supply = QLineEdit(resource)
         self.wet.addItems((texts.DRY, texts.WET))
         self.coupled.addItems((texts.UNCOUPLED, texts.COUPLED))
         self.supply.setPlaceholderText(texts.SUPPLY_EXAMPLE)
         self.max_volts.setToolTip(texts.MAX_VOLTS_HINT)
         self.max_amps.setToolTip(texts.MAX_AMPS_HINT)
         named: tuple[tuple[QWidget, str, str], ...] = (
-            (self.kind, "intake_kind", texts.FIELD_KIND),
             (self.make, "intake_make", texts.FIELD_MAKE),
             (self.model, "intake_model", texts.FIELD_MODEL),
             (self.serial, "intake_serial", texts.FIELD_SERIAL),
@@ -86,8 +77,6 @@ class IntakeStage(QWidget):
             (self.rated, "intake_rated", ""),
             (self.max_volts, "intake_max_volts", ""),
             (self.max_amps, "intake_max_amps", ""),
-            (self.wet, "intake_wet", texts.FIELD_WET),
-            (self.coupled, "intake_coupled", texts.FIELD_COUPLED),
             (self.supply, "intake_supply", texts.FIELD_SUPPLY),
         )
         for field, name, accessible in named:

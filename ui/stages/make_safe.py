@@ -15,6 +15,7 @@ class MakeSafeStage(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
+        self.setMaximumWidth(theme.FORM_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)

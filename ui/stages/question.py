@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
 
 from benchlog.bench.frames import Question
-from ui import texts
+from ui import sayings, texts
 from ui.pieces import button, label
 from ui.shapes import Sign
 from ui.theme import Tokens
@@ -40,9 +40,9 @@ class QuestionCard(QFrame):
 
     def ask(self, question: Question) -> None:
         self.withdraw()
-        self.text.setText(texts.sentence(question.text))
+        self.text.setText(sayings.sentence(question.text))
         for index, choice in enumerate(question.choices):
-            made = button(texts.choice_text(choice), f"choice_{index}", "ask" if index == 0 else "plain-ask")
+            made = button(sayings.choice_text(choice), f"choice_{index}", "ask" if index == 0 else "plain-ask")
             made.setMinimumWidth(96)
             made.clicked.connect(lambda _checked=False, asked=question.id, chosen=choice: self._answer(asked, chosen))
             self._choices.addWidget(made)

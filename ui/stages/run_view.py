@@ -5,17 +5,23 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress, Question, Request
 from benchlog.outcome import RunResult
-from benchlog.quantities import show
 from benchlog.records import Event, EventKind, Run, RunKind, Trace
-from ui import texts, theme
+from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
-from ui.pieces import button, card, label
+from ui.pieces import button, card, label, set_look
+from ui.run_request import ceilings_of
 from ui.stages.question import QuestionCard
 from ui.stages.rungs import RungRow
 from ui.theme import Tokens
 
-_SPOKEN = frozenset(EventKind) - {EventKind.ANSWER, EventKind.NOTE, EventKind.HAND, EventKind.SUPPLY}
+_SPOKEN = frozenset(EventKind) - {
+    EventKind.QUESTION,
+    EventKind.ANSWER,
+    EventKind.NOTE,
+    EventKind.HAND,
+    EventKind.SUPPLY,
+}
 """Events whose sentence becomes the one at the top; the others leave it standing."""
 _STRONG = frozenset({EventKind.TURNING, EventKind.TRIP, EventKind.RESCUE})
 
@@ -55,9 +61,9 @@ class RunView(QWidget):
         column.addWidget(chart_card, 1)
         if self.rungs is not None:
             column.addWidget(self.rungs)
-        self.actions = QHBoxLayout()
-        self.actions.setSpacing(8)
-        column.addLayout(self.actions)
+        self.press_row = QHBoxLayout()
+        self.press_row.setSpacing(8)
+        column.addLayout(self.press_row)
         self._make_actions(ladder)
         self.say(*texts.RUN_BEFORE[kind])
 
@@ -70,14 +76,14 @@ class RunView(QWidget):
                 pill.clicked.connect(lambda _checked=False, done=step: self.hand.emit(done))
                 self.hand_parts.append(pill)
         for part in self.hand_parts:
-            self.actions.addWidget(part)
-        self.actions.addStretch(1)
+            self.press_row.addWidget(part)
+        self.press_row.addStretch(1)
         self.start_button = button(texts.RUN_START_BUTTON[self.kind], f"{self.kind.value}_start", "main")
         self.start_button.clicked.connect(self.begun)
         self.on_button = button("", f"{self.kind.value}_go_on", "main")
         self.on_button.clicked.connect(self.went_on)
-        self.actions.addWidget(self.start_button)
-        self.actions.addWidget(self.on_button)
+        self.press_row.addWidget(self.start_button)
+        self.press_row.addWidget(self.on_button)
         self.on_button.hide()
 
     # what is said
@@ -86,17 +92,18 @@ class RunView(QWidget):
         self.say_label.setText(what)
         self.why_label.setText(why)
 
-    def offer(self, *, start: bool, again: bool, on_to: str) -> None:
-        """Which buttons there are: to begin (again), and to go on to the stage named `on_to` ("" for none)."""
+    def offer(self, *, start: bool, again: bool, on_to: str, done: bool) -> None:
+        """Which buttons there are: to begin (again), and to go on to the stage named `on_to` ("" for none).
+
+        The likelier one is the heavier: going on where this stage is `done`.
+        """
         words = texts.RUN_AGAIN_BUTTON if again else texts.RUN_START_BUTTON
         self.start_button.setText(words[self.kind])
         self.start_button.setVisible(start)
         self.on_button.setText(texts.GO_ON.format(stage=on_to))
         self.on_button.setVisible(bool(on_to))
-        look = "" if on_to else "main"
-        self.start_button.setProperty("look", look)
-        self.start_button.style().unpolish(self.start_button)
-        self.start_button.style().polish(self.start_button)
+        set_look(self.start_button, "" if done else "main")
+        set_look(self.on_button, "main" if done else "")
 
     # a run as it goes
 
@@ -121,12 +128,13 @@ class RunView(QWidget):
     def show_event(self, event: Event) -> None:
         if event.kind in _SPOKEN:
             why = event.values.get("why")
-            self.say(texts.sentence(event.text), texts.sentence(str(why)) if why else self._fallback_why(event))
+            self.say(sayings.sentence(event.text), sayings.sentence(str(why)) if why else _usual_why(event))
         if event.kind is EventKind.QUESTION:
             self.plot.end_band(event.t_s)
+            self.say(*texts.QUESTION_SAY)
         left_out = bool(event.values.get("skipped"))
         if event.kind is EventKind.STEP and not left_out:
-            self.plot.begin_band(_band_name(event), event.t_s)
+            self.plot.begin_band(band_name(event), event.t_s, important="rung" in event.values)
         rung = event.values.get("rung")
         if self.rungs is not None and isinstance(rung, int):
             if left_out:
@@ -137,11 +145,7 @@ class RunView(QWidget):
                 self.rungs.kick(rung)
         word = texts.MARK_WORDS.get(event.kind.value)
         if word is not None:
-            said = event.text if event.kind is EventKind.HAND and len(event.text) <= 18 else word
-            self.plot.add_mark(Mark(t_s=event.t_s, word=said, strong=event.kind in _STRONG))
-
-    def _fallback_why(self, event: Event) -> str:
-        return texts.WITHOUT_WHY.format(t_s=event.t_s)
+            self.plot.add_mark(Mark(t_s=event.t_s, word=mark_word(event, word), strong=event.kind in _STRONG))
 
     def ask(self, question: Question) -> None:
         self.question.ask(question)
@@ -151,12 +155,13 @@ class RunView(QWidget):
         self.plot.finish()
         if self.rungs is not None:
             self.rungs.reach(None)
-        self.say(*texts.ended_sentences(self.kind, result))
+        self.say(*sayings.ended_sentences(self.kind, result))
 
     # a run that was filed
 
     def show_filed(self, run: Run, request: Request, events: list[Event], trace: Trace) -> None:
         self.begin(request)
+        self.plot.set_ceilings(*ceilings_of(run))
         self.plot.add_readings(trace.t_s, trace.volts, trace.amps)
         for event in events:
             self.show_event(event)
@@ -176,9 +181,21 @@ class RunView(QWidget):
             self.rungs.set_tokens(tokens)
 
 
-def _band_name(event: Event) -> str:
+def mark_word(event: Event, usual: str) -> str:
+    """A hand step by its own short name, where it has one."""
+    if event.kind is not EventKind.HAND:
+        return usual
+    named = event.text.rstrip(".").rpartition(": ")[2]
+    return named if 0 < len(named) <= 14 else usual
+
+
+def _usual_why(event: Event) -> str:
+    return texts.WHY_BY_KIND.get(event.kind.value, "")
+
+
+def band_name(event: Event) -> str:
     """Rungs by their volts, which is what tells them apart; other steps by their name."""
     volts = event.values.get("volts")
     if isinstance(event.values.get("rung"), int) and isinstance(volts, int | float):
-        return show(volts, "V")
+        return sayings.short(volts, "V")
     return str(event.values.get("name", ""))

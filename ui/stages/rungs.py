@@ -4,10 +4,9 @@ from PySide6.QtCore import QRectF, QSize
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
-from benchlog.quantities import show
 from benchlog.recovery.steps import Kicks, Sequence, Swap, volts_of
-from ui import texts, theme
-from ui.pieces import label, set_look
+from ui import sayings, texts, theme
+from ui.pieces import Elided, label, set_look
 from ui.theme import Tokens
 
 
@@ -22,11 +21,12 @@ class RungRow(QWidget):
         self._row.setSpacing(8)
         self.setFixedHeight(78)
         self.cards: list[RungCard] = []
-        self._here = 0
+        self.here = 0
 
     def lay_out(self, sequence: Sequence, rated_volts: float, ceiling_volts: float) -> None:
         for old in self.cards:
             self._row.removeWidget(old)
+            old.hide()  # it is deleted only when the event loop comes round
             old.deleteLater()
         swaps = {step.name for step in sequence.steps if isinstance(step, Swap)}
         rungs = [step for step in sequence.steps if isinstance(step, Kicks)]
@@ -38,13 +38,13 @@ class RungRow(QWidget):
         ]
         for made in self.cards:
             self._row.addWidget(made)
-        self._here = 0
+        self.here = 0
 
     def reach(self, rung: int | None) -> None:
         """None: no rung is being tried now."""
-        self._here = rung or 0
+        self.here = rung or 0
         for made in self.cards:
-            made.set_here(made.number == self._here)
+            made.set_here(made.number == self.here)
 
     def kick(self, rung: int) -> None:
         if 1 <= rung <= len(self.cards):
@@ -52,7 +52,7 @@ class RungRow(QWidget):
 
     def leave_out(self, rung: int) -> None:
         if 1 <= rung <= len(self.cards):
-            self.cards[rung - 1].note.setText(texts.RUNG_SKIPPED)
+            self.cards[rung - 1].say_left_out()
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
@@ -74,10 +74,10 @@ class RungCard(QFrame):
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.left_out = step.if_allowed and volts > ceiling_volts
         column = QVBoxLayout(self)
-        column.setContentsMargins(12, 8, 8, 10)
+        column.setContentsMargins(12, 8, 4, 10)
         column.setSpacing(3)
-        title = label(texts.RUNG_TITLE.format(number=number, name=step.name), "second", px=theme.SECOND_PX)
-        self.figure: QLabel = label(show(volts, "V"), "third", bold=True)
+        title = Elided(texts.RUNG_TITLE.format(number=number, name=step.name), "second", px=theme.SECOND_PX)
+        self.figure: QLabel = label(sayings.short(volts, "V"), "third", bold=True)
         note = texts.RUNG_LEFT_OUT if self.left_out else texts.RUNG_SWAPPED if swapped else ""
         figure_row = QHBoxLayout()
         figure_row.setSpacing(6)
@@ -88,17 +88,21 @@ class RungCard(QFrame):
         self.dots = Dots(step.tries, tokens)
         for part in (title, figure_row, self.dots):
             column.addLayout(part) if isinstance(part, QHBoxLayout) else column.addWidget(part)
-        for part in (title, self.note):
-            part.setToolTip(part.text())
+        self.setToolTip(texts.RUNG_ABOVE_HINT if self.left_out else texts.RUNG_SWAPPED_HINT if swapped else "")
         self._describe()
 
     def set_here(self, here: bool) -> None:
         set_look(self, "here" if here else "card" if self.dots.filled else "quiet")
-        set_look(self.figure, "" if here or self.dots.filled else "third")
+        set_look(self.figure, "" if here or self.dots.filled else "third", name="tone")
+
+    def say_left_out(self) -> None:
+        self.left_out = True
+        self.note.setText(texts.RUNG_LEFT_OUT)
+        self.setToolTip(texts.RUNG_LEFT_OUT_HINT)
 
     def add_try(self) -> None:
         self.dots.fill(self.dots.filled + 1)
-        set_look(self.figure, "")
+        set_look(self.figure, "", name="tone")
         self._describe()
 
     def _describe(self) -> None:
@@ -106,7 +110,7 @@ class RungCard(QFrame):
             texts.RUNG_ACCESSIBLE.format(
                 number=self.number,
                 name=self._step.name,
-                volts=show(self._volts, "V"),
+                volts=sayings.short(self._volts, "V"),
                 tries=self.dots.filled,
                 of=self._step.tries,
             )

@@ -1,0 +1,64 @@
+"""What is known about the output being off, in words with a shape."""
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFrame, QGridLayout, QPushButton
+
+from ui import texts, theme
+from ui.off_state import OffState
+from ui.pieces import label
+from ui.shapes import Sign
+from ui.theme import Tokens
+
+
+class OffNotice(QFrame):
+    """What is known about the output being off. In red with a shape where it is not confirmed, until acknowledged."""
+
+    acknowledged = Signal()
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__()
+        self._tokens = tokens
+        self.setObjectName("off_notice")
+        row = QGridLayout(self)
+        row.setContentsMargins(12, 8, 12, 8)
+        row.setHorizontalSpacing(8)
+        row.setColumnStretch(1, 1)
+        self.sign = Sign(tokens.second, side=22)
+        self.words = label("", "second", px=theme.SECOND_PX, wrap=True)
+        self.words.setObjectName("off_words")
+        self.seen = QPushButton(texts.OFF_ACKNOWLEDGE)
+        self.seen.setObjectName("off_acknowledge")
+        self.seen.setAccessibleName(texts.OFF_ACKNOWLEDGE)
+        self.seen.setProperty("look", "alarm")
+        self.seen.setFont(theme.semibold(theme.SECOND_PX))
+        self.seen.setMinimumHeight(theme.TOUCH_PX)
+        self.seen.clicked.connect(self.acknowledged)
+        row.addWidget(self.sign, 0, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.words, 0, 1)
+        row.addWidget(self.seen, 1, 0, 1, 2)
+        self._state = OffState.IDLE
+        self.show_state(OffState.IDLE, texts.OFF_IDLE)
+
+    def show_state(self, state: OffState, words: str) -> None:
+        self._state = state
+        alarm = state is OffState.NOT_CONFIRMED
+        self.setProperty("look", "alarm" if alarm else "quiet")
+        self.words.setProperty("tone", "alarm" if alarm else "second")
+        self.words.setFont(theme.semibold() if alarm else theme.font(theme.SECOND_PX))
+        self.words.setText(words)
+        self.seen.setVisible(alarm)
+        sign = {
+            OffState.NOT_CONFIRMED: "alarm",
+            OffState.CONFIRMED: "done",
+            OffState.RUNNING: "on",
+            OffState.COMMANDED: "creeping",
+            OffState.IDLE: "resting",
+        }[state]
+        self.sign.show_sign(sign, self._tokens.red if alarm else self._tokens.second)
+        for part in (self, self.words):
+            part.style().unpolish(part)
+            part.style().polish(part)
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self._tokens = tokens
+        self.show_state(self._state, self.words.text())

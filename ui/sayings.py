@@ -1,0 +1,83 @@
+"""Sentences put together from a run's values. The words themselves are in `ui.texts`."""
+
+from benchlog.outcome import Outcome, RunResult, WindingVerdict
+from benchlog.quantities import show
+from benchlog.records import RunKind
+from ui import texts
+
+CUT_SHORT = frozenset({Outcome.CEILING, Outcome.STOPPED, Outcome.SUPPLY_LOST})
+"""Where a person asks at once whether the output is off."""
+
+
+def short(value: float, unit: str) -> str:
+    """For labels: "12 V", "1.83 A", without zeros that say nothing."""
+    return f"{value:.3g} {unit}"
+
+
+def kicks_text(count: int) -> str:
+    if count == 0:
+        return texts.NO_KICKS
+    return texts.KICKS_ONE if count == 1 else texts.KICKS_MANY.format(count=count)
+
+
+def resistance_text(result: RunResult) -> str:
+    """ "8.20 Ω (8.10 to 8.30 Ω)"; "—" where it is not known."""
+    ohm = show(result.resistance_ohm, "Ω")
+    if result.resistance_ohm is None or result.resistance_low_ohm is None or result.resistance_high_ohm is None:
+        return ohm
+    low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")
+    return f"{ohm} {texts.INTERVAL.format(low=low, high=high)}"
+
+
+def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
+    """What happened; then why we think so, whether the output is off where that is in question, and what to do."""
+    say, do, why = texts.OUTCOME_SAY[result.outcome], texts.OUTCOME_DO[result.outcome], sentence(result.reason)
+    if kind is RunKind.PROBE and result.winding_verdict is WindingVerdict.WINDING and probe_went_through(result):
+        say, do = texts.PROBED_SAY_UNKNOWN, texts.PROBED_DO
+        if result.resistance_ohm is not None:
+            figures = resistance_text(result)
+            say = texts.PROBED_SAY.format(ohm=figures)
+            first, _, rest = why.partition(". ")
+            why = rest if figures in first and rest else why
+    elif kind is RunKind.PROOF and result.outcome in (Outcome.RUNS, Outcome.FREED):
+        do = texts.PROVEN_DO
+    off = ""
+    if not result.output_confirmed_off and result.outcome is not Outcome.REFUSED:
+        off = texts.OFF_NOT_READ_BACK
+    elif result.outcome in CUT_SHORT:
+        off = texts.OFF_READ_BACK
+    return say, " ".join(part for part in (why, off, do) if part)
+
+
+def probe_went_through(result: RunResult) -> bool:
+    """Whether a probe came to its end, whatever it found."""
+    return result.winding_verdict is not WindingVerdict.NOT_PROBED and result.outcome not in (
+        Outcome.CEILING,
+        Outcome.STOPPED,
+        Outcome.SUPPLY_LOST,
+        Outcome.REFUSED,
+    )
+
+
+def sentence(text: str) -> str:
+    """With a capital first and a full stop last."""
+    text = text.strip()
+    if not text:
+        return ""
+    return text[0].upper() + text[1:] + ("" if text[-1] in ".!?" else ".")
+
+
+def choice_text(choice: str) -> str:
+    """A choice of the run's as it stands on a button."""
+    return texts.CHOICE_WORDS.get(choice, choice[:1].upper() + choice[1:])
+
+
+def run_words(kind: RunKind, result: RunResult) -> str:
+    """How a run ended, in a few words: a probe by what it found, a recovery with its kicks."""
+    outcome = texts.OUTCOME_WORDS[result.outcome]
+    if kind is RunKind.PROBE and probe_went_through(result):
+        verdict = texts.VERDICT_WORDS[result.winding_verdict]
+        return f"{verdict} {resistance_text(result)}" if result.resistance_ohm is not None else verdict
+    if kind is RunKind.RECOVERY:
+        return texts.FREE_TRIED.format(outcome=outcome, kicks=kicks_text(result.kicks))
+    return outcome
