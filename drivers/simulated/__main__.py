@@ -1,6 +1,7 @@
 """Serves a scenario on a loopback port: `python -m drivers.simulated --scenario free`."""
 
 import argparse
+import os
 import signal
 import sys
 import threading
@@ -66,7 +67,8 @@ def _with_quirks(scenario: Scenario, asked: argparse.Namespace) -> Scenario:
 
 
 def _stop_at_end_of_stdin(server: Server) -> None:
-    while sys.stdin.buffer.read(4096):
+    # Not through sys.stdin: a thread that waits inside its buffer would abort the interpreter's shutdown.
+    while os.read(sys.stdin.fileno(), 4096):
         pass
     server.stop()
 

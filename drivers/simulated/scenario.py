@@ -91,7 +91,8 @@ def parse(text: str, *, name: str) -> Scenario:
 
 _MAY_BE_ZERO = {
     "viscous", "coulomb_nm", "static_nm", "copper_per_k", "wears", "residue", "ripple", "step", "step_at_rad",
-    "noise_v", "noise_a", "offset_v", "offset_a", "gain", "clients", "ignore_off", "volts_on_terminals", "ambient_c",
+    "limit_headroom", "noise_v", "noise_a", "offset_v", "offset_a", "gain", "clients", "ignore_off",
+    "volts_on_terminals", "ambient_c",
 }  # fmt: skip
 """Fields that may be 0; every other number has to be above it."""
 

@@ -1,6 +1,7 @@
 """What the instrument remembers of errors and conditions: error queue, standard event register, status groups.
 
-Source: IEEE 488.2-1992 and SCPI-1999, as published: error classes and their event bits, queue rules, texts.
+Source: IEEE 488.2-1992 and SCPI-1999, as published: error classes and their event bits, queue rules, texts; the texts
+of -104, -114, -131 and -221, the power-on bit and the bits of the status byte are from memory.
 Bits 9 and 10 of the questionable group are this instrument's own choice.
 """
 
@@ -12,7 +13,6 @@ SHOWN = 60
 """Characters of what was refused that an error entry repeats."""
 TEXTS = {
     0: "No error",
-    -101: "Invalid character",
     -102: "Syntax error",
     -104: "Data type error",
     -108: "Parameter not allowed",

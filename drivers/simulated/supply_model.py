@@ -16,7 +16,11 @@ from drivers.simulated.loads import Load
 
 
 class SupplyData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Ranges, output stage and meter of one supply. `clients` 0: any number at once."""
+    """Ranges, output stage and meter of one supply. `clients` 0: any number at once.
+
+    `limit_headroom`: share (and tenths of an ampere) by which the current may pass its limit until the current loop
+    has caught up, which takes a few `limit_lag_s`; with 0 the limit binds within a step.
+    """
 
     volts_max: float = 30.0
     amps_max: float = 5.0
@@ -26,6 +30,7 @@ class SupplyData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     setpoint_lag_s: float = 0.002
     slew_v_per_s: float = 3000.0
     limit_lag_s: float = 0.0005
+    limit_headroom: float = 0.1
     window_s: float = 0.02
     noise_v: float = 0.001
     noise_a: float = 0.001
@@ -182,7 +187,7 @@ class OutputStage:
         if asked > limit:
             self._cap_a += (limit - self._cap_a) * fall
         else:
-            self._cap_a += (1.1 * limit + 0.01 - self._cap_a) * rise
+            self._cap_a += (limit + self._data.limit_headroom * (limit + 0.1) - self._cap_a) * rise
         return volts
 
     def _lags(self, step_s: float) -> tuple[float, float, float]:

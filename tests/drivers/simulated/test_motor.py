@@ -152,6 +152,16 @@ def test_residue_drags_after_breaking_and_clears_with_turns() -> None:
     assert subject.speed > slow
 
 
+def test_residue_also_has_to_be_overcome_when_the_shaft_starts_again() -> None:
+    data = msgspec.structs.replace(PLAIN, joint=JointData(breaks_at=0.9, residue=0.3, residue_turns=1e9))
+    subject = motor(data)
+    drive(subject, RATED_V, 0.2)
+    drive(subject, 0.0, 0.5)
+    assert not holds(subject)
+    needed_nm = PLAIN.static_nm + 0.3 * STALL_NM
+    assert loose_volts(data, subject) == pytest.approx(needed_nm / PLAIN.k * PLAIN.ohms, abs=0.011)
+
+
 def test_a_joint_that_grips_again_is_as_strong_as_before_after_its_rest() -> None:
     data = msgspec.structs.replace(PLAIN, joint=JointData(breaks_at=0.6, regrips_s=0.3))
     subject = motor(data)

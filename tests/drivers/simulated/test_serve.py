@@ -256,8 +256,9 @@ def test_as_a_process_it_writes_the_truth_as_it_happens_in_the_callers_clock(tmp
 
 
 @pytest.mark.skipif(sys.platform == "win32", reason="there is no SIGTERM to catch")
-def test_a_request_to_terminate_ends_it_cleanly() -> None:
-    with process("--scenario", "open", "--reply-ms", "0") as (child, port):
+@pytest.mark.parametrize("more", [(), ("--until-stdin-closes",)])
+def test_a_request_to_terminate_ends_it_cleanly(more: tuple[str, ...]) -> None:
+    with process("--scenario", "open", "--reply-ms", "0", *more) as (child, port):
         line = Line(port)
         assert line.ask("*IDN?") == "Harbour Workshop,Simulated bench supply,open,1.0"
         child.terminate()

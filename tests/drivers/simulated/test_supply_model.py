@@ -84,6 +84,26 @@ def test_the_limit_does_not_bind_at_once() -> None:
     assert load.amps == pytest.approx(0.15, rel=0.01)
 
 
+def test_a_load_above_the_limit_passes_it_by_the_headroom_and_for_a_moment_only() -> None:
+    def most_a(headroom: float) -> tuple[float, float]:
+        """The largest current on the way into the limit, and how long it was above 1.02 limits."""
+        output = stage(msgspec.structs.replace(EXACT, farads=1e-6, limit_headroom=headroom), volts=0.0, amps=0.6)
+        load = Resistor(5.0)
+        let(output, load, 0.05)
+        output.change(set_v=12.0)
+        largest, above_s = 0.0, 0.0
+        for _ in range(1000):
+            output.step(load, STEP_S)
+            largest = max(largest, load.amps)
+            above_s += STEP_S if load.amps > 1.02 * 0.6 else 0.0
+        return largest, above_s
+
+    largest, above_s = most_a(0.1)
+    assert 0.61 < largest <= 0.6 * 1.1 + 0.01
+    assert 0.0 < above_s < 0.005
+    assert most_a(0.0)[0] <= 0.6 * (1.0 + 1e-9)
+
+
 def test_without_a_load_the_terminals_come_down_by_the_preload_only() -> None:
     output = stage(volts=10.0)
     let(output, Resistor(OPEN), 0.05)
