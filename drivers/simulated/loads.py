@@ -18,6 +18,15 @@ class Load(Protocol):
     def commit(self, volts: float, step_s: float) -> float: ...
 
 
+SLOW_PER_S = 0.3
+"""Relative change a second that only heat causes: copper at 0.39 % per kelvin and 60 K/s stays below it."""
+
+
+def slow(before: float, after: float, step_s: float) -> bool:
+    """Whether a quantity changed over a step no faster than heat makes it."""
+    return abs(after - before) < 1e-6 + SLOW_PER_S * step_s * abs(after)
+
+
 class Resistor:
     """A plain resistance with its source behind it: a short, a leak, a cell (`emf_volts`) on the terminals."""
 
@@ -66,7 +75,7 @@ class Diode:
         return 0.0, 0.0
 
     def commit(self, volts: float, step_s: float) -> float:
-        self.settled = abs(volts - self._volts) < 1e-6
+        self.settled = slow(self._volts, volts, step_s)
         self._volts = volts
         intercept, slope = self.affine(step_s)
         self.amps = intercept + slope * volts

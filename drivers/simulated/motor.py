@@ -11,6 +11,7 @@ import msgspec
 
 from drivers.simulated.contact import Contact, ContactData
 from drivers.simulated.joint import Joint, JointData
+from drivers.simulated.loads import slow
 from drivers.simulated.propagation import Propagator, crossing_s, turning
 
 REFERENCE_C = 20.0
@@ -54,6 +55,8 @@ class Motor:
         "_known_step_s",
         "_propagator",
         "_slope",
+        "_speed_intercept",
+        "_speed_slope",
         "_static_nm",
         "_viscous",
         "amps",
@@ -81,6 +84,7 @@ class Motor:
         self._known_ohms = self._known_step_s = -1.0
         self._propagator: Propagator | None = None
         self._intercept = self._slope = self._friction = 0.0
+        self._speed_intercept = self._speed_slope = 0.0
         self.ohms = self._ohms_now(0.0)
 
     @property
@@ -97,9 +101,11 @@ class Motor:
             return self._intercept, self._slope
         p = self._step_of(step_s)
         self._friction = self._drag_nm() if self.speed > 0.0 else -self._drag_nm()
-        self._intercept = p.ii * self.amps + p.iw * self.speed - p.it * self._friction
-        self._slope = p.iv
-        return self._intercept, self._slope
+        ii, iw, iv, it, wi, ww, wv, wt = p
+        amps, speed, friction = self.amps, self.speed, self._friction
+        self._intercept, self._slope = ii * amps + iw * speed - it * friction, iv
+        self._speed_intercept, self._speed_slope = wi * amps + ww * speed - wt * friction, wv
+        return self._intercept, iv
 
     def commit(self, volts: float, step_s: float) -> float:
         """Takes the step that `affine` described, at `volts`; returns the amps at its end."""
@@ -111,10 +117,9 @@ class Motor:
             else:
                 self.amps = amps
                 self._stand(step_s)
-            self.settled = self.speed == 0.0 and abs(self.amps - before) < 1e-6
+            self.settled = self.speed == 0.0 and slow(before, self.amps, step_s)
         else:
-            p = self._step_of(step_s)
-            speed = p.wi * before + p.ww * self.speed + p.wv * volts - p.wt * self._friction
+            speed = self._speed_intercept + self._speed_slope * volts
             if speed * self.speed <= 0.0:
                 self._through_events(volts, step_s)
             else:

@@ -54,14 +54,14 @@ def turning(ohms: float, henries: float, k: float, inertia: float, viscous: floa
     v_scale = 1.0 / (determinant * henries)
     t_scale = 1.0 / (determinant * inertia)
     return Propagator(
-        ii=p11,
-        iw=p12,
-        iv=(a22 * m11 - a12 * m21) * v_scale,
-        it=(a22 * m12 - a12 * m22) * t_scale,
-        wi=p21,
-        ww=p22,
-        wv=(a11 * m21 - a21 * m11) * v_scale,
-        wt=(a11 * m22 - a21 * m12) * t_scale,
+        p11,
+        p12,
+        (a22 * m11 - a12 * m21) * v_scale,
+        (a22 * m12 - a12 * m22) * t_scale,
+        p21,
+        p22,
+        (a11 * m21 - a21 * m11) * v_scale,
+        (a11 * m22 - a21 * m12) * t_scale,
     )
 
 

@@ -12,7 +12,7 @@ from enum import Enum
 
 import msgspec
 
-from drivers.simulated.loads import Load
+from drivers.simulated.loads import Load, slow
 
 
 class SupplyData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -161,7 +161,7 @@ class OutputStage:
             volts = CLAMP_V
         self.volts = volts
         self.amps = load.commit(volts, step_s)
-        self.settled = load.settled and abs(volts - before) < 1e-6
+        self.settled = load.settled and slow(before, volts, step_s)
         self._watch(step_s)
 
     def _regulated(self, charge: float, per_volt: float, slope: float, step_s: float) -> float:

@@ -90,6 +90,19 @@ def test_how_often_the_model_is_advanced_does_not_matter() -> None:
     assert often.output.amps == pytest.approx(seldom.output.amps, rel=0.01)
 
 
+def test_long_steps_while_only_heat_changes_lose_nothing() -> None:
+    whole, pieces = Bench(load("locked-hot"), 1), Bench(load("locked-hot"), 1)
+    for bench in (whole, pieces):
+        bench.send("VOLT 12;CURR 2;:OUTP ON", 0.0)
+    whole.advance(1.0)
+    for index in range(1, 10001):
+        pieces.advance(index * 1e-4)  # never leaves room for a step of 1 ms
+    assert whole.motor is not None
+    assert pieces.motor is not None
+    assert whole.motor.winding_c == pytest.approx(pieces.motor.winding_c, abs=0.01)
+    assert whole.output.amps == pytest.approx(pieces.output.amps, rel=1e-4)
+
+
 def test_truth_holds_the_exact_window_mean_behind_each_reading() -> None:
     caller = Caller(with_supply(load("free"), noise_v=0.0, noise_a=0.0))
     caller.session.write("VOLT 6;CURR 2;:OUTP ON")
