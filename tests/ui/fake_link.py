@@ -29,6 +29,8 @@ class FakeLink:
         self.closed = False
         self.hold_back_end = False
         """Plays a bench that does not answer."""
+        self.spoil_journal = False
+        """Plays a disk that loses the record's head."""
         self._script = SCRIPTS[request.kind](request, scenario)
         self._samples: list[Sampled] = []
         self._events: list[Event] = []
@@ -144,6 +146,8 @@ class FakeLink:
             for event in self._events:
                 journal.write(Happening(event))
             journal.write(Ending(result, self._now_s))
+        if self.spoil_journal:
+            Path(self.request.journal).write_bytes(b"not a journal")
         return Ended(result=result, journal=self.request.journal)
 
 

@@ -19,14 +19,16 @@ class Readings:
         self._rows = np.empty((3, min(2 * capacity, 4096)), dtype=np.float64)
         self._count = 0
         self.dropped = 0
-        """How many are gone at the old end: index 0 of the arrays is reading number `dropped`."""
+        """How many were let go."""
 
     def __len__(self) -> int:
         return min(self._count, self._capacity)
 
     def append(self, t_s: Floats | list[float], volts: Floats | list[float], amps: Floats | list[float]) -> None:
         """Of one length, or ValueError. Times never fall."""
-        fresh = np.array((t_s, volts, amps), dtype=np.float64)[:, -self._capacity :]
+        fresh = np.array((t_s, volts, amps), dtype=np.float64)
+        self.dropped += max(0, fresh.shape[1] - self._capacity)
+        fresh = fresh[:, -self._capacity :]
         need = fresh.shape[1]
         if self._count + need > self._rows.shape[1]:
             self._make_room(need)

@@ -99,8 +99,10 @@ class RunView(QWidget):
         """
         words = texts.RUN_AGAIN_BUTTON if again else texts.RUN_START_BUTTON
         self.start_button.setText(words[self.kind])
+        self.start_button.setAccessibleName(words[self.kind])
         self.start_button.setVisible(start)
         self.on_button.setText(texts.GO_ON.format(stage=on_to))
+        self.on_button.setAccessibleName(self.on_button.text())
         self.on_button.setVisible(bool(on_to))
         set_look(self.start_button, "" if done else "main")
         set_look(self.on_button, "main" if done else "")

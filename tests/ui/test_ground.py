@@ -1,0 +1,85 @@
+"""What is missing under the window is one line, not a traceback; and starting it brings in nothing heavy."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from ui.ground import DEBIAN_PACKAGES, missing_display, missing_qt
+
+ROOT = Path(__file__).parents[2]
+
+
+def fails(error: Exception) -> str | None:
+    def load() -> None:
+        raise error
+
+    return missing_qt(load)
+
+
+def test_a_missing_library_is_named_with_its_package() -> None:
+    words = fails(ImportError("libEGL.so.1: cannot open shared object file: No such file or directory"))
+    assert words is not None
+    assert "libEGL.so.1" in words
+    assert "apt install libegl1" in words
+    assert "\n" not in words
+
+
+def test_a_library_that_is_not_listed_is_still_named() -> None:
+    words = fails(ImportError("libodd.so.9: cannot open shared object file: No such file or directory"))
+    assert words is not None
+    assert "libodd.so.9" in words
+
+
+def test_a_missing_pyside_says_how_to_get_it() -> None:
+    words = fails(ModuleNotFoundError("No module named 'PySide6'"))
+    assert words is not None
+    assert "pip install" in words
+
+
+def test_where_nothing_is_missing_nothing_is_said() -> None:
+    assert missing_qt(lambda: None) is None
+    assert all(package == package.lower() for package in DEBIAN_PACKAGES.values())
+
+
+@pytest.mark.parametrize("name", ["DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"])
+def test_any_one_of_the_three_is_a_display(name: str) -> None:
+    assert missing_display({name: "x"}, "linux") is None
+    assert missing_display({name: ""}, "linux") is not None
+
+
+def test_only_linux_needs_one_of_them() -> None:
+    assert missing_display({}, "win32") is None
+    assert missing_display({}, "darwin") is None
+
+
+def test_no_display_is_one_line_and_status_69(tmp_path: Path) -> None:
+    bare = {k: v for k, v in os.environ.items() if k not in ("DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM")}
+    done = subprocess.run(
+        [sys.executable, "-m", "ui", "--ledger", str(tmp_path / "harbour.db")],
+        cwd=ROOT,
+        env=bare,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
+    assert done.returncode == 69
+    assert done.stdout == ""
+    assert done.stderr.count("\n") == 1
+    assert "DISPLAY" in done.stderr
+    assert not (tmp_path / "harbour.db").exists()
+
+
+def test_starting_the_window_imports_nothing_heavy() -> None:
+    code = (
+        "import sys, ui.app\n"
+        "heavy = {'scipy', 'alembic', 'pyvisa', 'pyvisa_py', 'serial', 'pyqtgraph'}\n"
+        "print(sorted(heavy & {name.partition('.')[0] for name in sys.modules}))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", code], cwd=ROOT, capture_output=True, text=True, timeout=60, check=True
+    )
+    assert done.stdout.strip() == "[]"

@@ -1,0 +1,39 @@
+"""What the chart keeps of a run's readings."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from ui.charts.readings import Readings
+
+
+@given(st.integers(1, 40), st.lists(st.integers(0, 60), max_size=20))
+def test_the_newest_are_kept_in_order_and_numbered(capacity: int, batches: list[int]) -> None:
+    readings = Readings(capacity)
+    total = 0
+    for size in batches:
+        t_s = np.arange(total, total + size, dtype=np.float64)
+        readings.append(t_s, t_s * 2, t_s * 3)
+        total += size
+    kept = min(total, capacity)
+    assert readings.t_s.tolist() == list(range(total - kept, total))
+    assert readings.volts.tolist() == [2.0 * t for t in readings.t_s]
+    assert readings.amps.tolist() == [3.0 * t for t in readings.t_s]
+    assert readings.first_index == total - kept
+
+
+def test_lists_of_different_length_are_refused() -> None:
+    readings = Readings()
+    with pytest.raises(ValueError, match="inhomogeneous"):
+        readings.append([0.0, 1.0], [1.0], [1.0])
+    assert len(readings) == 0
+
+
+def test_cleared_it_begins_anew() -> None:
+    readings = Readings(3)
+    readings.append([0.0] * 5, [0.0] * 5, [0.0] * 5)
+    readings.clear()
+    readings.append([7.0], [1.0], [2.0])
+    assert readings.t_s.tolist() == [7.0]
+    assert readings.first_index == 0
