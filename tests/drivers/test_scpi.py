@@ -1,0 +1,168 @@
+"""Messages and replies as text. Source of the forms: IEEE 488.2-1992 / SCPI-1999, as published."""
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from drivers import scpi
+
+
+@pytest.mark.parametrize(
+    ("reply", "value"),
+    [
+        # published
+        ("273", 273.0),
+        ("0.273", 0.273),
+        ("2.73E+2", 273.0),
+        (".5", 0.5),
+        ("1.", 1.0),
+        ("+1", 1.0),
+        # ours
+        ("-1.5e-3", -0.0015),
+        (" 12.003\r", 12.003),
+    ],
+)
+def test_a_number_in_any_published_form_is_taken(reply: str, value: float) -> None:
+    assert scpi.number(reply) == value
+
+
+@pytest.mark.parametrize(
+    "reply",
+    [
+        # published
+        *["", "-", ".", "E3", "1E", "1.2.3", "1 2", "0x10", "--1"],
+        # ours
+        *["1,2", "12.0V", "1_000", "٣", "1E+", "+-1", "1E1234", "ON", "#14\x00\xff\n\x1b", "1\x002"],
+    ],
+)
+def test_a_malformed_number_is_refused(reply: str) -> None:
+    with pytest.raises(ValueError, match="is not a number"):
+        scpi.number(reply)
+
+
+@pytest.mark.parametrize("reply", ["9.9E37", "+9.9E37", "-9.9E37", "9.91E37", "9.90000000E+37", "1E999", "-1E999"])
+def test_infinity_and_not_a_number_are_never_a_measurement(reply: str) -> None:
+    with pytest.raises(ValueError, match="nothing was measured"):
+        scpi.number(reply)
+
+
+@pytest.mark.parametrize("reply", ["NaN", "NAN", "nan", "INF", "-inf", "Infinity"])
+def test_not_a_number_and_infinity_in_words_are_no_numbers(reply: str) -> None:
+    with pytest.raises(ValueError, match="is not a number"):
+        scpi.number(reply)
+
+
+@given(st.text(max_size=30))
+def test_any_text_is_a_finite_number_or_refused_with_a_value_error(text: str) -> None:
+    try:
+        value = scpi.number(text)
+    except ValueError:
+        return
+    assert abs(value) < 9.9e37
+
+
+@pytest.mark.parametrize(
+    ("reply", "weight"),
+    [("12.003", 1e-3), ("1.50E-1", 1e-3), ("12", 1.0), ("12.", 1.0), (".5", 0.1), ("2.5E+2", 10.0), ("-0.00", 0.01)],
+)
+def test_the_step_of_a_reply_is_the_weight_of_its_last_digit(reply: str, weight: float) -> None:
+    assert scpi.step(reply) == pytest.approx(weight)
+
+
+@pytest.mark.parametrize(("reply", "value"), [("0", 0), ("1", 1), ("+512", 512), ("32767", 32767), ("5.0E+0", 5)])
+def test_a_register_is_a_whole_number_of_fifteen_bits(reply: str, value: int) -> None:
+    assert scpi.bits(reply) == value
+
+
+@pytest.mark.parametrize("reply", ["-1", "32768", "1.5", "", "ON", "9.9E37"])
+def test_anything_else_is_no_register(reply: str) -> None:
+    with pytest.raises(ValueError):  # noqa: PT011  the texts are those of two checks
+        scpi.bits(reply)
+
+
+@pytest.mark.parametrize(("reply", "value"), [("1", True), ("0", False), ("ON", True), ("off", False), (" 1\r", True)])
+def test_a_boolean_is_one_zero_on_or_off(reply: str, value: bool) -> None:
+    assert scpi.boolean(reply) is value
+
+
+@pytest.mark.parametrize("reply", ["", "2", "01", "TRUE", "1;0", "1.0", "O"])
+def test_anything_else_is_no_boolean(reply: str) -> None:
+    with pytest.raises(ValueError, match="neither on nor off"):
+        scpi.boolean(reply)
+
+
+@pytest.mark.parametrize(
+    ("reply", "entry"),
+    [
+        ('0,"No error"', (0, "No error")),  # published
+        ('-113,"Undefined header"', (-113, "Undefined header")),  # published
+        ('-222,"Data out of range;VOLT 61"', (-222, "Data out of range;VOLT 61")),  # published: device text after ;
+        ('-350,"Queue overflow"', (-350, "Queue overflow")),  # published
+        ('+0,"No error"', (0, "No error")),
+        ('-102 , "Syntax error" ', (-102, "Syntax error")),
+        ('201,"said ""no"", twice"', (201, 'said ""no"", twice')),
+    ],
+)
+def test_an_entry_of_the_error_queue_is_a_code_and_a_text(reply: str, entry: tuple[int, str]) -> None:
+    assert scpi.error(reply) == entry
+
+
+@pytest.mark.parametrize("reply", ["", "0", "0,No error", '"No error",0', 'x,"y"', '0,"No error', "12.003", "A,B,1,2"])
+def test_anything_else_is_no_entry(reply: str) -> None:
+    with pytest.raises(ValueError, match="not an entry"):
+        scpi.error(reply)
+
+
+def test_each_unit_of_a_message_starts_from_the_root() -> None:
+    assert scpi.join("VOLT 5", "OUTP ON", "STAT:QUES:COND?") == "VOLT 5;:OUTP ON;:STAT:QUES:COND?"
+
+
+def test_a_unit_that_has_its_colon_keeps_one() -> None:
+    assert scpi.join(":VOLT 5", ":CURR 1") == "VOLT 5;:CURR 1"
+
+
+def test_common_commands_keep_no_colon_at_any_place() -> None:
+    assert scpi.join("*CLS", "VOLT 5", "*OPC?") == "*CLS;:VOLT 5;*OPC?"
+
+
+def test_one_unit_is_the_message() -> None:
+    assert scpi.join("MEAS:VOLT?") == "MEAS:VOLT?"
+
+
+def test_the_replies_of_one_message_come_apart_at_the_semicolons() -> None:
+    assert scpi.replies(" 12.003;0.500;1\r", 3) == ["12.003", "0.500", "1"]
+
+
+@pytest.mark.parametrize("reply", ["", "1;2", "1;2;3;4"])
+def test_a_wrong_count_of_replies_is_refused_with_both_counts(reply: str) -> None:
+    with pytest.raises(ValueError, match=r"\d replies where 3 were asked for"):
+        scpi.replies(reply, 3)
+
+
+def test_an_identification_keeps_its_four_fields() -> None:
+    assert scpi.identity(" Harbour,Supply,17,1.0\r\n") == "Harbour,Supply,17,1.0"
+
+
+def test_an_identification_is_made_inert() -> None:
+    assert scpi.identity("Harbour\x1b[2J,Süd\n,\x00,1") == "Harbour?[2J,S?d?,?,1"
+
+
+@pytest.mark.parametrize("reply", ["", "Harbour,Supply,17", "HTTP/1.1 400 Bad Request", "a,b,c," + "d" * 256])
+def test_anything_else_is_no_identification(reply: str) -> None:
+    with pytest.raises(ValueError, match="not an identification"):
+        scpi.identity(reply)
+
+
+@given(st.floats(min_value=-1e30, max_value=1e30))
+def test_a_parameter_reads_back_as_the_number_within_half_of_a_tenth_of_a_millivolt(value: float) -> None:
+    text = scpi.argument(value)
+    assert "e" not in text.lower()
+    assert scpi.number(text) == pytest.approx(value, rel=1e-15, abs=0.5001e-4)
+
+
+@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf])
+def test_what_is_not_finite_is_no_parameter(value: float) -> None:
+    with pytest.raises(ValueError, match="is no parameter"):
+        scpi.argument(value)
