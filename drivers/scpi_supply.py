@@ -59,6 +59,7 @@ class ScpiSupply:
         self._dialect = dialect
         self._now = now
         self._suspect = False
+        self._timeout_s = REOPEN_S
         self._session = open_session(FIRST_REPLY_S if known is None else REOPEN_S)
         try:
             self.capabilities = known or self._identify()
@@ -77,7 +78,7 @@ class ScpiSupply:
         dialect, resource = self._dialect, self._session.resource
         try:
             identity = scpi.identity(self._ask(dialect.identify.identity))
-        except (SupplyTimeout, ValueError) as error:
+        except (SupplyTimeout, SupplyGarbled, ValueError) as error:
             raise NotASupply(
                 resource, "something answers there, but does not identify itself, or another program holds it"
             ) from error
@@ -87,7 +88,8 @@ class ScpiSupply:
             volts = self._ask(dialect.readback.volts)
             reply_s = self._now() - started
             # From here on an answer that does not come is known not to be coming sooner.
-            self._session.set_timeout(max(0.5, 5 * reply_s))
+            self._timeout_s = max(0.5, 5 * reply_s)
+            self._session.set_timeout(self._timeout_s)
             amps = self._ask(dialect.readback.amps)
             for query in (dialect.readback.set_volts, dialect.readback.set_amps):
                 scpi.number(self._ask(query))
@@ -105,7 +107,8 @@ class ScpiSupply:
                 settle_s=dialect.readback.settle_s,
                 reply_s=reply_s,
             )
-        except (SupplyTimeout, ValueError) as error:
+        # A zero with an exponent no double has is a number, but overflows as a resolution.
+        except (SupplyTimeout, SupplyGarbled, ValueError, OverflowError) as error:
             what = f'"{identity}" does not answer as a supply of the dialect "{dialect.name}" does ({error})'
             raise NotASupply(resource, what) from error
 
@@ -183,12 +186,15 @@ class ScpiSupply:
         if latch is None or name not in self.capabilities.latches:
             return None
         has_state = name + _STATE in self.capabilities.latches
-        if level is None:
-            if has_state:
-                self._send(latch.disable)
+        if level is None and not has_state:
             return None
-        self._send(latch.set.format(value=scpi.argument(level)), *([latch.enable] if has_state else []))
+        if level is None:
+            self._send(latch.disable)
+        else:
+            self._send(latch.set.format(value=scpi.argument(level)), *([latch.enable] if has_state else []))
         try:
+            if has_state and not scpi.boolean(self._ask(latch.enabled)):
+                return None
             return scpi.number(self._ask(latch.ask))
         except ValueError as error:
             raise self._garbled(error) from error
@@ -225,8 +231,10 @@ class ScpiSupply:
 
     def reopen(self) -> None:
         known: Capabilities | None = getattr(self, "capabilities", None)
+        self._suspect = True
         self._session.close()
-        self._session = self._open(REOPEN_S)
+        # A supply that is slow by nature gets the time that it needs here as well.
+        self._session = self._open(max(REOPEN_S, self._timeout_s))
         self._suspect = False
         try:
             found = scpi.identity(self._ask(self._dialect.identify.identity))
@@ -235,8 +243,7 @@ class ScpiSupply:
         if known is not None and found != known.identity:
             self._suspect = True
             raise NotASupply(self._session.resource, f'"{found}" answers where "{known.identity}" was')
-        if known is not None:
-            self._session.set_timeout(self._timeout_s)
+        self._session.set_timeout(self._timeout_s)
 
     def close(self) -> None:
         self._session.close()
