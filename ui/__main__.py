@@ -1,16 +1,20 @@
 """`python -m ui`: looks at what the window stands on, then opens it."""
 
+import ctypes
 import importlib
 import multiprocessing
 import os
 import sys
+from pathlib import Path
 
-from ui.ground import EX_UNAVAILABLE, missing_display, missing_qt
+from ui.ground import EX_UNAVAILABLE, missing_display, missing_plugin, missing_qt
 
 
 def main(argv: list[str]) -> int:
-    missing = missing_qt(lambda: importlib.import_module("PySide6.QtWidgets")) or missing_display(
-        os.environ, sys.platform
+    missing = (
+        missing_qt(lambda: importlib.import_module("PySide6.QtWidgets"))
+        or missing_display(os.environ, sys.platform)
+        or missing_plugin(os.environ, sys.platform, _plugin(), ctypes.CDLL)
     )
     if missing is not None:
         sys.stderr.write(missing + "\n")
@@ -18,6 +22,12 @@ def main(argv: list[str]) -> int:
     from ui.app import main as open_window  # only now: the import is what fails where a library is missing
 
     return open_window(argv)
+
+
+def _plugin() -> Path:
+    """The file with which Qt draws on an X display, as its wheels for Linux lay it out."""
+    home = importlib.import_module("PySide6").__file__ or ""
+    return Path(home).parent / "Qt" / "plugins" / "platforms" / "libqxcb.so"
 
 
 if __name__ == "__main__":

@@ -34,7 +34,7 @@ def arguments(argv: list[str]) -> argparse.Namespace:
 def main(argv: list[str]) -> int:
     """The exit status. A ledger that can't be opened is one line, and no window."""
     chosen = arguments(argv)
-    logging.basicConfig(level=logging.INFO)
+    logging.basicConfig(level=logging.WARNING)
     application = QApplication.instance() or QApplication(sys.argv[:1])
     if not isinstance(application, QApplication):
         raise TypeError("an application without widgets is already there")

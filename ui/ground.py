@@ -5,6 +5,7 @@ A thing that is missing is one line that names it and says how to get it, not a 
 
 import re
 from collections.abc import Callable, Mapping
+from pathlib import Path
 
 from ui import texts
 
@@ -34,6 +35,7 @@ DEBIAN_PACKAGES = {
 }
 """By the name the loader misses. Source: the packages of Debian 12."""
 
+_OF_X = ("libxcb-", "libxkbcommon", "libX11")
 _MISSING = re.compile(r"(lib[\w.+-]+\.so[\w.]*): cannot open shared object file")
 
 
@@ -53,6 +55,38 @@ def missing_qt(load: Callable[[], object]) -> str | None:
             return texts.NO_LIBRARY_UNKNOWN.format(what=library)
         return texts.NO_LIBRARY.format(library=library, package=package)
     return None
+
+
+def missing_plugin(
+    environment: Mapping[str, str], platform: str, plugin: Path, load: Callable[[str], object]
+) -> str | None:
+    """One line where the plugin that draws on an X display can't be loaded, else None.
+
+    Qt would end the program with an abort. `plugin` is its file, `load` what loads a library by file or name.
+    """
+    chosen = environment.get("QT_QPA_PLATFORM") or ("wayland" if environment.get("WAYLAND_DISPLAY") else "xcb")
+    if not platform.startswith("linux") or not chosen.startswith("xcb") or not plugin.exists():
+        return None
+    try:
+        load(str(plugin))
+    except OSError as error:
+        # The loader names only the first; a person wants to install them all at once.
+        first = _MISSING.search(str(error))
+        missing = {first[1]} if first is not None else set()
+        missing |= {library for library in DEBIAN_PACKAGES if library.startswith(_OF_X) and not _loads(library, load)}
+        if not missing or not missing <= DEBIAN_PACKAGES.keys():
+            return texts.NO_LIBRARY_UNKNOWN.format(what=error)
+        packages = sorted({DEBIAN_PACKAGES[library] for library in missing})
+        return texts.NO_LIBRARY.format(library=", ".join(sorted(missing)), package=" ".join(packages))
+    return None
+
+
+def _loads(library: str, load: Callable[[str], object]) -> bool:
+    try:
+        load(library)
+    except OSError:
+        return False
+    return True
 
 
 def missing_display(environment: Mapping[str, str], platform: str) -> str | None:

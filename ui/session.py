@@ -97,9 +97,9 @@ class Session(QObject):
         if job is None:
             self.window.header.show_job(texts.NO_JOB, texts.NO_JOB_ABOUT, on_bench=False)
         else:
-            complaint = texts.QUOTED.format(text=job.complaint) if job.complaint else texts.NOTHING
-            volts = sayings.short(job.motor.rated_volts, "V")
-            about = texts.JOB_ABOUT.format(tag=job.tag, volts=volts, complaint=complaint)
+            about = (texts.JOB_ABOUT_COMPLAINT if job.complaint else texts.JOB_ABOUT).format(
+                tag=job.tag, volts=sayings.short(job.motor.rated_volts, "V"), complaint=job.complaint
+            )
             title = texts.JOB_TITLE.format(number=job.number, kind=job.item.kind)
             self.window.header.show_job(title, about, on_bench=True)
             self.window.safe.show_kept(self.bench.entries)

@@ -10,7 +10,7 @@ PROGRAM = "benchlog"
 
 # before there is a window
 NO_QT = "benchlog: the window needs PySide6, and it is not installed: pip install pyside6-essentials"
-NO_LIBRARY = "benchlog: the window needs the system library {library}: install it with: apt install {package}"
+NO_LIBRARY = "benchlog: the window needs from this system {library}: apt install {package}"
 NO_LIBRARY_UNKNOWN = "benchlog: the window needs a system library that is missing: {what}"
 NO_DISPLAY = "benchlog: no display here: DISPLAY, WAYLAND_DISPLAY and QT_QPA_PLATFORM are all unset"
 
@@ -35,7 +35,8 @@ BENCH, HISTORY, NEW_JOB = "Bench", "History", "New job"
 NO_JOB = "New job"
 NO_JOB_ABOUT = "nothing is on the bench yet"
 JOB_TITLE = "Job {number:04d} · {kind}"
-JOB_ABOUT = "tag {tag} · {volts} · {complaint}"
+JOB_ABOUT = "tag {tag} · {volts}"
+JOB_ABOUT_COMPLAINT = "tag {tag} · {volts} · “{complaint}”"
 QUOTED = "“{text}”"
 
 # the way of a job
@@ -265,7 +266,7 @@ WHY_BY_KIND: dict[str, str] = {
 MARK_WORDS: dict[str, str] = {
     "turning": "turning",
     "moved": "moved",
-    "trip": "tripped",
+    "trip": "cut off",
     "hand": "by hand",
     "note": "note",
     "rescue": "rescued",

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from ui.ground import DEBIAN_PACKAGES, missing_display, missing_qt
+from ui.ground import DEBIAN_PACKAGES, missing_display, missing_plugin, missing_qt
 
 ROOT = Path(__file__).parents[2]
 
@@ -42,6 +42,26 @@ def test_a_missing_pyside_says_how_to_get_it() -> None:
 def test_where_nothing_is_missing_nothing_is_said() -> None:
     assert missing_qt(lambda: None) is None
     assert all(package == package.lower() for package in DEBIAN_PACKAGES.values())
+
+
+def test_a_plugin_that_can_not_be_loaded_names_everything_that_is_missing(tmp_path: Path) -> None:
+    plugin = tmp_path / "libqxcb.so"
+    plugin.touch()
+    gone = {"libxcb-icccm.so.4", "libxcb-cursor.so.0"}
+
+    def load(name: str) -> None:
+        if name == str(plugin):
+            raise OSError("libxcb-icccm.so.4: cannot open shared object file: No such file or directory")
+        if name in gone:
+            raise OSError(f"{name}: cannot open shared object file")
+
+    words = missing_plugin({"DISPLAY": ":0"}, "linux", plugin, load)
+    assert words is not None
+    assert "apt install libxcb-cursor0 libxcb-icccm4" in words
+    assert "\n" not in words
+    assert missing_plugin({"DISPLAY": ":0"}, "linux", plugin, lambda name: None) is None
+    assert missing_plugin({"QT_QPA_PLATFORM": "offscreen"}, "linux", plugin, load) is None
+    assert missing_plugin({"WAYLAND_DISPLAY": "w"}, "linux", plugin, load) is None
 
 
 @pytest.mark.parametrize("name", ["DISPLAY", "WAYLAND_DISPLAY", "QT_QPA_PLATFORM"])

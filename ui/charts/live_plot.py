@@ -208,7 +208,7 @@ class LivePlot(QWidget):
         x, y = thin(t_s[first:last], values[first:last], int(plot.width()), self._readings.first_index + first)
         points = [QPointF(a, b) for a, b in zip(across.many(x).tolist(), up.many(y).tolist(), strict=True)]
         painter.save()
-        painter.setClipRect(plot.adjusted(0, -2, 0, 2))
+        painter.setClipRect(plot.adjusted(0, -4, 0, 8))
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, len(points) < 4000)
         painter.setPen(QPen(QColor(colour), 1))
         painter.drawPolyline(QPolygonF(points))

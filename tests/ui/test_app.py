@@ -1,0 +1,47 @@
+"""The window as a program: it opens on a ledger, pictures itself, and says in one line why it can't."""
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+from benchlog.ledger.store import Ledger
+from benchlog.records import Item, Motor
+
+ROOT = Path(__file__).parents[2]
+
+
+def window(*arguments: str) -> subprocess.CompletedProcess[str]:
+    return subprocess.run(
+        [sys.executable, "-m", "ui", *arguments],
+        cwd=ROOT,
+        env={**os.environ, "QT_QPA_PLATFORM": "offscreen"},
+        capture_output=True,
+        text=True,
+        timeout=100,
+        check=False,
+    )
+
+
+def test_it_pictures_the_newest_job_in_both_sizes_and_themes(tmp_path: Path) -> None:
+    with Ledger.open(tmp_path / "harbour.db") as ledger:
+        ledger.new_job(
+            item=Item(kind="Cabin fan"), motor=Motor(rated_volts=12.0), complaint="dead", load_state="dry, uncoupled"
+        )
+    pictures = tmp_path / "pictures"
+    done = window("--ledger", str(tmp_path / "harbour.db"), "--demo", "--snapshot", str(pictures))
+    assert (done.returncode, done.stderr) == (0, "")
+    names = {path.name for path in pictures.iterdir()}
+    assert {"intake-light-1366x768.png", "make-safe-dark-1920x1080.png", "history-dark-1366x768.png"} <= names
+    assert not any(name.startswith("probe") for name in names)
+
+
+def test_a_file_that_is_no_ledger_is_one_line_and_stays_as_it_is(tmp_path: Path) -> None:
+    path = tmp_path / "notes.txt"
+    path.write_text("not a ledger, only notes\n" * 200, encoding="utf-8")
+    before = path.read_bytes()
+    done = window("--ledger", str(path))
+    assert done.returncode == 74
+    assert done.stderr.count("\n") == 1
+    assert "notes.txt" in done.stderr
+    assert path.read_bytes() == before
