@@ -118,15 +118,15 @@ class ScpiSupply:
             if latch is None or self._answer_to(latch.ask) is None:
                 continue
             yield name
-            if self._answer_to(latch.enabled) is not None:
+            if self._answer_to(latch.enabled, scpi.boolean) is not None:
                 yield name + _STATE
-            if self._answer_to(latch.tripped) is not None:
+            if self._answer_to(latch.tripped, scpi.boolean) is not None:
                 yield name + _TRIP
 
-    def _answer_to(self, query: str) -> float | None:
-        """A number, or None where the supply does not know the query: silence and an error entry are answers too."""
+    def _answer_to(self, query: str, form: Callable[[str], float] = scpi.number) -> float | None:
+        """A value, or None where the supply does not know the query: silence and an error entry are answers too."""
         try:
-            value = scpi.number(self._ask(query))
+            value = form(self._ask(query))
         except (SupplyTimeout, ValueError):
             self.reopen()
             self.errors()

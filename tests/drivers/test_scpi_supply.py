@@ -184,6 +184,16 @@ def test_a_latch_that_can_not_be_switched_is_set_and_never_switched() -> None:
     assert bench.writes[0] == "VOLT:PROT 13.2000"
 
 
+def test_a_latch_that_tells_its_state_in_words_is_switched_on_like_any() -> None:
+    bench = FakeBench()
+    bench.answers |= {"VOLT:PROT:STAT?": "ON", "VOLT:PROT:TRIP?": "OFF"}
+    supply = supply_on(bench)
+    assert supply.protect(Protection(over_volts=13.2, over_amps=2.2)).over_volts == 13.2
+    assert "VOLT:PROT 13.2000;:VOLT:PROT:STAT ON" in bench.writes
+    bench.answers["VOLT:PROT:TRIP?"] = "ON"
+    assert supply.tripped() == "over-voltage"
+
+
 @pytest.mark.parametrize("complains", [True, False], ids=["with an error entry", "in silence"])
 def test_a_supply_that_does_not_tell_its_range_is_used_without_one(complains: bool) -> None:
     can = supply_on(FakeBench(without=("VOLT? MAX",), complains=complains)).capabilities
