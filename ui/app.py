@@ -54,6 +54,8 @@ def main(argv: list[str]) -> int:
         keys.pressed.connect(session.output_off)
         application.installEventFilter(keys)
         hook_faults(session.fault)
+        if chosen.theme == "system":
+            application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
         if chosen.snapshot is not None:
             QTimer.singleShot(0, lambda: take_all(session, chosen.snapshot))

@@ -44,7 +44,6 @@ class OffNotice(QFrame):
         alarm = state is OffState.NOT_CONFIRMED
         self.setProperty("look", "alarm" if alarm else "quiet")
         self.words.setProperty("tone", "alarm" if alarm else "second")
-        self.words.setFont(theme.semibold() if alarm else theme.font(theme.SECOND_PX))
         self.words.setText(words)
         self.seen.setVisible(alarm)
         sign = {
@@ -58,6 +57,8 @@ class OffNotice(QFrame):
         for part in (self, self.words):
             part.style().unpolish(part)
             part.style().polish(part)
+        # After polishing: that puts back the font a label had when it was polished first.
+        self.words.setFont(theme.semibold(theme.BODY_PX + 1) if alarm else theme.font(theme.SECOND_PX))
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens

@@ -72,12 +72,12 @@ def choice_text(choice: str) -> str:
     return texts.CHOICE_WORDS.get(choice, choice[:1].upper() + choice[1:])
 
 
-def run_words(kind: RunKind, result: RunResult) -> str:
+def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:
     """How a run ended, in a few words: a probe by what it found, a recovery with its kicks."""
     outcome = texts.OUTCOME_WORDS[result.outcome]
     if kind is RunKind.PROBE and probe_went_through(result):
         verdict = texts.VERDICT_WORDS[result.winding_verdict]
-        return f"{verdict} {resistance_text(result)}" if result.resistance_ohm is not None else verdict
+        return f"{verdict} {resistance_text(result)}" if figures and result.resistance_ohm is not None else verdict
     if kind is RunKind.RECOVERY:
         return texts.FREE_TRIED.format(outcome=outcome, kicks=kicks_text(result.kicks))
     return outcome

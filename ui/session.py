@@ -114,7 +114,7 @@ class Session(QObject):
     def _offer(self, view: RunView, way: Way) -> None:
         """What can be pressed on a run's page follows from how far the job is."""
         stage = _STAGE_OF[view.kind]
-        idle = not self.run.on and not self.bench.closed
+        idle = not self.run.on and not self.bench.closed and self.off.may_begin
         after = way.next() if way.next() is not stage else Stage.CLOSE
         ahead = _ORDER.index(after) > _ORDER.index(stage) and way.may_go_to(after)
         view.offer(
@@ -255,6 +255,7 @@ class Session(QObject):
 
     def _acknowledge(self) -> None:
         self.off.tell(OffEvent.ACKNOWLEDGED)
+        self.refresh()
         self._close_if_waiting()
 
     def _hand_step(self, step: str) -> None:

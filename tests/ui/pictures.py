@@ -73,7 +73,7 @@ class Walk:
         window, intake = self.window, self.window.intake
         self.shoot("intake-empty")
         window.findChild(QComboBox, "intake_kind").setCurrentText("Bilge pump")  # type: ignore[union-attr]
-        intake.model.setText("MP-500")
+        intake.model.setText("H-500")
         intake.serial.setText("88213")
         intake.complaint.setPlainText("hums, does not turn")
         intake.rated.setText("12 V")
@@ -133,11 +133,11 @@ class Walk:
 
 def _older_jobs(ledger: Ledger) -> None:
     for kind, model, serial, complaint in (
-        ("Hatch actuator", "HA-2", "0071", "stops half way"),
-        ("Fresh-water pump", "FW-35", "5521", "trips the fuse"),
+        ("Hatch actuator", "H-2", "0071", "stops half way"),
+        ("Fresh-water pump", "H-35", "5521", "trips the fuse"),
         ("Anchor-light dimmer fan", "", "", "dead"),
         ("Cabin fan", "", "", "dead since the winter, hums sometimes when the battery is full"),
-        ("Bilge pump", "MP-500", "87102", "seized over winter"),
+        ("Bilge pump", "H-500", "87102", "seized over winter"),
     ):
         ledger.new_job(
             item=Item(kind=kind, model=model, serial=serial),

@@ -122,7 +122,8 @@ def test_not_confirmed_stays_until_a_person_says_so(desk: Desk) -> None:
     desk.session.show_room(0)
     desk.session.go_to(Stage.PROBE)
     assert desk.window.panel.off.words.text() == texts.OFF_NOT_CONFIRMED
-    desk.click("probe_start")
+    assert not desk.window.probe.start_button.isVisible()
+    desk.session.begin(RunKind.PROBE)
     assert len(desk.links) == 1
     assert desk.window.notice.words.text() == texts.ACKNOWLEDGE_FIRST
     desk.click("off_acknowledge")

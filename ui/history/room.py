@@ -88,7 +88,7 @@ class HistoryRoom(QWidget):
         table.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         table.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         header = table.horizontalHeader()
-        for index, width in enumerate((72, 108, 160, 170, 0, 130, 64)):
+        for index, width in enumerate((72, 108, 196, 156, 0, 130, 64)):
             if width:
                 table.setColumnWidth(index, width)
             else:

@@ -129,7 +129,7 @@ def _figures(run: Run | None) -> dict[str, str]:
     result = run.result
     return {
         "kind": f"{texts.RUN_KIND_NAMES[run.kind]}, {run.load_state}",
-        "ended": sayings.run_words(run.kind, result),
+        "ended": sayings.run_words(run.kind, result, figures=False),
         "resistance": sayings.resistance_text(result),
         "volts": show(result.max_volts, "V"),
         "amps": show(result.max_amps, "A"),
