@@ -30,7 +30,7 @@ from drivers.supply import Capabilities, Supply, SupplyError
 
 
 class Conductor:
-    """One run. `beat` is called at every step of the loop, `going_off` when switching off begins."""
+    """One run. `beat` is called at every step of the loop, `going_off` at every try of switching off."""
 
     def __init__(
         self,
@@ -69,8 +69,7 @@ class Conductor:
             finding = Finding(outcome=outcome, reason=str(error))
         finally:
             if supply is not None:
-                self._going_off()
-                off = switch_off(supply, self._clock)
+                off = switch_off(supply, self._clock, self._going_off)
                 supply.close()
             result = self._result(finding, off)
             self._close(result, off, keep=supply is not None)

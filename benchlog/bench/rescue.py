@@ -97,8 +97,11 @@ class Rescue:
             self._pipe.close()
         self._words.close()
         if safe:
-            with contextlib.suppress(subprocess.TimeoutExpired):
+            try:
                 self._process.wait(timeout=2.0)
+            except subprocess.TimeoutExpired:  # stopped, perhaps: it has nothing left to wait for
+                self._process.kill()
+                self._process.wait()
 
 
 def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str | None:

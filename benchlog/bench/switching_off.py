@@ -1,6 +1,7 @@
 """Output off, and knowing that it is. Idempotent, each step tried on its own, within a deadline of its own."""
 
 import logging
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from benchlog.clock import Clock
@@ -22,12 +23,13 @@ class OffResult:
     seen: tuple[Reading, ...]
 
 
-def switch_off(supply: Supply, clock: Clock) -> OffResult:
-    """0 V and off until the supply says so. Raises nothing that a supply can cause."""
+def switch_off(supply: Supply, clock: Clock, alive: Callable[[], None] = lambda: None) -> OffResult:
+    """0 V and off until the supply says so; `alive` is called at every try. Raises nothing that a supply can cause."""
     until_s = clock.now() + DEADLINE_S
     seen: list[Reading] = []
     text = "no reply"
     while True:
+        alive()
         for step in (supply.off, lambda: seen.append(supply.read())):
             try:
                 step()

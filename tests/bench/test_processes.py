@@ -1,0 +1,157 @@
+"""Real processes killed, stopped and frozen while current flows: the output goes off and stays off, the run is filed.
+
+Limits here are generous, because test machines are shared; measured times are in tests/benchmarks.
+"""
+
+import os
+import signal
+import sys
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from benchlog.ledger.filing import file_left_behind, journals_of
+from benchlog.ledger.store import Ledger
+from benchlog.outcome import Outcome
+from benchlog.records import EventKind
+from tests.processes import BenchProcess, TerminalProcess, wait_until
+
+pytestmark = pytest.mark.skipif(not sys.platform.startswith("linux"), reason="finds processes through /proc")
+
+GENEROUS_S = 2.5
+
+
+@pytest.fixture(params=[(), ("--clients", "1")], ids=["many clients", "one client"])
+def bench(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[BenchProcess]:
+    process = BenchProcess(tmp_path, "hopeless", *request.param)
+    yield process
+    process.close()
+
+
+@pytest.fixture
+def terminal(bench: BenchProcess, tmp_path: Path) -> Iterator[TerminalProcess]:
+    process = TerminalProcess(bench.resource, tmp_path / "ledger.db")
+    yield process
+    process.close()
+
+
+def when_driving(bench: BenchProcess, terminal: TerminalProcess) -> tuple[int, int]:
+    """Pids of the bench and the rescue process, with current flowing now."""
+    pids = terminal.pids()
+    wait_until(bench.is_driving)
+    return pids
+
+
+def assert_off_and_staying_off(bench: BenchProcess, since_s: float) -> None:
+    off_s = wait_until(lambda: bench.off_at_s(since_s), GENEROUS_S)
+    assert off_s - since_s < GENEROUS_S
+    time.sleep(0.3)
+    assert bench.off_at_s(since_s) == off_s
+
+
+def test_the_terminal_killed(bench: BenchProcess, terminal: TerminalProcess, tmp_path: Path) -> None:
+    bench_pid, _ = when_driving(bench, terminal)
+    os.kill(terminal.process.pid, signal.SIGKILL)
+    since_s = time.perf_counter()
+    assert_off_and_staying_off(bench, since_s)
+    wait_until(lambda: not Path(f"/proc/{bench_pid}").exists())
+    with Ledger.open(tmp_path / "ledger.db") as ledger:
+        (filed,) = file_left_behind(ledger, journals_of(ledger.path))
+        run = ledger.run(filed.run)
+        assert run.result.outcome is Outcome.STOPPED
+        assert run.result.output_confirmed_off
+        assert run.complete
+        assert run.samples > 100
+
+
+def test_the_bench_process_killed(bench: BenchProcess, terminal: TerminalProcess, tmp_path: Path) -> None:
+    bench_pid, _ = when_driving(bench, terminal)
+    os.kill(bench_pid, signal.SIGKILL)
+    assert_off_and_staying_off(bench, time.perf_counter())
+    status, said, _ = terminal.ended(20.0)
+    assert status == 4
+    assert said[-1]["event"] == "filed"
+    assert said[-1]["outcome"] == "stopped"
+    assert said[-1]["output_confirmed_off"] is True
+    with Ledger.open(tmp_path / "ledger.db") as ledger:
+        run = ledger.run(said[-1]["run"])
+        assert not run.complete
+        assert run.result.output_confirmed_off
+        assert ledger.events(run.id)[-1].kind is EventKind.RESCUE
+        assert run.samples > 100
+
+
+def test_the_bench_process_stopped(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    bench_pid, _ = when_driving(bench, terminal)
+    os.kill(bench_pid, signal.SIGSTOP)
+    assert_off_and_staying_off(bench, time.perf_counter())
+    status, said, _ = terminal.ended(20.0)
+    assert (status, said[-1]["output_confirmed_off"]) == (4, True)
+
+
+def test_the_terminal_and_the_bench_process_killed_together(
+    bench: BenchProcess, terminal: TerminalProcess, tmp_path: Path
+) -> None:
+    bench_pid, _ = when_driving(bench, terminal)
+    os.kill(terminal.process.pid, signal.SIGKILL)
+    os.kill(bench_pid, signal.SIGKILL)
+    assert_off_and_staying_off(bench, time.perf_counter())
+    folder = journals_of(tmp_path / "ledger.db")
+    wait_until(lambda: list(folder.glob("*.rescue")))
+    with Ledger.open(tmp_path / "ledger.db") as ledger:
+        (filed,) = file_left_behind(ledger, folder)
+        assert ledger.run(filed.run).result.output_confirmed_off
+
+
+def test_the_terminal_frozen(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    when_driving(bench, terminal)
+    os.kill(terminal.process.pid, signal.SIGSTOP)
+    since_s = time.perf_counter()
+    assert_off_and_staying_off(bench, since_s)
+    os.kill(terminal.process.pid, signal.SIGCONT)
+    status, said, _ = terminal.ended(20.0)
+    assert status == 4
+    assert "silent" in said[-1]["reason"]
+
+
+def test_the_rescue_process_killed_ends_the_run(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    _, rescue_pid = when_driving(bench, terminal)
+    os.kill(rescue_pid, signal.SIGKILL)
+    assert_off_and_staying_off(bench, time.perf_counter())
+    status, said, _ = terminal.ended(20.0)
+    assert status == 4
+    assert "rescue process is gone" in said[-1]["reason"]
+
+
+def test_a_stopped_rescue_process_never_stops_the_loop(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    _, rescue_pid = when_driving(bench, terminal)
+    os.kill(rescue_pid, signal.SIGSTOP)
+    before = len(bench.readings())
+    wait_until(lambda: len(bench.readings()) > before + 100)
+    os.kill(terminal.process.pid, signal.SIGINT)
+    status, said, _ = terminal.ended(20.0)
+    assert (status, said[-1]["outcome"], said[-1]["output_confirmed_off"]) == (4, "stopped", True)
+
+
+def test_ctrl_c_is_output_off_confirmed_and_filed(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    when_driving(bench, terminal)
+    os.kill(terminal.process.pid, signal.SIGINT)
+    assert_off_and_staying_off(bench, time.perf_counter())
+    status, said, _ = terminal.ended(20.0)
+    assert status == 4
+    assert said[-1]["outcome"] == "stopped"
+    assert "Ctrl-C" in said[-1]["reason"]
+    assert said[-1]["output_confirmed_off"] is True
+    assert said[-1]["run"] is not None
+
+
+def test_the_supply_gone_is_supply_lost(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    when_driving(bench, terminal)
+    bench.process.kill()
+    status, said, _ = terminal.ended(30.0)
+    assert status == 5
+    assert said[-1]["outcome"] == "supply-lost"
+    assert said[-1]["output_confirmed_off"] is False
+    assert said[-1]["run"] is not None
