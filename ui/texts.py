@@ -50,6 +50,7 @@ STAGE_NAMES: dict[Stage, str] = {
 }
 STAGE_ACCESSIBLE = "Stage {number}, {name}: {standing}. {found}"
 STANDINGS = ("done", "here", "next", "to come", "left out")
+STANDINGS = ("done", "here", "next", "to come", "left out")
 STANDING_DONE, STANDING_HERE, STANDING_NEXT, STANDING_TO_COME, STANDING_SKIPPED = STANDINGS
 SKIPPED_BECAUSE = "left out: {reason}"
 CHECKED_FOUND = "{done} done"
