@@ -50,7 +50,6 @@ STAGE_NAMES: dict[Stage, str] = {
 }
 STAGE_ACCESSIBLE = "Stage {number}, {name}: {standing}. {found}"
 STANDINGS = ("done", "here", "next", "to come", "left out")
-STANDINGS = ("done", "here", "next", "to come", "left out")
 STANDING_DONE, STANDING_HERE, STANDING_NEXT, STANDING_TO_COME, STANDING_SKIPPED = STANDINGS
 SKIPPED_BECAUSE = "left out: {reason}"
 CHECKED_FOUND = "{done} done"
@@ -228,39 +227,6 @@ RUN_AGAIN_BUTTON: dict[RunKind, str] = {
     RunKind.PROOF: "Prove again",
 }
 RUN_KIND_NAMES: dict[RunKind, str] = {kind: kind.value for kind in RunKind}
-GO_ON = "It is safe: on to the probe"
-
-# runs: what is said before, and while nothing was said yet
-RUN_BEFORE: dict[RunKind, tuple[str, str]] = {
-    RunKind.PROBE: (
-        "Ready to look at the winding.",
-        "A few short pulses of small current tell winding, open, short, diode and electronics apart.",
-    ),
-    RunKind.RECOVERY: (
-        "Ready to free it.",
-        "First a gentle start, then kicks rung by rung, with hand work between. Ceilings hold throughout.",
-    ),
-    RunKind.PROOF: (
-        "Ready to prove that it starts again.",
-        "Each start is from rest at the rated volts. One start is luck; several are a repair.",
-    ),
-}
-RUN_STARTING = ("Looking for the supply.", "The output stays off until the supply has said what it is.")
-RUN_START_BUTTON: dict[RunKind, str] = {
-    RunKind.PROBE: "Probe",
-    RunKind.RECOVERY: "Start",
-    RunKind.PROOF: "Start the proof",
-}
-RUN_AGAIN_BUTTON: dict[RunKind, str] = {
-    RunKind.PROBE: "Probe again",
-    RunKind.RECOVERY: "Start again",
-    RunKind.PROOF: "Prove again",
-}
-RUN_KIND_NAMES: dict[RunKind, str] = {
-    RunKind.PROBE: "probe",
-    RunKind.RECOVERY: "recovery",
-    RunKind.PROOF: "proof",
-}
 GO_ON = "On to {stage}"
 STARTS_LABEL = "Starts from rest:"
 STARTS_ACCESSIBLE = "{count} starts from rest"
@@ -286,7 +252,7 @@ WHY_BY_KIND: dict[str, str] = {
     "rest": "Heat leaves the winding while it rests.",
     "trip": "The output goes off first; then it is asked why.",
 }
-"""Where an event brings no reason of its own."""
+"""Said where an event brings no reason of its own."""
 
 MARK_WORDS: dict[str, str] = {
     "turning": "turning",
