@@ -2,7 +2,7 @@
 
 import time
 
-from PySide6.QtCore import QObject, QTimer
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from benchlog.bench.frames import Progress
 from ui import texts
@@ -11,10 +11,14 @@ from ui.moments import now_text
 from ui.off_state import OffState
 
 AGE_EVERY_MS = 250
+STALE_S = 1.0
+"""Older than this a reading says nothing of now. Starting value of this project: several readings of a slow supply."""
 
 
 class FootFacts(QObject):
-    """The age of the last reading goes on counting when no reading comes."""
+    """The age of the last reading goes on counting when no reading comes; `stale` says that it is too old to show."""
+
+    stale = Signal()
 
     def __init__(self, foot: Foot, ledger_name: str, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -82,5 +86,7 @@ class FootFacts(QObject):
             self._foot.say("rate", texts.FOOT_NO_RATE)
             return
         age_s = time.monotonic() - self._last_s
+        if age_s > STALE_S:
+            self.stale.emit()
         age = texts.AGE_MS.format(value=age_s * 1e3) if age_s < 1 else texts.AGE_S.format(value=age_s)
         self._foot.say("rate", texts.FOOT_RATE.format(rate=self._rate, age=age))

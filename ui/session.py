@@ -75,6 +75,7 @@ class Session(QObject):
         self.run.ended.connect(self._on_ended)
         self.off.changed.connect(window.panel.off.show_state)
         self.off.changed.connect(self.facts.output_state)
+        self.facts.stale.connect(window.panel.numerals.rest)
 
     @contextmanager
     def _minding_the_ledger(self) -> Iterator[None]:

@@ -161,6 +161,16 @@ def test_a_fault_presses_output_off_and_is_shown(desk: Desk) -> None:
     assert desk.window.notice.isVisible()
 
 
+def test_a_reading_that_is_too_old_is_no_longer_shown(desk: Desk) -> None:
+    link = desk.begin_probe()
+    numeral = desk.window.panel.numerals.volts
+    desk.bot.waitUntil(lambda: numeral.text() != texts.NOTHING, timeout=3000)
+    link.per_poll_s = 0.0
+    desk.bot.waitUntil(lambda: numeral.text() == texts.NOTHING, timeout=3000)
+    assert desk.session.run.on
+    assert desk.window.panel.numerals.word.text() == texts.MOTION_WORDS["none"]
+
+
 def test_a_question_is_answered_once_and_inline(desk: Desk) -> None:
     desk.begin_probe()
     desk.until_over()

@@ -203,6 +203,8 @@ class IntakeStage(QWidget):
         for field in (self.make, self.model, self.serial, self.rated, self.max_volts, self.max_amps):
             field.clear()
         self.complaint.clear()
+        self.wet.setCurrentIndex(0)
+        self.coupled.setCurrentIndex(0)
         self.problem.setText("")
         self._fix(False)
 
