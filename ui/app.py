@@ -2,6 +2,7 @@
 
 import argparse
 import logging
+import signal
 import sys
 from pathlib import Path
 
@@ -54,9 +55,19 @@ def main(argv: list[str]) -> int:
         keys.pressed.connect(session.output_off)
         application.installEventFilter(keys)
         hook_faults(session.fault)
+        close_on_signals(window)
         if chosen.theme == "system":
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
         if chosen.snapshot is not None:
             QTimer.singleShot(0, lambda: take_all(session, chosen.snapshot))
         return application.exec()
+
+
+def close_on_signals(window: MainWindow) -> None:
+    """Ctrl-C and a polite end close the window as its own button does: off, confirmed, closed.
+
+    The handler runs when Python next has a turn; the foot's timer gives it one several times a second.
+    """
+    for number in (signal.SIGINT, signal.SIGTERM):
+        signal.signal(number, lambda *_: QTimer.singleShot(0, window.close))

@@ -1,12 +1,18 @@
 """The window as a program: it opens on a ledger, pictures itself, and says in one line why it can't."""
 
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 from benchlog.ledger.store import Ledger
 from benchlog.records import Item, Motor
+from tests.ui.conftest import Desk
+from ui import texts
+from ui.app import close_on_signals
 
 ROOT = Path(__file__).parents[2]
 
@@ -45,3 +51,20 @@ def test_a_file_that_is_no_ledger_is_one_line_and_stays_as_it_is(tmp_path: Path)
     assert done.stderr.count("\n") == 1
     assert "notes.txt" in done.stderr
     assert path.read_bytes() == before
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+def test_a_signal_switches_off_first_and_then_closes(desk: Desk, number: signal.Signals) -> None:
+    before = {each: signal.getsignal(each) for each in (signal.SIGINT, signal.SIGTERM)}
+    try:
+        close_on_signals(desk.window)
+        link = desk.begin_probe()
+        link.hold_back_end = True
+        os.kill(os.getpid(), number)
+        desk.bot.waitUntil(lambda: link.stops == [texts.STOP_CLOSING], timeout=3000)
+        assert desk.window.isVisible()
+        link.hold_back_end = False
+        desk.bot.waitUntil(lambda: not desk.window.isVisible(), timeout=3000)
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)
