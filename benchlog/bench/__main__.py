@@ -101,9 +101,10 @@ def main() -> int:
     try:
         confirmed = conductor.run(lambda: open_supply(request.resource, clock.now), stand_by).output_confirmed_off
     finally:
-        # Where off is not confirmed the rescue is left to find this process gone, and to try once more on its own.
-        waiting.release(safe=confirmed)
         sender.close()
+        # Last, because a rescue begins by killing this process. Where off is not confirmed it is left to find this
+        # process gone, and to try once more on its own.
+        waiting.release(safe=confirmed)
     return 0
 
 

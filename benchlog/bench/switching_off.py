@@ -1,6 +1,5 @@
 """Output off, and knowing that it is. Idempotent, each step tried on its own, within a deadline of its own."""
 
-import logging
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -11,7 +10,6 @@ DEADLINE_S = 3.0
 AFTER_OFF_S = 0.3
 CURRENT_GONE_A = 0.02
 """A: readback under which no current counts as flowing, beside three steps of the readback."""
-_log = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,9 +32,7 @@ def switch_off(supply: Supply, clock: Clock, alive: Callable[[], None] = lambda:
             try:
                 step()
             except SupplyError as error:
-                text = str(error)
-                _log.warning("switching off: %s", error)
-                _reopen(supply)
+                text = _reopened(supply) or str(error)
         if seen and _is_off(seen[-1], supply):
             return OffResult(confirmed=True, text="Output off, confirmed by read-back.", seen=tuple(seen))
         if seen:
@@ -54,8 +50,10 @@ def _is_off(reading: Reading, supply: Supply) -> bool:
     return not reading.output_on and reading.set_volts == 0.0 and abs(reading.amps) <= floor
 
 
-def _reopen(supply: Supply) -> None:
+def _reopened(supply: Supply) -> str | None:
+    """A fresh session, or why there is none."""
     try:
         supply.reopen()
     except SupplyError as error:
-        _log.warning("switching off: %s", error)
+        return str(error)
+    return None

@@ -151,7 +151,7 @@ def test_the_supply_gone_is_supply_lost(bench: BenchProcess, terminal: TerminalP
     when_driving(bench, terminal)
     bench.process.kill()
     status, said, _ = terminal.ended(30.0)
-    assert status == 5
+    assert status == 5, said[-1]["reason"]
     assert said[-1]["outcome"] == "supply-lost"
     assert said[-1]["output_confirmed_off"] is False
     assert said[-1]["run"] is not None
