@@ -13,6 +13,7 @@ from benchlog.bench.link import Link
 from benchlog.errors import LedgerError
 from benchlog.ledger.store import Ledger
 from ui import texts, theme
+from ui.charts.live_plot import load_library
 from ui.faults import hook_faults
 from ui.main_window import MainWindow
 from ui.output_off import OutputOffKeys
@@ -20,6 +21,8 @@ from ui.session import Session
 from ui.snapshots import take_all
 
 EX_NO_LEDGER = 74
+QUIET_AFTER_MS = 400
+"""By then the window is drawn; no run is on yet that a pause could disturb."""
 
 
 def arguments(argv: list[str]) -> argparse.Namespace:
@@ -59,6 +62,7 @@ def main(argv: list[str]) -> int:
         if chosen.theme == "system":
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
+        QTimer.singleShot(QUIET_AFTER_MS, load_library)
         if chosen.snapshot is not None:
             QTimer.singleShot(0, lambda: take_all(session, chosen.snapshot))
         return application.exec()

@@ -64,8 +64,8 @@ CHART_NAME = "Volts and amps over time, as read back"
 CHART_HINT = "Wheel: closer or wider. Drag: along. Double click: back to the whole."
 CHART_EMPTY = "Nothing was measured yet"
 VOLTS_LINE, AMPS_LINE = "volts", "amps"
-CEILING_LABEL = "ceiling {value}"
-SECONDS_TICK = "{value} s"
+CEILING_LABEL, CEILING_ABOVE_LABEL = "ceiling {value}", "ceiling {value} ↑"
+SECONDS_UNIT = "s"
 
 # the supply
 MOTION_WORDS: dict[str, str] = {

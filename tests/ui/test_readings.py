@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from ui.charts.readings import Readings
+from ui.charts.readings import AMPS, VOLTS, Readings
 
 
 @given(st.integers(1, 40), st.lists(st.integers(0, 60), max_size=20))
@@ -37,3 +37,24 @@ def test_cleared_it_begins_anew() -> None:
     readings.append([7.0], [1.0], [2.0])
     assert readings.t_s.tolist() == [7.0]
     assert readings.first_index == 0
+
+
+@given(st.integers(1, 400), st.lists(st.integers(0, 900), min_size=1, max_size=12), st.integers(1, 20))
+def test_their_outline_keeps_the_extremes_of_what_is_kept(capacity: int, batches: list[int], columns: int) -> None:
+    readings, source, total = Readings(capacity), np.random.default_rng(1), 0
+    for size in batches:
+        t_s = np.arange(total, total + size, dtype=np.float64)
+        readings.append(t_s, source.normal(size=size), source.normal(size=size))
+        total += size
+    for line, values in ((VOLTS, readings.volts), (AMPS, readings.amps)):
+        t_s, drawn = readings.outline(line, 0.0, float(total), columns)
+        assert (drawn == values[(t_s - readings.first_index).astype(int)]).all()
+        if values.size:
+            assert (drawn.min(), drawn.max()) == (values.min(), values.max())
+
+
+def test_an_outline_reaches_one_reading_beyond_the_view() -> None:
+    readings = Readings()
+    t_s = np.arange(10.0)
+    readings.append(t_s, t_s, t_s)
+    assert readings.outline(VOLTS, 3.5, 5.5, 100)[0].tolist() == [3.0, 4.0, 5.0, 6.0]

@@ -1,7 +1,9 @@
 """What is drawn on a chart besides the lines: steps as bands, events as marks, ceilings; and where their words fit."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+
+from ui.charts.readings import Readings
 
 
 @dataclass(slots=True, kw_only=True)
@@ -21,6 +23,23 @@ class Mark:
     t_s: float
     word: str
     strong: bool = False
+
+
+@dataclass(slots=True, kw_only=True)
+class Shown:
+    """All of one run that a chart shows. `tops` and `ceilings`: volts, then amps."""
+
+    readings: Readings = field(default_factory=Readings)
+    bands: list[Band] = field(default_factory=list)
+    marks: list[Mark] = field(default_factory=list)
+    tops: tuple[float, float] = (0.0, 0.0)
+    """The highest readings so far."""
+    ceilings: tuple[float | None, float | None] = (None, None)
+    finished: bool = False
+
+    @property
+    def last_s(self) -> float:
+        return float(self.readings.t_s[-1]) if len(self.readings) else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

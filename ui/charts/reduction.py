@@ -2,49 +2,95 @@
 
 A kick may be one reading long. So each bucket of readings keeps its first, lowest, highest and last, in the order
 they came. Buckets are aligned to the number of the reading since the run began, not to the view: as the chart moves,
-no bucket changes what it holds, and nothing shimmers.
+no bucket changes what it holds, and nothing shimmers. Where the extremes of every block of readings stand is noted
+once, as the readings come; a view of a million of them then looks at some thousands of blocks.
 """
+
+import math
 
 import numpy as np
 import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
+Places = npt.NDArray[np.int64]
+BLOCK = 64
 
 
-def thin(x: Floats, y: Floats, columns: int, first_index: int = 0) -> tuple[Floats, Floats]:
-    """At most about 4 × `columns` points of a line of n; the line itself where that is no fewer. x rises."""
+class Extremes:
+    """The numbers, since the run began, of the lowest and the highest reading of each whole block of one line."""
+
+    def __init__(self) -> None:
+        self._at = np.empty((2, 64), dtype=np.int64)
+        self._count = 0
+
+    def __len__(self) -> int:
+        return self._count
+
+    def note(self, values: Floats, first_block: int) -> None:
+        """More whole blocks, not before the last noted one. Blocks left out between are never to be asked for."""
+        blocks = values.reshape(-1, BLOCK)
+        count = first_block + len(blocks)
+        if count > self._at.shape[1]:
+            wider = np.empty((2, 2 * count), dtype=np.int64)
+            wider[:, : self._count] = self._at[:, : self._count]
+            self._at = wider
+        begins = np.arange(first_block, count, dtype=np.int64) * BLOCK
+        self._at[0, first_block:count] = begins + blocks.argmin(axis=1)
+        self._at[1, first_block:count] = begins + blocks.argmax(axis=1)
+        self._count = count
+
+    def clear(self) -> None:
+        self._count = 0
+
+    def lowest(self, begin: int, end: int) -> Places:
+        return self._at[0, begin // BLOCK : end // BLOCK]
+
+    def highest(self, begin: int, end: int) -> Places:
+        return self._at[1, begin // BLOCK : end // BLOCK]
+
+
+def outline(values: Floats, first: int, extremes: Extremes, begin: int, end: int, columns: int) -> Places:
+    """Which of the readings numbered `begin` to `end` draw the same picture, as places in `values`.
+
+    All of them where they are few, else about 4 × `columns`. `values` begin with the reading numbered `first`.
+    """
     if columns < 1:
         raise ValueError(f"columns: {columns} is below 1")
-    if x.size <= 4 * columns:
-        return x, y
-    size = _bucket_size(x.size, columns)
-    starts = _starts(x.size, size, first_index)
-    ends = np.append(starts[1:], x.size)
-    keep = np.concatenate((starts, _extremes(y, starts, ends), ends - 1))
-    keep = np.unique(keep)
-    return x[keep], y[keep]
+    count = end - begin
+    if count <= 4 * columns:
+        return np.arange(begin, end, dtype=np.int64) - first
+    size = 1 << max(1, math.ceil(math.log2(count / columns)))  # a power of two changes seldom while a run grows
+    whole = min(-(-begin // size) * size, end)
+    rest = max(end // size * size, whole)
+    firsts = np.arange(whole, rest, size, dtype=np.int64)
+    lows, highs = _whole_buckets(values, first, extremes, firsts, size)
+    parts = [np.stack((firsts, np.minimum(lows, highs), np.maximum(lows, highs), firsts + size - 1), axis=1).ravel()]
+    if begin < whole:
+        parts.insert(0, _one_bucket(values, first, begin, whole))
+    if rest < end:
+        parts.append(_one_bucket(values, first, rest, end))
+    kept: Places = np.concatenate(parts) - first
+    return kept[np.diff(kept, prepend=-1) > 0]
 
 
-def _bucket_size(count: int, columns: int) -> int:
-    """A power of two, so that it changes seldom while a run grows."""
-    return 1 << max(1, int(np.ceil(np.log2(count / columns))))
+def _whole_buckets(values: Floats, first: int, extremes: Extremes, firsts: Places, size: int) -> tuple[Places, Places]:
+    """The numbers of the lowest and the highest of each."""
+    if not firsts.size:
+        return firsts, firsts
+    begin, end = int(firsts[0]), int(firsts[-1]) + size
+    if size < BLOCK:
+        buckets = values[begin - first : end - first].reshape(-1, size)
+        return firsts + buckets.argmin(axis=1), firsts + buckets.argmax(axis=1)
+    bucket = np.arange(firsts.size)
+    lows = extremes.lowest(begin, end).reshape(-1, size // BLOCK)
+    highs = extremes.highest(begin, end).reshape(-1, size // BLOCK)
+    return (
+        lows[bucket, values[lows - first].argmin(axis=1)],
+        highs[bucket, values[highs - first].argmax(axis=1)],
+    )
 
 
-def _starts(count: int, size: int, first_index: int) -> npt.NDArray[np.intp]:
-    """Where buckets begin: a whole number of `size` since the run began, and the first reading there is."""
-    starts = np.arange(-(first_index % size), count, size, dtype=np.intp)
-    starts[0] = 0
-    return starts
-
-
-def _extremes(y: Floats, starts: npt.NDArray[np.intp], ends: npt.NDArray[np.intp]) -> npt.NDArray[np.intp]:
-    """Indices of the lowest and the highest of each bucket."""
-    lengths = ends - starts
-    bucket = np.repeat(np.arange(starts.size), lengths)
-    lowest = np.repeat(np.minimum.reduceat(y, starts), lengths)
-    highest = np.repeat(np.maximum.reduceat(y, starts), lengths)
-    first_of = np.empty((2, starts.size), dtype=np.intp)
-    for row, hits in enumerate((np.flatnonzero(y == lowest), np.flatnonzero(y == highest))):
-        # written backwards, the first hit of each bucket is the one that stays
-        first_of[row, bucket[hits[::-1]]] = hits[::-1]
-    return first_of.ravel()
+def _one_bucket(values: Floats, first: int, begin: int, end: int) -> Places:
+    """The cut ones at either end of a view."""
+    part = values[begin - first : end - first]
+    return np.array(sorted((begin, begin + int(part.argmin()), begin + int(part.argmax()), end - 1)), dtype=np.int64)

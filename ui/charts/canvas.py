@@ -1,0 +1,104 @@
+"""The picture of a run on the plotting library: two plots over one time axis, and what goes through both."""
+
+import pyqtgraph as pg
+from pyqtgraph.GraphicsScene.mouseEvents import MouseClickEvent
+from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from ui import texts, theme
+from ui.charts.backdrop import Backdrop
+from ui.charts.marks import Shown
+from ui.charts.pane import RIGHT, Axis, Pane
+from ui.charts.readings import AMPS, VOLTS
+from ui.theme import Tokens
+
+TOP, BETWEEN, BOTTOM = 34, 30, 28
+UPPER, LOWER = 54, 46
+"""Shares of the height."""
+
+
+class Canvas(QObject):
+    """`view_chosen` (seconds) by wheel or drag, `view_released` by a double click; `painting` just before it is."""
+
+    view_chosen = Signal(float, float)
+    view_released = Signal()
+    painting = Signal()
+
+    def __init__(self, parent: QWidget, tokens: Tokens) -> None:
+        super().__init__(parent)
+        self.paints = 0
+        self.widget = pg.GraphicsLayoutWidget(parent)
+        self.widget.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Ignored)
+        self.widget.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._layout = self.widget.ci
+        self.volts = Pane(self._layout, 0, texts.VOLTS_LINE, "V")
+        self.amps = Pane(self._layout, 2, texts.AMPS_LINE, "A")
+        self.time = Axis("bottom", unit=texts.SECONDS_UNIT)
+        self.backdrop = Backdrop(self._layout, (self.volts.view, self.amps.view))
+        self.empty = pg.TextItem(texts.CHART_EMPTY, anchor=(0.5, 0.5))
+        self._lay_out()
+        self._link()
+        self.wear(tokens)
+
+    def _lay_out(self) -> None:
+        grid = self._layout.layout
+        grid.setContentsMargins(0, TOP, RIGHT, 0)
+        grid.setSpacing(0)
+        grid.setRowFixedHeight(1, BETWEEN)
+        for row, share in ((0, UPPER), (2, LOWER)):
+            grid.setRowPreferredHeight(row, share)
+            grid.setRowStretchFactor(row, share)
+        self.time.setHeight(BOTTOM)
+        self.time.setStyle(tickAlpha=0)
+        self.time.linkToView(self.amps.view)
+        self._layout.addItem(self.time, row=3, col=1)
+        self.empty.setFont(theme.font(theme.SECOND_PX))
+        self.volts.view.addItem(self.empty, ignoreBounds=True)
+
+    def _link(self) -> None:
+        """The seconds in view are the same everywhere, wherever they were chosen."""
+        views = (self.volts.view, self.amps.view, self.backdrop.view)
+        for view in views:
+            view.setToolTip(texts.CHART_HINT)
+            view.sigRangeChangedManually.connect(self._tell_chosen)
+            if view is not self.volts.view:
+                view.setXLink(self.volts.view)
+        self.volts.view.setXLink(self.amps.view)
+        scene = self.widget.scene()
+        scene.sigMouseClicked.connect(self._click)
+        scene.sigPrepareForPaint.connect(self._prepare)
+
+    def wear(self, tokens: Tokens) -> None:
+        self.widget.setBackground(tokens.card)
+        self.volts.wear(tokens, tokens.volts)
+        self.amps.wear(tokens, tokens.amps)
+        self.time.wear(tokens)
+        self.backdrop.wear(tokens)
+        self.empty.setColor(tokens.second)
+        self.empty.fill = pg.mkBrush(tokens.card)
+
+    def draw(self, shown: Shown, span: tuple[float, float]) -> None:
+        readings = shown.readings
+        self.volts.view.setXRange(*span, padding=0)
+        for index, (pane, line, values) in enumerate(
+            ((self.volts, VOLTS, readings.volts), (self.amps, AMPS, readings.amps))
+        ):
+            outline = readings.outline(line, *span, pane.columns)
+            last = float(values[-1]) if values.size else 0.0
+            pane.draw(outline, last, shown.tops[index], shown.ceilings[index])
+        self.backdrop.draw(shown.bands, shown.marks, shown.last_s, self._layout.rect().right() - 8)
+        self.empty.setVisible(not len(readings))
+        self.empty.setPos(sum(span) / 2, sum(self.volts.view.viewRange()[1]) / 2)
+        for view in (self.volts.view, self.amps.view, self.backdrop.view):
+            view.updateMatrix()  # left to the paint, it would ask for a second one
+
+    def _prepare(self) -> None:
+        self.paints += 1
+        self.painting.emit()
+
+    def _tell_chosen(self) -> None:
+        self.view_chosen.emit(*self.volts.view.viewRange()[0])
+
+    def _click(self, event: MouseClickEvent) -> None:
+        if event.double():
+            self.view_released.emit()

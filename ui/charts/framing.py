@@ -1,0 +1,33 @@
+"""Which seconds of a run are in view while nobody chose them, and how high a plot reaches."""
+
+import math
+
+from ui.charts.marks import Shown
+
+FAR = 4.0
+"""A ceiling so many times above the highest reading would press the line flat."""
+LEAST_SPAN_S, FOLLOW_SPAN_S = 26.0, 40.0
+"""While a run goes on: from nothing up to LEAST_SPAN_S at first, then the last FOLLOW_SPAN_S."""
+
+
+def usual_span(shown: Shown) -> tuple[float, float]:
+    """The whole of a finished run; the latest of one that goes on."""
+    last_s = shown.last_s
+    if shown.finished:
+        return 0.0, max(1.0, last_s * 1.02)
+    if last_s <= FOLLOW_SPAN_S:
+        return 0.0, LEAST_SPAN_S if last_s <= LEAST_SPAN_S else FOLLOW_SPAN_S
+    return last_s - FOLLOW_SPAN_S, last_s
+
+
+def height(highest: float, ceiling: float | None) -> float:
+    """A round figure a little above the readings, and above their ceiling where that is near enough.
+
+    Round, so that it moves seldom while readings rise.
+    """
+    if ceiling is not None and 0 < highest < ceiling / FAR:
+        ceiling = None
+    needed = max(highest, ceiling or 0.0) * 1.06 or 1.0
+    step = 10.0 ** math.floor(math.log10(needed / 4))
+    step *= next(factor for factor in (1, 2, 5, 10) if needed / 4 <= factor * step * (1 + 1e-9))
+    return step * math.ceil(needed / step - 1e-9)

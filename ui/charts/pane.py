@@ -1,0 +1,119 @@
+"""One quantity's plot: its line with a name at the end, its ceiling with the value, a few calm ticks."""
+
+import pyqtgraph as pg
+from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QGraphicsSimpleTextItem
+
+from ui import sayings, texts, theme
+from ui.charts.framing import height
+from ui.charts.reduction import Floats
+from ui.theme import Tokens
+
+LEFT, RIGHT = 48, 112
+BELOW = 0.03
+"""A plot goes so much of its height below zero: a line that lies at zero is seen."""
+LEAST_VIEW_S = 0.05
+LABEL_GAP = 20.0
+LEAST_TICK_PX = 28.0
+
+
+class Axis(pg.AxisItem):  # type: ignore[misc]
+    """Round figures without superfluous zeros; `unit` after the last one."""
+
+    def __init__(self, side: str, unit: str = "") -> None:
+        self.unit = unit
+        super().__init__(side, maxTickLength=0)
+        self.enableAutoSIPrefix(False)
+        self.setPen(None)
+        self.setStyle(
+            tickFont=theme.font(theme.SECOND_PX), maxTickLevel=0, tickTextOffset=8, hideOverlappingLabels=False
+        )
+
+    def tickSpacing(self, low: float, high: float, size: float) -> list[tuple[float, float]]:
+        """The library's own round figures, but not so many that a low plot becomes a ladder."""
+        wide = high - low
+        spacing: list[tuple[float, float]] = super().tickSpacing(0.0, wide, size)
+        while spacing and spacing[0][0] * size < LEAST_TICK_PX * (high - low):
+            wide *= 2
+            spacing = super().tickSpacing(0.0, wide, size)
+        return spacing
+
+    def tickStrings(self, values: list[float], scale: float, spacing: float) -> list[str]:
+        strings = [f"{round(value, 9) + 0.0:.12g}" for value in values]
+        if self.unit and strings:
+            strings[-1] = f"{strings[-1]} {self.unit}"
+        return strings
+
+    def wear(self, tokens: Tokens) -> None:
+        self.setTextPen(tokens.second)
+        self.setTickPen(tokens.line)
+
+
+class Pane:
+    """In row `row` of a layout, its axis in the first column."""
+
+    def __init__(self, layout: pg.GraphicsLayout, row: int, name: str, unit: str) -> None:
+        self._unit = unit
+        self.view = layout.addViewBox(row=row, col=1, enableMenu=False)
+        self.view.disableAutoRange()
+        self.view.setMouseEnabled(x=True, y=False)
+        self.view.setLimits(minXRange=LEAST_VIEW_S)
+        self.axis = Axis("left")
+        self.axis.setWidth(LEFT)
+        self.axis.setZValue(self.view.zValue() - 1)
+        self.axis.linkToView(self.view)
+        layout.addItem(self.axis, row=row, col=0)
+        self.ceiling = pg.InfiniteLine(angle=0)
+        self.curve = pg.PlotCurveItem(skipFiniteCheck=True)
+        self.view.addItem(self.ceiling, ignoreBounds=True)
+        self.view.addItem(self.curve, ignoreBounds=True)
+        self.ceiling_label = QGraphicsSimpleTextItem(layout)
+        self.ceiling_label.setFont(theme.font(theme.SECOND_PX))
+        self.name = QGraphicsSimpleTextItem(name, layout)
+        self.name.setFont(theme.semibold(theme.SECOND_PX + 1))
+
+    def wear(self, tokens: Tokens, colour: str) -> None:
+        self.axis.wear(tokens)
+        self.ceiling.setPen(pg.mkPen(tokens.third, width=3))
+        self.ceiling_label.setBrush(QColor(tokens.second))
+        self.curve.setPen(pg.mkPen(colour, width=1))
+        self.name.setBrush(QColor(colour))
+
+    @property
+    def columns(self) -> int:
+        return max(1, int(self.view.width()))
+
+    def draw(self, line: tuple[Floats, Floats], last: float, highest: float, ceiling: float | None) -> None:
+        """`last`: the newest reading, in view or not; the line's name stands level with it."""
+        high = height(highest, ceiling)
+        self.view.setYRange(-BELOW * high, high, padding=0)
+        if self.axis.style["tickLength"] != -self.columns:  # ticks as long as the plot is wide are its grid
+            self.axis.setStyle(tickLength=-self.columns)
+        self.curve.setData(*line)
+        below = self._draw_ceiling(ceiling, high)
+        inside = self.view.geometry()
+        level = min(max(self._level(last, high), inside.top() + 10), inside.bottom() - 8)
+        if below is not None and abs(level - below) < LABEL_GAP:
+            level = below + LABEL_GAP
+        self._place(self.name, level)
+
+    def _draw_ceiling(self, ceiling: float | None, high: float) -> float | None:
+        """Where its label stands. A ceiling far above all readings is only named, with an arrow."""
+        self.ceiling_label.setVisible(ceiling is not None)
+        self.ceiling.setVisible(ceiling is not None and ceiling <= high)
+        if ceiling is None:
+            return None
+        self.ceiling.setValue(ceiling)
+        words = texts.CEILING_LABEL if ceiling <= high else texts.CEILING_ABOVE_LABEL
+        self.ceiling_label.setText(words.format(value=sayings.short(ceiling, self._unit)))
+        level = self._level(min(ceiling, high), high)
+        self._place(self.ceiling_label, level)
+        return level
+
+    def _level(self, value: float, high: float) -> float:
+        inside: QRectF = self.view.geometry()
+        return inside.bottom() - (value / high + BELOW) / (1 + BELOW) * inside.height()
+
+    def _place(self, label: QGraphicsSimpleTextItem, level: float) -> None:
+        label.setPos(QPointF(self.view.geometry().right() + 8, round(level - label.boundingRect().height() / 2)))
