@@ -55,7 +55,7 @@ def main(argv: list[str]) -> int:
         window.wear(window.tokens)
         session = Session(window, ledger, Link, resource=chosen.supply)
         keys = OutputOffKeys(application)
-        keys.pressed.connect(session.output_off)
+        keys.pressed.connect(session.running.output_off)
         application.installEventFilter(keys)
         hook_faults(session.fault)
         close_on_signals(window)

@@ -1,35 +1,25 @@
-"""All wiring between the widgets, the ledger and the link: what a press does, and what a frame shows."""
+"""The wiring between the widgets and the ledger: what a press does, what is shown of the job. A run: `ui.running`."""
 
-import logging
-from collections.abc import Iterator
-from contextlib import contextmanager
-from pathlib import Path
+from contextlib import AbstractContextManager
 
 from PySide6.QtCore import QObject
 
-from benchlog.bench.frames import Ended, Progress, Question
-from benchlog.errors import JournalDamaged, LedgerError, Refused
-from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
+from benchlog.ledger.filing import file_left_behind, journals_of
 from benchlog.ledger.store import Ledger
-from benchlog.outcome import Outcome
-from benchlog.records import Event, RunKind, Stage
-from benchlog.recovery.steps import built_in
+from benchlog.records import RunKind, Stage
 from ui import sayings, texts
 from ui.bench_job import BenchJob
 from ui.facts import FootFacts
 from ui.history.browsing import Browsing
-from ui.live_run import LinkFactory, LiveRun
+from ui.live_run import LinkFactory
 from ui.main_window import BENCH_ROOM, HISTORY_ROOM, MainWindow
 from ui.off_state import OffEvent, OffState
-from ui.off_watch import OffWatch
-from ui.run_request import request_for, request_of, setting_of
+from ui.run_request import request_of, setting_of
+from ui.running import STAGE_OF, Running, minding_the_ledger
 from ui.stages.run_view import RunView
 from ui.way import Standing, Way
 
-_log = logging.getLogger(__name__)
-_STAGE_OF = {RunKind.PROBE: Stage.PROBE, RunKind.RECOVERY: Stage.FREE, RunKind.PROOF: Stage.PROVE}
 _ORDER = list(Stage)
-SEQUENCE = "starting-ladder"
 
 
 class Session(QObject):
@@ -39,11 +29,10 @@ class Session(QObject):
         super().__init__(window)
         self.window, self.ledger = window, ledger
         self.bench = BenchJob(ledger)
-        self.run = LiveRun(link_factory, self)
-        self.off = OffWatch(self)
         self.facts = FootFacts(window.foot, ledger.path.name, self)
+        self.running = Running(window, ledger, self.bench, self.facts, link_factory)
+        self.run, self.off = self.running.live, self.running.off
         self.browsing = Browsing(window.history, ledger, self)
-        self.sequence = built_in(SEQUENCE)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -57,7 +46,7 @@ class Session(QObject):
         window.rail.picked.connect(self.go_to)
         window.header.room_picked.connect(self.show_room)
         window.header.new_job.connect(self.new_job)
-        window.panel.off_pressed.connect(self.output_off)
+        window.panel.off_pressed.connect(self.running.output_off)
         window.panel.acknowledged.connect(self._acknowledge)
         window.intake.opened.connect(self._take_in)
         window.safe.made_safe.connect(self._keep_made_safe)
@@ -65,28 +54,16 @@ class Session(QObject):
         window.close_stage.next_job.connect(self.new_job)
         window.history.to_bench.connect(self.open_job)
         for view in window.views():
-            view.begun.connect(lambda kind=view.kind: self.begin(kind))
+            view.begun.connect(lambda kind=view.kind: self.running.begin(kind))
             view.went_on.connect(self._go_on)
-            view.hand.connect(self._hand_step)
+            view.hand.connect(self.running.hand_step)
             view.answered.connect(self.run.answer)
-        self.run.progressed.connect(self._on_progress)
-        self.run.happened.connect(self._on_event)
-        self.run.asked.connect(self._on_question)
-        self.run.ended.connect(self._on_ended)
-        self.off.changed.connect(window.panel.off.show_state)
-        self.off.changed.connect(self.facts.output_state)
+        self.running.began.connect(self._show_begun)
+        self.running.ended.connect(self._go_on_after_run)
         self.facts.stale.connect(window.panel.numerals.rest)
 
-    @contextmanager
-    def _minding_the_ledger(self) -> Iterator[None]:
-        """What the ledger, the disk or a rule refuses is said on the window; the window goes on."""
-        try:
-            yield
-        except (LedgerError, JournalDamaged, OSError) as error:
-            _log.error("the ledger: %s", error)
-            self.window.notice.tell(texts.LEDGER_TROUBLE.format(what=error), alarm=True)
-        except Refused as refusal:
-            self.window.notice.tell(sayings.sentence(str(refusal)))
+    def _minding_the_ledger(self) -> AbstractContextManager[None]:
+        return minding_the_ledger(self.window.notice)
 
     # the way of the job
 
@@ -114,7 +91,7 @@ class Session(QObject):
 
     def _offer(self, view: RunView, way: Way) -> None:
         """What can be pressed on a run's page follows from how far the job is."""
-        stage = _STAGE_OF[view.kind]
+        stage = STAGE_OF[view.kind]
         idle = not self.run.on and not self.bench.closed and self.off.may_begin
         after = way.next() if way.next() is not stage else Stage.CLOSE
         ahead = _ORDER.index(after) > _ORDER.index(stage) and way.may_go_to(after)
@@ -144,7 +121,7 @@ class Session(QObject):
     # the job
 
     def new_job(self) -> None:
-        if self._refused_while_on():
+        if self.running.in_the_way():
             return
         self._resource = self.window.intake.setting().resource or self._resource
         self.bench.put_aside()
@@ -156,7 +133,7 @@ class Session(QObject):
 
     def open_job(self, job_id: int) -> None:
         """An open job taken up again, standing where it was left, with its last runs to look at."""
-        if self._refused_while_on():
+        if self.running.in_the_way():
             return
         with self._minding_the_ledger():
             job = self.bench.load(job_id)
@@ -173,11 +150,6 @@ class Session(QObject):
             self.show_room(BENCH_ROOM)
         self.refresh()
 
-    def _refused_while_on(self) -> bool:
-        if self.run.on:
-            self.window.notice.tell(texts.NOT_WHILE_ON)
-        return self.run.on
-
     def _blank_stages(self) -> None:
         self.window.safe.blank()
         self.window.close_stage.blank()
@@ -188,7 +160,7 @@ class Session(QObject):
         """Before it is climbed."""
         if self.bench.job is not None and not self.bench.tried(RunKind.RECOVERY):
             rated = self.bench.job.motor.rated_volts
-            self.window.free.show_ladder(self.sequence, rated, self.window.intake.setting().max_volts or rated)
+            self.window.free.show_ladder(self.running.sequence, rated, self.window.intake.setting().max_volts or rated)
 
     def _take_in(self) -> None:
         intake = self.window.intake
@@ -213,96 +185,26 @@ class Session(QObject):
         self.refresh()
 
     def _close_job(self) -> None:
-        if self._refused_while_on():
+        if self.running.in_the_way():
             return
         page = self.window.close_stage
         with self._minding_the_ledger():
             self.bench.close(cause=page.cause_text(), work_done=page.work_text(), prognosis=page.prognosis_text())
         self.refresh()
 
-    # a run
+    # around a run
 
-    def begin(self, kind: RunKind) -> None:
-        """Begins a run, or says what stands in the way."""
-        job = self.bench.job
-        if job is None or self._refused_while_on():
-            return
-        setting = self.window.intake.setting()
-        problem = self.window.intake.setting_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
-        if not self.off.may_begin:
-            problem = texts.ACKNOWLEDGE_FIRST
-        if problem:
-            self.window.notice.tell(problem)
-            return
-        with self._minding_the_ledger():
-            starts = self.window.prove.starts()
-            request = request_for(kind, job, self.bench.runs, setting, self.sequence, self.ledger, starts=starts)
-            try:
-                self.run.begin(request)
-            except OSError as error:
-                self.window.notice.tell(texts.NO_START.format(what=error), alarm=True)
-                return
-            self.off.tell(OffEvent.BEGAN)
-            self.window.notice.hide()
-            self.window.view_of(kind).begin(request)
-            self.here = _STAGE_OF[kind]
+    def _show_begun(self, stage: Stage) -> None:
+        self.here = stage
         self.refresh()
 
-    def output_off(self, reason: str = texts.STOP_PRESSED) -> None:
-        """From the button, the keys, a fault or the closing of the window; as often as one likes."""
-        self.run.stop(reason)
-        if self.run.on:
-            self.off.tell(OffEvent.PRESSED)
+    def _go_on_after_run(self) -> None:
+        self.refresh()
+        self._close_if_waiting()
 
     def _acknowledge(self) -> None:
         self.off.tell(OffEvent.ACKNOWLEDGED)
-        self.refresh()
-        self._close_if_waiting()
-
-    def _hand_step(self, step: str) -> None:
-        """Into the running trace; between runs, into the job's own record."""
-        told = texts.HAND_NOTED.format(step=step)
-        if self.run.on:
-            self.run.note(told)
-            return
-        with self._minding_the_ledger():
-            self.bench.keep(Stage.FREE, told)
-            self.window.free.say_kept(told)
-
-    def _view(self) -> RunView | None:
-        return self.window.view_of(self.run.request.kind) if self.run.request is not None else None
-
-    def _on_progress(self, progress: Progress) -> None:
-        if (view := self._view()) is not None:
-            view.show_progress(progress)
-            rung = view.rungs.here if view.rungs is not None else 0
-            kicks = sayings.kicks_text(progress.kicks)
-            words = texts.LIVE_FOUND.format(rung=rung, kicks=kicks) if rung else texts.LIVE_FOUND_PLAIN
-            self.window.rail.say_live(_STAGE_OF[view.kind], words)
-        self.window.panel.show_progress(progress)
-        self.facts.progress(progress)
-        self.off.output_seen(progress.output_on)
-
-    def _on_event(self, event: Event) -> None:
-        if (view := self._view()) is not None:
-            view.show_event(event)
-
-    def _on_question(self, question: Question) -> None:
-        if (view := self._view()) is not None:
-            view.ask(question)
-
-    def _on_ended(self, ended: Ended) -> None:
-        self.off.tell(_off_event(ended))
-        self.window.panel.rest()
-        self.facts.ended()
-        if (view := self._view()) is not None:
-            view.end(ended.result)
-        with self._minding_the_ledger():
-            if ended.journal is not None:
-                self.facts.filed(file_journal(self.ledger, Path(ended.journal)).job)
-            self.bench.reload()
-        self.refresh()
-        self._close_if_waiting()
+        self._go_on_after_run()
 
     def _file_left_behind(self) -> None:
         with self._minding_the_ledger():
@@ -316,14 +218,14 @@ class Session(QObject):
 
     def fault(self, what: str) -> None:
         """A bug: output off first, then said."""
-        self.output_off(texts.STOP_FAULT)
+        self.running.output_off(texts.STOP_FAULT)
         self.window.notice.tell(texts.FAULT.format(what=what, rest=texts.FAULT_REST), alarm=True)
 
     def _may_close(self) -> bool:
         """Not while a run is on, nor while nobody has said that an unconfirmed output was switched off by hand."""
         if self.run.on:
             self._closing = True
-            self.output_off(texts.STOP_CLOSING)
+            self.running.output_off(texts.STOP_CLOSING)
             return False
         if self.off.state is OffState.NOT_CONFIRMED:
             self._closing = True
@@ -333,12 +235,3 @@ class Session(QObject):
     def _close_if_waiting(self) -> None:
         if self._closing and not self.run.on and self.off.state is not OffState.NOT_CONFIRMED:
             self.window.close()
-
-
-def _off_event(ended: Ended) -> OffEvent:
-    """Without a journal a refused run never reached a supply: there is nothing to be confirmed."""
-    if ended.result.output_confirmed_off:
-        return OffEvent.ENDED_CONFIRMED
-    if ended.result.outcome is Outcome.REFUSED and ended.journal is None:
-        return OffEvent.ENDED_NOTHING_ON
-    return OffEvent.ENDED_UNCONFIRMED

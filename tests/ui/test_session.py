@@ -107,7 +107,7 @@ def test_output_off_stops_and_shows_commanded_then_confirmed(desk: Desk) -> None
 def test_a_bench_that_does_not_answer_is_not_confirmed(desk: Desk) -> None:
     link = desk.begin_probe()
     link.hold_back_end = True
-    desk.session.output_off()
+    desk.session.running.output_off()
     desk.bot.waitUntil(lambda: desk.session.off.state is OffState.NOT_CONFIRMED, timeout=OVERDUE_MS + 2000)
     link.hold_back_end = False
     desk.until_over()
@@ -123,7 +123,7 @@ def test_not_confirmed_stays_until_a_person_says_so(desk: Desk) -> None:
     desk.session.go_to(Stage.PROBE)
     assert desk.window.panel.off.words.text() == texts.OFF_NOT_CONFIRMED
     assert not desk.window.probe.start_button.isVisible()
-    desk.session.begin(RunKind.PROBE)
+    desk.session.running.begin(RunKind.PROBE)
     assert len(desk.links) == 1
     assert desk.window.notice.words.text() == texts.ACKNOWLEDGE_FIRST
     desk.click("off_acknowledge")
@@ -242,7 +242,7 @@ def test_a_run_left_behind_is_filed_at_the_next_start(desk: Desk, ledger: Ledger
     job = desk.session.bench.job
     assert job is not None
     setting = desk.window.intake.setting()
-    request = request_for(RunKind.PROBE, job, [], setting, desk.session.sequence, ledger, starts=5)
+    request = request_for(RunKind.PROBE, job, [], setting, desk.session.running.sequence, ledger, starts=5)
     with Journal(Path(request.journal), sync_thread=False) as journal:
         journal.write(Begun(request, "2026-11-25T08:00:00.000Z", "test"))
 

@@ -1,0 +1,158 @@
+"""A run from its button to its filing: what is asked of the bench process, and where its frames are shown."""
+
+import logging
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from PySide6.QtCore import QObject, Signal
+
+from benchlog.bench.frames import Ended, Progress, Question
+from benchlog.errors import JournalDamaged, LedgerError, Refused
+from benchlog.ledger.filing import file_journal
+from benchlog.ledger.store import Ledger
+from benchlog.outcome import Outcome
+from benchlog.records import Event, RunKind, Stage
+from benchlog.recovery.steps import built_in
+from ui import sayings, texts
+from ui.bench_job import BenchJob
+from ui.facts import FootFacts
+from ui.frame_parts import Notice
+from ui.live_run import LinkFactory, LiveRun
+from ui.main_window import MainWindow
+from ui.off_state import OffEvent
+from ui.off_watch import OffWatch
+from ui.run_request import request_for
+from ui.stages.run_view import RunView
+
+_log = logging.getLogger(__name__)
+STAGE_OF = {RunKind.PROBE: Stage.PROBE, RunKind.RECOVERY: Stage.FREE, RunKind.PROOF: Stage.PROVE}
+SEQUENCE = "starting-ladder"
+
+
+@contextmanager
+def minding_the_ledger(notice: Notice) -> Iterator[None]:
+    """What the ledger, the disk or a rule refuses is said on the window; the window goes on."""
+    try:
+        yield
+    except (LedgerError, JournalDamaged, OSError) as error:
+        _log.error("the ledger: %s", error)
+        notice.tell(texts.LEDGER_TROUBLE.format(what=error), alarm=True)
+    except Refused as refusal:
+        notice.tell(sayings.sentence(str(refusal)))
+
+
+class Running(QObject):
+    """At most one run is on. `began` and `ended` tell when what can be pressed has changed."""
+
+    began = Signal(Stage)
+    ended = Signal()
+
+    def __init__(
+        self, window: MainWindow, ledger: Ledger, bench: BenchJob, facts: FootFacts, link_factory: LinkFactory
+    ) -> None:
+        super().__init__(window)
+        self.window, self.ledger, self.bench, self.facts = window, ledger, bench, facts
+        self.live = LiveRun(link_factory, self)
+        self.off = OffWatch(self)
+        self.sequence = built_in(SEQUENCE)
+        self.live.progressed.connect(self._on_progress)
+        self.live.happened.connect(self._on_event)
+        self.live.asked.connect(self._on_question)
+        self.live.ended.connect(self._on_ended)
+        self.off.changed.connect(window.panel.off.show_state)
+        self.off.changed.connect(facts.output_state)
+
+    # what is asked of it
+
+    def in_the_way(self) -> bool:
+        """Whether a run is on; then that is said."""
+        if self.live.on:
+            self.window.notice.tell(texts.NOT_WHILE_ON)
+        return self.live.on
+
+    def begin(self, kind: RunKind) -> None:
+        """Begins a run, or says what stands in the way."""
+        job, notice = self.bench.job, self.window.notice
+        if job is None or self.in_the_way():
+            return
+        setting = self.window.intake.setting()
+        problem = self.window.intake.setting_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
+        if not self.off.may_begin:
+            problem = texts.ACKNOWLEDGE_FIRST
+        if problem:
+            notice.tell(problem)
+            return
+        with minding_the_ledger(notice):
+            starts = self.window.prove.starts()
+            request = request_for(kind, job, self.bench.runs, setting, self.sequence, self.ledger, starts=starts)
+            try:
+                self.live.begin(request)
+            except OSError as error:
+                notice.tell(texts.NO_START.format(what=error), alarm=True)
+                return
+            self.off.tell(OffEvent.BEGAN)
+            notice.hide()
+            self.window.view_of(kind).begin(request)
+            self.began.emit(STAGE_OF[kind])
+
+    def output_off(self, reason: str = texts.STOP_PRESSED) -> None:
+        """From the button, the keys, a fault or the closing of the window; as often as one likes."""
+        self.live.stop(reason)
+        if self.live.on:
+            self.off.tell(OffEvent.PRESSED)
+
+    def hand_step(self, step: str) -> None:
+        """Into the running trace; between runs, into the job's own record."""
+        told = texts.HAND_NOTED.format(step=step)
+        if self.live.on:
+            self.live.note(told)
+            return
+        with minding_the_ledger(self.window.notice):
+            self.bench.keep(Stage.FREE, told)
+            self.window.free.say_kept(told)
+
+    # what it shows
+
+    def _view(self) -> RunView | None:
+        return self.window.view_of(self.live.request.kind) if self.live.request is not None else None
+
+    def _on_progress(self, progress: Progress) -> None:
+        if (view := self._view()) is not None:
+            view.show_progress(progress)
+            rung = view.rungs.here if view.rungs is not None else 0
+            kicks = sayings.kicks_text(progress.kicks)
+            words = texts.LIVE_FOUND.format(rung=rung, kicks=kicks) if rung else texts.LIVE_FOUND_PLAIN
+            self.window.rail.say_live(STAGE_OF[view.kind], words)
+        self.window.panel.show_progress(progress)
+        self.facts.progress(progress)
+        self.off.output_seen(progress.output_on)
+
+    def _on_event(self, event: Event) -> None:
+        if (view := self._view()) is not None:
+            view.show_event(event)
+
+    def _on_question(self, question: Question) -> None:
+        if (view := self._view()) is not None:
+            view.ask(question)
+
+    def _on_ended(self, ended: Ended) -> None:
+        self.off.tell(_off_event(ended))
+        self.window.panel.rest()
+        self.facts.ended()
+        if (view := self._view()) is not None:
+            view.end(ended.result)
+        with minding_the_ledger(self.window.notice):
+            if ended.journal is not None:
+                self.facts.filed(file_journal(self.ledger, Path(ended.journal)).job)
+            self.bench.reload()
+        self.ended.emit()
+
+
+def _off_event(ended: Ended) -> OffEvent:
+    """Without a journal a refused run never reached a supply: there is nothing to be confirmed."""
+    if ended.result.output_confirmed_off:
+        return OffEvent.ENDED_CONFIRMED
+    if ended.result.outcome is Outcome.REFUSED and ended.journal is None:
+        return OffEvent.ENDED_NOTHING_ON
+    return OffEvent.ENDED_UNCONFIRMED
