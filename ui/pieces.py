@@ -1,7 +1,7 @@
 """The few shapes the window is made of: a label of a look and size, a card, a button of touching size."""
 
 from PySide6.QtCore import QPointF, Qt
-from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout
 from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QSizePolicy, QWidget
 
 from ui import theme
@@ -66,6 +66,41 @@ class Elided(QLabel):
         shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, self.width())
         self.setText(shown)
         self.setToolTip(self._whole if shown != self._whole else "")
+
+
+class TwoLines(QLabel):
+    """Always as high as two lines, so that nothing below moves; what has no room ends in "…", whole in the tooltip."""
+
+    def __init__(self, tone: str = "", *, px: int = theme.BODY_PX) -> None:
+        super().__init__()
+        self.said = ""
+        self.setFont(theme.font(px))
+        self.setProperty("tone", tone)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setAlignment(Qt.AlignmentFlag.AlignTop)
+        self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.setFixedHeight(2 * self.fontMetrics().lineSpacing() + 4)
+
+    def say(self, text: str) -> None:
+        self.said = text
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        width = max(1, self.width())
+        layout = QTextLayout(self.said, self.font())
+        layout.beginLayout()
+        line = layout.createLine()
+        if line.isValid():
+            line.setLineWidth(width)
+        layout.endLayout()
+        cut = line.textLength() if line.isValid() else 0
+        rest = self.fontMetrics().elidedText(self.said[cut:], Qt.TextElideMode.ElideRight, width)
+        self.setText("\n".join(part for part in (self.said[:cut].rstrip(), rest) if part))
+        self.setToolTip(self.said if rest != self.said[cut:] else "")
 
 
 class Chooser(QComboBox):

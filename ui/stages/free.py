@@ -26,4 +26,4 @@ class FreeStage(RunView):
 
     def say_kept(self, step: str) -> None:
         """A hand step between runs went into the job's own record."""
-        self.why_label.setText(texts.HAND_KEPT.format(step=step, at=now_text()))
+        self.why_label.say(texts.HAND_KEPT.format(step=step, at=now_text()))

@@ -1,6 +1,6 @@
 """The work of a run, the same for probe, free and prove: two sentences, the chart, and a row of what can be pressed."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress, Question, Request
@@ -9,7 +9,7 @@ from benchlog.records import Event, EventKind, Run, RunKind, Trace
 from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
-from ui.pieces import button, card, label, set_look
+from ui.pieces import TwoLines, button, card, label, set_look
 from ui.run_request import ceilings_of
 from ui.stages.question import QuestionCard
 from ui.stages.rungs import RungRow
@@ -42,10 +42,8 @@ class RunView(QWidget):
         column.setSpacing(8)
         self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.say_label.setObjectName(f"{kind.value}_say")
-        self.why_label = label("", "second", wrap=True)
+        self.why_label = TwoLines("second")
         self.why_label.setObjectName(f"{kind.value}_why")
-        self.why_label.setMinimumHeight(42)
-        self.why_label.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.question = QuestionCard(tokens)
         self.question.answered.connect(self.answered)
         chart_card = card()
@@ -90,7 +88,7 @@ class RunView(QWidget):
 
     def say(self, what: str, why: str) -> None:
         self.say_label.setText(what)
-        self.why_label.setText(why)
+        self.why_label.say(why)
 
     def offer(self, *, start: bool, again: bool, on_to: str, done: bool) -> None:
         """Which buttons there are: to begin (again), and to go on to the stage named `on_to` ("" for none).
