@@ -11,6 +11,7 @@ from typing import Annotated
 import msgspec
 
 _UNIT = re.compile(r"[*:A-Za-z0-9?,.() @{}_-]+", re.ASCII)
+_WITH_VALUE = {"program.volts", "program.amps", "over_volts.set", "over_amps.set"}
 _Seconds = Annotated[float, msgspec.Meta(ge=0, le=5)]
 
 
@@ -96,9 +97,14 @@ def parse(text: str) -> Dialect:
         dialect = msgspec.convert(tomllib.loads(text), Dialect)
     except (tomllib.TOMLDecodeError, msgspec.ValidationError) as error:
         raise DialectError(str(error)) from error
+    if dialect.link.termination not in ("\n", "\r\n", "\r"):
+        raise DialectError(f"link.termination: {dialect.link.termination!r} ends no line")
     for place, unit in _units("", dialect):
-        if not _UNIT.fullmatch(unit) or unit.count("{") != unit.count("{value}"):
-            raise DialectError(f"{place}: {unit!r} is not one program message unit")
+        values = 1 if place in _WITH_VALUE else 0
+        if not _UNIT.fullmatch(unit) or unit.count("{value}") != values or unit.replace("{value}", "").count("{"):
+            raise DialectError(f"{place}: {unit!r} is not one program message unit with {values} values")
+        if "}" in unit.replace("{value}", ""):
+            raise DialectError(f"{place}: {unit!r} has a brace that belongs to no value")
     return dialect
 
 

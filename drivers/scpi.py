@@ -28,8 +28,10 @@ def step(reply: str) -> float:
     """The weight of a reply's last digit: "12.003" is 1 mV, "1.50E-1" is 1 mV. Raises ValueError."""
     number(reply)
     mantissa, _, exponent = reply.strip().lower().partition("e")
-    decimals = len(mantissa.partition(".")[2])
-    return float(10.0 ** (int(exponent or 0) - decimals))
+    power = int(exponent or 0) - len(mantissa.partition(".")[2])
+    if not -30 <= power <= 30:
+        raise ValueError(f"{reply.strip()[:40]!r} has no last digit that could be a resolution")
+    return float(10.0**power)
 
 
 def boolean(reply: str) -> bool:

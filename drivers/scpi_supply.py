@@ -108,7 +108,7 @@ class ScpiSupply:
                 reply_s=reply_s,
             )
         # A zero with an exponent no double has is a number, but overflows as a resolution.
-        except (SupplyTimeout, SupplyGarbled, ValueError, OverflowError) as error:
+        except (SupplyTimeout, SupplyGarbled, ValueError) as error:
             what = f'"{identity}" does not answer as a supply of the dialect "{dialect.name}" does ({error})'
             raise NotASupply(resource, what) from error
 

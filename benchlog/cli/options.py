@@ -24,7 +24,7 @@ def default_ledger() -> Path:
 def ledger_option(command: Callable[..., Any]) -> Callable[..., Any]:
     return click.option(
         "--ledger",
-        type=click.Path(path_type=Path, dir_okay=False),
+        type=click.Path(path_type=Path),
         help=f"The ledger file.  [default: {default_ledger()}]",
     )(command)
 

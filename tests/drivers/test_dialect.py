@@ -92,7 +92,6 @@ def test_what_is_no_toml_is_refused() -> None:
         parse("name = ")
 
 
-@pytest.mark.xfail(strict=True, reason="the loader takes these today, and they would only be noticed while sending")
 @pytest.mark.parametrize(
     ("old", "unit"),
     [
