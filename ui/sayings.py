@@ -30,7 +30,10 @@ def resistance_text(result: RunResult) -> str:
 
 
 def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
-    """What happened; then why we think so, whether the output is off where that is in question, and what to do."""
+    """What happened; then whether the output is off where that is in question, why we think so, and what to do.
+
+    The output comes first: of a long text the end is what has no room.
+    """
     say, do, why = texts.OUTCOME_SAY[result.outcome], texts.OUTCOME_DO[result.outcome], sentence(result.reason)
     if kind is RunKind.PROBE and result.winding_verdict is WindingVerdict.WINDING and probe_went_through(result):
         say, do = texts.PROBED_SAY_UNKNOWN, texts.PROBED_DO
@@ -46,7 +49,7 @@ def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
         off = texts.OFF_NOT_READ_BACK
     elif result.outcome in CUT_SHORT:
         off = texts.OFF_READ_BACK
-    return say, " ".join(part for part in (why, off, do) if part)
+    return say, " ".join(part for part in (off, why, do) if part)
 
 
 def probe_went_through(result: RunResult) -> bool:
