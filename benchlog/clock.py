@@ -11,6 +11,10 @@ class Clock(Protocol):
 
     def now(self) -> float: ...
 
+    def awake_and_asleep(self) -> float:
+        """Seconds that go on while the computer sleeps, from any origin."""
+        ...
+
     def utc(self) -> str:
         """ISO 8601 with milliseconds and a trailing Z."""
         ...
@@ -25,6 +29,10 @@ class SystemClock:
 
     def now(self) -> float:
         return time.perf_counter()
+
+    def awake_and_asleep(self) -> float:
+        # perf_counter stands still in a suspend on Linux; elsewhere only the wall clock is sure to go on.
+        return time.clock_gettime(time.CLOCK_BOOTTIME) if hasattr(time, "CLOCK_BOOTTIME") else time.time()
 
     def utc(self) -> str:
         return utc_text(datetime.now(UTC))
@@ -46,9 +54,17 @@ class VirtualClock:
         self._start_s = start_s
         self._now_s = start_s
         self._utc_start = utc_start
+        self._slept_s = 0.0
 
     def now(self) -> float:
         return self._now_s
+
+    def awake_and_asleep(self) -> float:
+        return self._now_s + self._slept_s
+
+    def sleep(self, for_s: float) -> None:
+        """The computer sleeps: only the clock that goes on in a suspend does."""
+        self._slept_s += for_s
 
     def utc(self) -> str:
         return utc_text(datetime.fromtimestamp(self._utc_start.timestamp() + self._now_s - self._start_s, UTC))

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from benchlog.bench.conduct import Conductor
 from benchlog.bench.frames import Frame, Request
+from benchlog.bench.journal import Journal
 from benchlog.bench.lease import Lease
 from benchlog.clock import VirtualClock
 from benchlog.outcome import RunResult
@@ -85,7 +86,7 @@ class VirtualBench:
             emit=self.frames.append,
             beat=lambda: None,
             going_off=lambda: None,
-            sync_thread=False,
+            journal=Journal(Path(request.journal), sync_thread=False),
         )
         result = conductor.run(self.open_supply, lambda capabilities: None)
         return VirtualRun(

@@ -10,6 +10,7 @@ import msgspec
 from benchlog.bench.frames import Request
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.warmth import warmth_of
 from benchlog.records import Job, Run, RunKind
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits
 from benchlog.recovery.steps import Sequence
@@ -29,7 +30,6 @@ class BenchSetting:
 def request_for(
     kind: RunKind,
     job: Job,
-    runs: Ordered[Run],
     setting: BenchSetting,
     sequence: Sequence,
     ledger: Ledger,
@@ -38,7 +38,7 @@ def request_for(
 ) -> Request:
     """Only the job's layer of ceilings: the program's, the owner's and the supply's are added at the bench."""
     uid = uuid4().hex
-    probed = [run.result.resistance_ohm for run in runs if run.result.resistance_ohm is not None]
+    warmth = warmth_of(ledger, job=job.id, resource=setting.resource)
     return Request(
         uid=uid,
         kind=kind,
@@ -50,7 +50,8 @@ def request_for(
         job=job.id,
         load_state=job.load_state,
         kicks_today=ledger.kicks_on(job.id, ledger.clock.utc()[:10]),
-        known_ohm=probed[-1] if probed else None,
+        known_ohm=warmth.known_ohm,
+        earlier=warmth.pulses,
         starts=starts,
     )
 

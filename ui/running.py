@@ -85,7 +85,7 @@ class Running(QObject):
             return
         with minding_the_ledger(notice):
             starts = self.window.prove.starts()
-            request = request_for(kind, job, self.bench.runs, setting, self.sequence, self.ledger, starts=starts)
+            request = request_for(kind, job, setting, self.sequence, self.ledger, starts=starts)
             try:
                 self.live.begin(request)
             except OSError as error:

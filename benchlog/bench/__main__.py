@@ -88,8 +88,13 @@ def main() -> int:
     def going_off() -> None:
         waiting.beat(rescue.GOING_OFF)
 
+    def known_off() -> None:
+        waiting.beat(rescue.SAFE)
+
     try:
-        conductor = Conductor(request, clock=clock, lease=lease, emit=sender.emit, beat=beat, going_off=going_off)
+        conductor = Conductor(
+            request, clock=clock, lease=lease, emit=sender.emit, beat=beat, going_off=going_off, known_off=known_off
+        )
     except OSError as error:
         refusal = RunResult(outcome=Outcome.REFUSED, reason=f"the record can't be begun: {error}")
         sender.emit(Ended(result=refusal, journal=None))

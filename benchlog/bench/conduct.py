@@ -30,7 +30,7 @@ from drivers.supply import Capabilities, Supply, SupplyError
 
 
 class Conductor:
-    """One run. `beat` is called at every step of the loop, `going_off` at every try of switching off."""
+    """One run. `beat` is called at every step of the loop, `going_off` at every try to switch off, then `known_off`."""
 
     def __init__(
         self,
@@ -41,12 +41,13 @@ class Conductor:
         emit: Callable[[Frame], None],
         beat: Callable[[], None],
         going_off: Callable[[], None],
-        sync_thread: bool = True,
+        known_off: Callable[[], None] = lambda: None,
+        journal: Journal | None = None,
     ) -> None:
         self._request, self._clock, self._lease, self._emit = request, clock, lease, emit
-        self._beat, self._going_off = beat, going_off
+        self._beat, self._going_off, self._known_off = beat, going_off, known_off
         self._zero_s = clock.now()
-        self._journal = Journal(Path(request.journal), sync_thread=sync_thread)
+        self._journal = journal or Journal(Path(request.journal))
         self._journal.write(Begun(request=request, utc=clock.utc(), program=f"benchlog {version('benchlog')}"))
         self._loop: Loop | None = None
         self._situation: Situation | None = None
@@ -70,6 +71,8 @@ class Conductor:
         finally:
             if supply is not None:
                 off = switch_off(supply, self._clock, self._going_off)
+                if off.confirmed:
+                    self._known_off()
                 supply.close()
             result = self._result(finding, off)
             self._close(result, off, keep=supply is not None)
@@ -87,6 +90,9 @@ class Conductor:
         budget = Budget(
             ceilings, ambient_c=request.ambient_c, rated_volts=request.rated_volts, kicks=request.kicks_today
         )
+        if request.known_ohm is not None:
+            budget.learn(request.known_ohm)
+        budget.carry(self._zero_s, request.earlier)
         guard = Guard(ceilings, can, budget)
         self._loop = Loop(
             supply=supply,
@@ -156,10 +162,10 @@ class Conductor:
                 self._journal.sample(reading, self._zero_s)
             self._journal.write(Happening(event))
             self._journal.write(Ending(result=result, duration_s=round(now_s - self._zero_s, 4)))
+            self._journal.close()
         except OSError as error:
             result_text = f"{result.reason}; the end of the record could not be kept: {error}"
             self._emit(Happened(event=Event(t_s=event.t_s, kind=EventKind.TRIP, text=result_text)))
-        self._journal.close()
         if not keep:
             os.unlink(self._request.journal)
         self._emit(Happened(event=event))

@@ -10,6 +10,7 @@ import msgspec
 
 from benchlog.outcome import RunResult
 from benchlog.records import Event, RunKind
+from benchlog.recovery.budget import Pulse
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.recovery.steps import Sequence
 
@@ -23,6 +24,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
 
     `layers`: ceilings by layer, without the program's own and the supply's. `unattended`: confirm everything but a
     swap of leads; hand steps are recorded as skipped. `kicks_today`: already given to this job. `ambient_c`: °C.
+    `known_ohm`, `earlier`: the winding and what went into it, by the runs of the last minutes. `starts`: of a proof.
     """
 
     uid: str
@@ -39,6 +41,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     ambient_c: float = 25.0
     lead_ohm: float = 0.0
     known_ohm: float | None = None
+    earlier: tuple[Pulse, ...] = ()
     starts: int = 5
 
 

@@ -95,13 +95,16 @@ class Journal:
         if not lock_file(self._file):
             raise OSError(f"{path}: somebody else writes this journal")
         self._closing = threading.Event()
+        self._unsynced: OSError | None = None
         self._size = os.write(self._file, MAGIC)
         self._thread = threading.Thread(target=self._sync_often, name="journal sync", daemon=True)
         if sync_thread:
             self._thread.start()
 
     def write(self, block: Block) -> None:
-        """One block, whole, in one write. Raises OSError."""
+        """One block, whole, in one write. Raises OSError, also for what could not be synced since the last write."""
+        if self._unsynced is not None:
+            raise self._unsynced
         payload = _encode(block)
         data = _BLOCK.pack(len(payload), zlib.crc32(payload)) + payload
         written = os.write(self._file, data)
@@ -127,7 +130,11 @@ class Journal:
 
     def _sync_often(self) -> None:
         while not self._closing.wait(SYNC_EVERY_S):
-            os.fsync(self._file)
+            try:
+                os.fsync(self._file)
+            except OSError as error:
+                self._unsynced = error
+                return
 
     def close(self) -> None:
         """Synced and closed. Idempotent."""

@@ -18,6 +18,8 @@ from benchlog.recovery.guard import Guard, Trip
 from benchlog.recovery.moves import Finding
 from drivers.supply import Reading, Setpoint, Supply, SupplyError
 
+SLEPT_S = 2.0
+"""s by which the clocks may drift apart in a run before the computer is taken to have slept."""
 _log = logging.getLogger(__name__)
 
 
@@ -50,6 +52,7 @@ class Loop:
         self._zero_s, self._beat = zero_s, beat
         self._applied = Apply(volts=0.0, amps=0.0)
         self._set_at_s = clock.now()
+        self._ahead_s = clock.awake_and_asleep() - clock.now()
         self._question = 0
         self._answer: str | None = None
         self.max_volts: float | None = None
@@ -116,6 +119,11 @@ class Loop:
                         self.note(Event(t_s=0.0, kind=EventKind.ANSWER, text=order.choice))
                 case Note():
                     self.note(Event(t_s=0.0, kind=EventKind.HAND if order.hand else EventKind.NOTE, text=order.text))
+        slept_s = self._clock.awake_and_asleep() - self._clock.now() - self._ahead_s
+        if abs(slept_s) > SLEPT_S:
+            return Trip(
+                outcome=Outcome.STOPPED, text=f"stopped: the computer slept, or its clock jumped {slept_s:.0f} s"
+            )
         ended = self._lease.ended(self._clock.now())
         return None if ended is None else Trip(outcome=Outcome.STOPPED, text=f"stopped: {ended}")
 

@@ -128,8 +128,10 @@ def _read_beats(pipe: IO[bytes], beats: "queue.SimpleQueue[bytes]") -> None:
 def rescue(charge: Charge, why: str) -> None:
     """Kill, connect, off, read back, write down."""
     clock = SystemClock()
-    with contextlib.suppress(OSError):
-        os.kill(charge.pid, signal.SIGTERM if sys.platform == "win32" else signal.SIGKILL)
+    # An orphan's parent is another: then the process is gone, and its number may be somebody else's.
+    if os.getppid() == charge.pid:
+        with contextlib.suppress(OSError):
+            os.kill(charge.pid, signal.SIGTERM if sys.platform == "win32" else signal.SIGKILL)
     text, confirmed = "", False
     until_s = clock.now() + 3.0
     while not confirmed and clock.now() < until_s:

@@ -46,7 +46,7 @@ def switch_off(supply: Supply, clock: Clock, alive: Callable[[], None] = lambda:
 
 
 def _is_off(reading: Reading, supply: Supply) -> bool:
-    floor = max(CURRENT_GONE_A, 3 * supply.capabilities.amps_step)
+    floor = max(CURRENT_GONE_A, 3 * min(supply.capabilities.amps_step, 0.01))
     return not reading.output_on and reading.set_volts == 0.0 and abs(reading.amps) <= floor
 
 

@@ -19,6 +19,9 @@ class SimulatedBench:
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             text=True,
+            # A supply does not hear the terminal's Ctrl-C either.
+            start_new_session=True,
+            creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
         )
         assert self._process.stdout is not None
         said = self._process.stdout.readline()

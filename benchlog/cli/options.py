@@ -56,7 +56,7 @@ def fail(text: str) -> NoReturn:
 
 def line(**values: Any) -> None:
     """One JSON object on stdout."""
-    click.echo(json.dumps(values, ensure_ascii=False))
+    click.echo(json.dumps(values))
 
 
 Problem = (Refused, LedgerError)

@@ -3,6 +3,7 @@
 import sys
 import uuid
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -16,14 +17,17 @@ from benchlog.records import Item, RunKind
 from benchlog.recovery.ceilings import PROGRAM, PROGRAM_VOLTS, Layer, Limits, intersect
 from benchlog.recovery.steps import MAX_TEXT, Sequence, above_ceilings, built_in, parse
 
+if TYPE_CHECKING:
+    from benchlog.ledger.filing import Filed
+
 
 @click.command("recover")
-@click.option("--supply", "resource", required=True, help="VISA address, such as TCPIP::127.0.0.1::5025::SOCKET.")
-@click.option("--rated-voltage", required=True, metavar="V", help="The motor's rated volts.")
+@click.option("--supply", "resource", default="", help="VISA address, such as TCPIP::127.0.0.1::5025::SOCKET.")
+@click.option("--rated-voltage", default="", metavar="V", help="The motor's rated volts.")
 @click.option("--max-voltage", metavar="V", help="Ceiling for this job.  [default: the rated voltage]")
 @click.option("--max-current", metavar="A", help="Ceiling for this job.  [default: what the supply can]")
 @click.option("--sequence", "sequence_name", default="starting-ladder", show_default=True, metavar="NAME|FILE")
-@click.option("--job", "job_number", type=int, help="File with this job.  [default: a new one]")
+@click.option("--job", "job_number", metavar="NUMBER", help="File with this job.  [default: a new one]")
 @click.option("--item", "item_kind", default="motor", help="What it is, for a new job.")
 @click.option("--serial", default="", help="Its serial, for a new job.")
 @click.option("--complaint", default="", help="The owner's words, for a new job.")
@@ -41,6 +45,8 @@ def command(as_json: bool, **asked: object) -> None:
         sys.exit(recover(as_json=as_json, **asked))  # type: ignore[arg-type]
     except Problem as problem:
         sys.exit(_ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
+    except OSError as error:
+        sys.exit(_ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
     except KeyboardInterrupt:
         sys.exit(_ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
 
@@ -52,7 +58,7 @@ def recover(
     max_voltage: str | None,
     max_current: str | None,
     sequence_name: str,
-    job_number: int | None,
+    job_number: str | None,
     item_kind: str,
     serial: str,
     complaint: str,
@@ -63,10 +69,13 @@ def recover(
 ) -> int:
     """The exit status. Raises Refused, LedgerError before anything is switched on."""
     from benchlog.bench.link import Link
-    from benchlog.cli.watching import watch
+    from benchlog.cli.watching import Stopper, signals_to, watch
     from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
     from benchlog.ledger.store import Ledger
+    from benchlog.ledger.warmth import warmth_of
 
+    if not resource.strip():
+        raise Refused("no supply: give its address with --supply")
     rated_volts = rated_volts_of(rated_voltage)
     limits = _job_limits(rated_volts, max_voltage, max_current)
     sequence = _sequence(sequence_name)
@@ -76,9 +85,10 @@ def recover(
     with Ledger.open(ledger or default_ledger()) as book:
         for left in file_left_behind(book, journals_of(book.path)):
             click.echo(f"Filed what was left of run {left.run}, job {left.job:04d}.", err=True)
-        job = None if job_number is None else book.job_by_number(job_number)
+        job = None if job_number is None else book.job_by_number(_number(job_number))
         if not yes:
             _confirm(rated_volts, limits, as_json=as_json)
+        warmth = warmth_of(book, job=None if job is None else job.id, resource=resource)
         uid = uuid.uuid4().hex
         request = Request(
             uid=uid,
@@ -91,22 +101,27 @@ def recover(
             job=None if job is None else job.id,
             load_state=load_state,
             unattended=yes,
-            kicks_today=0 if job is None else book.kicks_on(job.id, _utc_day()),
+            kicks_today=0 if job is None else book.kicks_on(job.id, book.clock.utc()[:10]),
+            known_ohm=warmth.known_ohm,
+            earlier=warmth.pulses,
         )
-        ended = watch(Link(request), as_json=as_json)
-        if ended.journal is None:
-            _tell(ended, None, None, as_json=as_json)
-            return EXIT_STATUS[ended.result.outcome]
-        try:
-            filed = file_journal(
-                book, Path(ended.journal), item=Item(kind=item_kind, serial=serial), complaint=complaint
-            )
-        except (LedgerError, JournalDamaged, OSError) as error:
-            click.echo(f"Not filed yet, nothing is lost: {error}. It is filed at the next start.", err=True)
-            _tell(ended, None, None, as_json=as_json)
-            return EXIT_STATUS[ended.result.outcome]
-        _tell(ended, filed.job, filed.run, as_json=as_json)
+        with signals_to(Stopper()) as stopper:  # until it is filed: a second Ctrl-C takes nothing away
+            ended = watch(Link(request), stopper, as_json=as_json)
+            filed, problem = None, "nothing was reached that could be filed"
+            if ended.journal is not None:
+                try:
+                    item = Item(kind=item_kind, serial=serial)
+                    filed = file_journal(book, Path(ended.journal), item=item, complaint=complaint)
+                except (LedgerError, Refused, JournalDamaged, OSError) as error:
+                    problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
+            _tell(ended, filed, problem, as_json=as_json)
         return EXIT_STATUS[ended.result.outcome]
+
+
+def _number(text: str) -> int:
+    if not (text.isascii() and text.isdigit() and len(text) < 10):
+        raise Refused(f'job: "{text[:40]}" is not a job\'s number')
+    return int(text)
 
 
 def _job_limits(rated_volts: float, max_voltage: str | None, max_current: str | None) -> Limits:
@@ -140,15 +155,12 @@ def _confirm(rated_volts: float, limits: Limits, *, as_json: bool) -> None:
         raise Refused("not confirmed")
 
 
-def _utc_day() -> str:
-    from benchlog.clock import SystemClock
-
-    return SystemClock().utc()[:10]
-
-
-def _tell(ended: Ended, job: int | None, run: int | None, *, as_json: bool) -> None:
+def _tell(ended: Ended, filed: "Filed | None", problem: str, *, as_json: bool) -> None:
     result = ended.result
+    if filed is None:
+        click.echo(f"benchlog: {problem}", err=True)
     if as_json:
+        job, run = (None, None) if filed is None else (filed.job, filed.run)
         line(event="filed", **_fields(result), job=job, run=run)
         return
     click.echo(f"\n{OUTCOMES[result.outcome]}\n  {result.reason}")
@@ -159,7 +171,8 @@ def _tell(ended: Ended, job: int | None, run: int | None, *, as_json: bool) -> N
         most = f"{show(result.max_volts, 'V')} and {show(result.max_amps, 'A')}"
         click.echo(f"  {result.kicks} kicks; at most {most} read back.")
     click.echo(f"  {off_sentence(result)}")
-    click.echo(f"  Filed as run {run} of job {job:04d}." if job is not None else "  Nothing was filed.")
+    if filed is not None:
+        click.echo(f"  Filed as run {filed.run} of job {filed.job:04d}.")
 
 
 def _fields(result: RunResult) -> dict[str, object]:

@@ -1,11 +1,12 @@
 """Drives a run from the terminal: renews the lease from this loop, prints what happens, passes on what is typed."""
 
+import contextlib
 import queue
 import signal
 import sys
 import threading
 import time
-from collections.abc import Callable
+from collections.abc import Iterator
 from types import FrameType
 
 import click
@@ -76,42 +77,46 @@ class Terminal:
         self._link.answer(question.id, question.choices[min(max(chosen, 0), len(question.choices) - 1)])
 
 
-def watch(link: Link, *, as_json: bool) -> Ended:
-    """From start to end. Ctrl-C and a request to end are "Output off"; when this returns or raises, the run is over."""
-    terminal = Terminal(link, as_json=as_json)
+class Stopper:
+    """What a signal that would end the program does while a run is on, or its record is being filed: output off."""
 
-    def stop(number: int, _: FrameType | None) -> None:
-        link.stop("Ctrl-C was pressed" if number == signal.SIGINT else "the terminal was told to end")
+    def __init__(self) -> None:
+        self.link: Link | None = None
 
-    with handling(stop):
-        link.start()
-        try:
-            renewed_s = 0.0
-            while True:
-                now_s = time.monotonic()
-                if now_s - renewed_s >= RENEW_EVERY_S:
-                    link.renew()
-                    renewed_s = now_s
-                for frame in link.poll():
-                    terminal.show(frame)
-                    if isinstance(frame, Ended):
-                        return frame
-                terminal.pass_on_typed()
-                time.sleep(_TURN_S)
-        finally:
-            link.close()
+    def __call__(self, number: int, _: FrameType | None) -> None:
+        if self.link is not None:
+            self.link.stop("Ctrl-C was pressed" if number == signal.SIGINT else "the terminal was told to end")
 
 
-class handling:
-    """Signals that end a program go to `handler` for a while."""
-
-    def __init__(self, handler: Callable[[int, FrameType | None], None]) -> None:
-        self._handler = handler
-        self._numbers = [signal.SIGINT, signal.SIGTERM] + ([signal.SIGHUP] if hasattr(signal, "SIGHUP") else [])
-
-    def __enter__(self) -> None:
-        self._before = {number: signal.signal(number, self._handler) for number in self._numbers}
-
-    def __exit__(self, *_: object) -> None:
-        for number, handler in self._before.items():
+@contextlib.contextmanager
+def signals_to(stopper: Stopper) -> Iterator[Stopper]:
+    """Ctrl-C, a closed terminal and a request to end go to `stopper` for a while."""
+    numbers = [signal.SIGINT, signal.SIGTERM] + ([signal.SIGHUP] if hasattr(signal, "SIGHUP") else [])
+    before = {number: signal.signal(number, stopper) for number in numbers}
+    try:
+        yield stopper
+    finally:
+        for number, handler in before.items():
             signal.signal(number, handler)
+
+
+def watch(link: Link, stopper: Stopper, *, as_json: bool) -> Ended:
+    """From start to end. When this returns or raises, the run is over. Raises OSError where it can't be started."""
+    terminal = Terminal(link, as_json=as_json)
+    link.start()
+    stopper.link = link
+    try:
+        renewed_s = 0.0
+        while True:
+            now_s = time.monotonic()
+            if now_s - renewed_s >= RENEW_EVERY_S:
+                link.renew()
+                renewed_s = now_s
+            for frame in link.poll():
+                terminal.show(frame)
+                if isinstance(frame, Ended):
+                    return frame
+            terminal.pass_on_typed()
+            time.sleep(_TURN_S)
+    finally:
+        link.close()

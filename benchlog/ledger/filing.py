@@ -59,8 +59,8 @@ def file_journal(ledger: Ledger, journal: Path, *, item: Item | None = None, com
     without one gets. Raises LedgerError, JournalDamaged, OSError; Refused where the run's job is not in this ledger or
     less of the run was filed before than the journal holds. After any of them the journal is where it was.
     """
-    filed = _commit(ledger, journal, item or UNNAMED, complaint)
-    _remove(journal)
+    filed, told = _commit(ledger, journal, item or UNNAMED, complaint)
+    _remove(journal, with_rescue=told)
     return filed
 
 
@@ -105,13 +105,14 @@ def _file_unless_written(ledger: Ledger, journal: Path) -> Filed | None:
             raise JournalDamaged(f"{journal}: empty")
         if not lock_file(file.fileno()):
             return None
-        filed = _commit(ledger, journal, UNNAMED, "")
+        filed, told = _commit(ledger, journal, UNNAMED, "")
     # After the file is closed: Windows removes no open file.
-    _remove(journal)
+    _remove(journal, with_rescue=told)
     return filed
 
 
-def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> Filed:
+def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> tuple[Filed, bool]:
+    """Where the run went, and whether a rescue's word is part of it."""
     contents = read_journal(journal)
     began = began_utc(contents)
     if began is None:
@@ -124,7 +125,7 @@ def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> Filed:
     with ledger.writing() as session:
         if (before := session.scalars(select(RunRow).where(RunRow.uid == request.uid)).one_or_none()) is not None:
             _refuse_shorter(session, before, journal, contents)
-            return _filed(session.get_one(JobRow, before.job_id), before)
+            return _filed(session.get_one(JobRow, before.job_id), before), False
         if request.job is None:
             job = add_job(
                 session,
@@ -139,7 +140,7 @@ def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> Filed:
         else:
             raise Refused(f"{journal}: its job, with the key {request.job}, is not in this ledger")
         run = _add_run(session, job, _run_row(contents, began, rescue), events_of(contents, rescue), trace_row)
-        return _filed(job, run)
+        return _filed(job, run), rescue is not None
 
 
 def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], trace_row: TraceRow) -> RunRow:
@@ -217,8 +218,9 @@ def _file_late_rescue(ledger: Ledger, record: Path, report: Callable[[Path, str]
         record.unlink(missing_ok=True)
 
 
-def _remove(journal: Path) -> None:
-    for path in (journal, rescue_record_of(journal)):
+def _remove(journal: Path, *, with_rescue: bool) -> None:
+    # A rescue's word that came too late for the run stays, and is found as late at the next start.
+    for path in (journal, rescue_record_of(journal)) if with_rescue else (journal,):
         try:
             path.unlink(missing_ok=True)
         except OSError as error:

@@ -20,6 +20,8 @@ STALL_RATE_K_S = 60.0
 C_LEAST_J_K, C_MOST_J_K = 0.2, 10.0
 R_MOST_K_W = 40.0
 HOUSING_TIMES = 10.0
+CONTACT_AND_HEAT = 2.2
+"""How many times its known resistance a winding may have: contact up to twice as bad, and copper warmer."""
 _FINE_S, _COARSE_S = 0.1, 2.0
 _FINE_FOR_S = 3.0
 _RENEW_S = 0.05
@@ -38,6 +40,7 @@ class HeatBound:
     def __init__(self, ambient_c: float, stall_watts: float | None = None) -> None:
         self.ambient_c = ambient_c
         self._c_least = least_heat_capacity(stall_watts)
+        self._stall_watts = stall_watts
         self._pulses: deque[tuple[float, float]] = deque()  # (latest time of the pulse, J), coarse ones first
         self._fine: deque[tuple[float, float]] = deque()
         self._bound_k = 0.0
@@ -46,11 +49,12 @@ class HeatBound:
     def learn_stall_power(self, stall_watts: float) -> None:
         """The probe found the winding: the least heat capacity follows from it. It can only rise from unknown."""
         self._c_least = least_heat_capacity(stall_watts)
+        self._stall_watts = stall_watts
         self._bound_at_s = -math.inf
 
     def stall_share(self, watts: float) -> float:
         """A power as a share of the stall power at rated volts; of the smallest winding's while that is unknown."""
-        return watts / (STALL_RATE_K_S * self._c_least)
+        return watts / (self._stall_watts or STALL_RATE_K_S * C_LEAST_J_K)
 
     def add(self, at_s: float, joules: float) -> None:
         """Energy that went in up to `at_s`."""
@@ -94,7 +98,12 @@ class HeatBound:
 def winding_watts(volts: float, amps: float, reference_ohm: float | None) -> float:
     """W that may heat the winding: all that goes in, or what 2.2 times its known resistance turns to heat if less.
 
-    A turning motor passes the rest on as work. 2.2: contact up to twice as bad, and copper warmer.
+    A turning motor passes the rest on as work.
     """
     into = abs(volts * amps)
-    return into if reference_ohm is None else min(into, amps * amps * 2.2 * reference_ohm)
+    return into if reference_ohm is None else min(into, amps * amps * CONTACT_AND_HEAT * reference_ohm)
+
+
+def stall_watts_of(rated_volts: float, reference_ohm: float | None) -> float:
+    """W at rated volts, rotor locked; of the smallest winding that is reckoned with where nothing is known."""
+    return STALL_RATE_K_S * C_LEAST_J_K if reference_ohm is None else rated_volts**2 / reference_ohm

@@ -1,9 +1,14 @@
 """How much of the time-bound ceilings is used: energy and locked time in any minute, winding temperature, kicks."""
 
 from collections import deque
+from collections.abc import Iterable
 
-from benchlog.motor.heat import HeatBound, winding_watts
+import msgspec
+import numpy as np
+
+from benchlog.motor.heat import CONTACT_AND_HEAT, HeatBound, stall_watts_of, winding_watts
 from benchlog.motor.motion import Motion
+from benchlog.records import FLAG_ON, TICK_S, Trace
 from benchlog.recovery.ceilings import Ceilings
 from drivers.supply import Reading
 
@@ -12,33 +17,42 @@ _BIN_S = 0.1
 _MARGIN_K = 2.0
 
 
+class Pulse(msgspec.Struct, frozen=True, kw_only=True):
+    """What an earlier run put in, up to `ago_s` before this one: J into the winding at most, s at stall power."""
+
+    ago_s: float
+    joules: float
+    stall_s: float
+
+
 class SlidingSum:
     """A sum over the last `WINDOW_S`, in bins of 0.1 s that leave the window late, never early."""
 
     def __init__(self) -> None:
-        self._bins: deque[tuple[float, float]] = deque()
+        self._bins: deque[tuple[float, float, float]] = deque()  # first, last, amount
         self._total = 0.0
 
     def add(self, at_s: float, amount: float) -> None:
         if amount <= 0:
             return
         if self._bins and at_s - self._bins[-1][0] < _BIN_S:
-            self._bins[-1] = (at_s, self._bins[-1][1] + amount)
+            first_s, _, before = self._bins[-1]
+            self._bins[-1] = (first_s, at_s, before + amount)
         else:
-            self._bins.append((at_s, amount))
+            self._bins.append((at_s, at_s, amount))
         self._total += amount
 
     def take_back(self, since_s: float) -> float:
-        """Removes what was added since, and returns it."""
+        """Removes what was added since, and returns it. A bin that began earlier stays whole."""
         removed = 0.0
-        while self._bins and self._bins[-1][0] - _BIN_S >= since_s:
-            removed += self._bins.pop()[1]
+        while self._bins and self._bins[-1][0] >= since_s:
+            removed += self._bins.pop()[2]
         self._total -= removed
         return removed
 
     def total(self, at_s: float) -> float:
-        while self._bins and at_s - self._bins[0][0] > WINDOW_S:
-            self._total -= self._bins.popleft()[1]
+        while self._bins and at_s - self._bins[0][1] > WINDOW_S:
+            self._total -= self._bins.popleft()[2]
         if not self._bins:
             self._total = 0.0
         return self._total
@@ -46,7 +60,7 @@ class SlidingSum:
     def wait_for(self, at_s: float, room: float) -> float:
         """s until no more than `room` is left in the window."""
         excess = self.total(at_s) - room
-        for when, amount in self._bins:
+        for _, when, amount in self._bins:
             if excess <= 1e-12:
                 return 0.0
             excess -= amount
@@ -76,7 +90,16 @@ class Budget:
     def learn(self, reference_ohm: float) -> None:
         """The probe found a winding."""
         self._reference_ohm = reference_ohm
-        self._heat.learn_stall_power(self._rated_volts**2 / reference_ohm)
+        self._heat.learn_stall_power(stall_watts_of(self._rated_volts, reference_ohm))
+
+    def carry(self, now_s: float, earlier: Iterable[Pulse]) -> None:
+        """What earlier runs put into this motor; the oldest first. Raises ValueError for one from the future."""
+        for pulse in sorted(earlier, key=lambda one: -one.ago_s):
+            if not pulse.ago_s >= 0:
+                raise ValueError(f"a pulse of {pulse.ago_s} s ago")
+            self._heat.add(now_s - pulse.ago_s, pulse.joules)
+            self._energy.add(now_s - pulse.ago_s, pulse.joules)
+            self._locked.add(now_s - pulse.ago_s, pulse.stall_s)
 
     def charge(self, reading: Reading, belief: Motion) -> None:
         """What went in between the last reading and this one, at the larger of their powers."""
@@ -130,3 +153,25 @@ class Budget:
         while rest < 300.0 and self._heat.winding_c_after(at_s + rest, joules) > limit:
             rest += max(0.25, 0.1 * rest)
         return rest
+
+
+def pulses_of(trace: Trace, *, ended_ago_s: float, reference_ohm: float | None, rated_volts: float) -> list[Pulse]:
+    """What a filed run put in, in bins of 1 s, counted as `Budget.charge` would with the shaft not known to turn.
+
+    `ended_ago_s`: from its last reading to now. Without a known resistance the smallest motor's stall power counts.
+    """
+    if len(trace.sent) < 2:
+        return []
+    watts = np.abs(trace.volts * trace.amps)
+    if reference_ohm is not None:
+        watts = np.minimum(watts, trace.amps**2 * CONTACT_AND_HEAT * reference_ohm)
+    driven = ((trace.flags & FLAG_ON) > 0)[1:] & ((trace.set_volts[1:] > 0) | (trace.set_volts[:-1] > 0))
+    at_s = trace.received * TICK_S
+    joules = np.where(driven, np.maximum(watts[1:], watts[:-1]) * np.diff(at_s), 0.0)
+    seconds = np.floor(at_s[-1] - at_s[1:]).astype(int)
+    total = np.bincount(seconds, weights=joules)
+    stall_watts = stall_watts_of(rated_volts, reference_ohm)
+    return [
+        Pulse(ago_s=ended_ago_s + k, joules=float(total[k]), stall_s=float(total[k]) / stall_watts)
+        for k in np.flatnonzero(total > 0)
+    ]

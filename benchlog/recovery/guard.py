@@ -15,6 +15,10 @@ from benchlog.recovery.ceilings import Bound, Ceilings
 from benchlog.recovery.commands import Apply, Ask, Command, Switch
 from drivers.supply import Capabilities, Reading, Regulation
 
+COARSEST_STEP = 0.01
+"""V, A: the coarsest readback resolution that tolerances are widened for."""
+SWAP_VOLTS = 0.5
+"""V on the terminals above which nobody is asked to swap leads: a motor still coasts, or a source is connected."""
 FOREIGN_VOLTS = 0.25
 """V on the terminals with the output off that count as another source. Starting value of this project."""
 STALE_S = 1.0
@@ -40,8 +44,9 @@ class Guard:
     def __init__(self, ceilings: Ceilings, capabilities: Capabilities, budget: Budget) -> None:
         self.ceilings = ceilings
         self.budget = budget
-        self._volts_slack = 3 * capabilities.volts_step + 0.02
-        self._amps_slack = 3 * capabilities.amps_step + 0.01
+        # A readback at rest may be trimmed of its zeros ("0"): what it looks like then must not widen the tolerance.
+        self._volts_slack = 3 * min(capabilities.volts_step, COARSEST_STEP) + 0.02
+        self._amps_slack = 3 * min(capabilities.amps_step, COARSEST_STEP) + 0.01
         self._window_s = capabilities.window_s
         self._last: Reading | None = None
         self._set = Apply(volts=0.0, amps=0.0, belief=Motion.RESTING)
@@ -58,6 +63,8 @@ class Guard:
                 return self._admit_on()
             case Ask() if self._on:
                 return "a question is put only with the output off"
+            case Ask(swap=True) if self._last is None or abs(self._last.volts) > SWAP_VOLTS:
+                return f"leads are swapped only below {SWAP_VOLTS} V on the terminals"
         return None
 
     def _admit_setpoint(self, command: Apply) -> str | None:
@@ -137,8 +144,13 @@ class Guard:
         return None
 
     def _does_not_obey(self, reading: Reading) -> Trip | None:
-        if not self._on or reading.sent_s - self._window_s < self._set_at_s + FOLLOWS_S:
-            if self._on and reading.sent_s - self._window_s >= self._set_at_s:
+        settled = reading.sent_s - self._window_s >= self._set_at_s + FOLLOWS_S
+        if not self._on:
+            if settled and abs(reading.amps) > 2 * self._amps_slack:
+                return _disobeys(f"{reading.amps:.3g} A flow with the output off")
+            return None
+        if not settled:
+            if reading.sent_s - self._window_s >= self._set_at_s:
                 self._lowest_since_set = min(self._lowest_since_set, reading.volts)
             return None
         lowest, self._lowest_since_set = self._lowest_since_set, min(self._lowest_since_set, reading.volts)
@@ -160,6 +172,8 @@ class Guard:
 
     def _budget_used(self, at_s: float) -> Trip | None:
         ceilings, budget = self.ceilings, self.budget
+        if not (self._on and self._set.volts > 0):
+            return None  # nothing more goes in; the plan rests until there is room again
         for what, unit, value, bound in (
             ("the winding may be at", "°C", budget.winding_c(at_s), ceilings.winding_c),
             ("locked in the last minute:", "s", budget.locked_s(at_s), ceilings.locked_s),

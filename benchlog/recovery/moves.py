@@ -16,6 +16,8 @@ from benchlog.recovery.steps import Sequence
 from drivers.supply import Capabilities
 
 REST_PACE_S = 0.05
+RESERVE_S = 15.0
+"""s kept at the end of a run for proving what the last kick freed."""
 STILL_SHARE = 0.02
 """Share of the rated volts under which the terminals say that a rotor stands still."""
 
@@ -120,11 +122,13 @@ def until_still(situation: Situation, seen: Seen, *, at_most_s: float = 10.0) ->
     return seen, True
 
 
-def ask(situation: Situation, text: str, choices: tuple[str, ...], *, swap: bool = False) -> Plan[tuple[Seen, str]]:
-    """Output off, the question, and watching until it is answered; then on again, at 0 V."""
+def ask(situation: Situation, text: str, choices: tuple[str, ...], *, swap: bool = False) -> Plan[str]:
+    """Output off, the motor at rest, the question, and watching until it is answered; then on again, at 0 V."""
     seen = yield Apply(volts=0.0, amps=0.0, belief=Motion.RESTING)
+    seen, _ = yield from until_still(situation, seen)
     seen = yield from rest(seen, 0.3)
     seen = yield Switch(on=False)
+    seen = yield from discharged(seen)
     asked_s = seen.now_s
     seen = yield Ask(text=text, choices=choices, swap=swap)
     while seen.answer is None:
@@ -132,8 +136,8 @@ def ask(situation: Situation, text: str, choices: tuple[str, ...], *, swap: bool
     answer = seen.answer
     seen = yield from discharged(seen)
     situation.waited_s += seen.now_s - asked_s
-    seen = yield Switch(on=True)
-    return seen, answer
+    yield Switch(on=True)
+    return answer
 
 
 def discharged(seen: Seen) -> Plan[Seen]:
@@ -164,3 +168,25 @@ def points(situation: Situation, seen: list[Seen], keep: Callable[[Seen], bool] 
         for s in seen
         if s.whole and (keep is None or keep(s))
     ]
+
+
+def room_for(situation: Situation, joules: float) -> Plan[Seen | None]:
+    """Rests, at 0 V, until so much more fits within every ceiling; None where the run is over first."""
+    seen = yield Watch()
+    rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=joules)
+    if rest_s > 0.5:
+        yield mark(
+            EventKind.REST,
+            f"Resting {rest_s:.0f} s, so that the next look stays within the ceiling for {asked_by}.",
+            seconds=round(rest_s, 2),
+            ceiling=asked_by,
+        )
+    while rest_s > 0 and situation.time_left_s(seen.now_s) > RESERVE_S:
+        seen = yield from rest(seen, min(rest_s, 1.0))
+        rest_s, _ = situation.budget.rest_for(seen.now_s, joules=joules)
+    return seen if rest_s <= 0 else None
+
+
+def locked_joules(situation: Situation, volts: float, amps: float, for_s: float) -> float:
+    """J into a locked rotor."""
+    return volts * min(amps, volts / situation.reference_ohm) * for_s

@@ -6,7 +6,7 @@ from benchlog.motor.motion import CoastVerdict, Motion
 from benchlog.outcome import Outcome, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import EventKind
-from benchlog.recovery.commands import Plan, Seen, Watch
+from benchlog.recovery.commands import Plan
 from benchlog.recovery.looking import (
     HOLD_S,
     LOOK_HOLD_S,
@@ -18,6 +18,7 @@ from benchlog.recovery.looking import (
     slow_look,
 )
 from benchlog.recovery.moves import (
+    RESERVE_S,
     Finding,
     Situation,
     ask,
@@ -25,8 +26,10 @@ from benchlog.recovery.moves import (
     drive,
     ends_s,
     held,
+    locked_joules,
     mark,
     rest,
+    room_for,
     until_still,
 )
 from benchlog.recovery.probing import probe, sentence, zero
@@ -35,7 +38,6 @@ from benchlog.recovery.steps import Hand, Kicks, Start, Swap, amps_of, volts_of
 REST_BEFORE_RESTART_S = 1.0
 LEAST_HOLD_SHARE = 0.4
 """Share of the rated volts under which a freed motor is not held: friction might stop it."""
-_RESERVE_S = 15.0  # kept at the end of a run for proving what the last kick freed
 _ELECTRICAL = {
     WindingVerdict.OPEN: Outcome.OPEN,
     WindingVerdict.SHORT: Outcome.SHORT,
@@ -110,8 +112,8 @@ def _gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[
     volts = volts_of(step, situation.rated_volts)
     amps = min(situation.stall_amps, situation.ceilings.amps.value)
     yield mark(EventKind.STEP, f"A gentle start at {show(volts, 'V')}.", name=step.name, volts=volts, amps=amps)
-    joules = _joules(situation, volts, amps, step.on_s + LOOK_HOLD_S)
-    if (yield from _room_for(situation, joules)) is None:
+    joules = locked_joules(situation, volts, amps, step.on_s + LOOK_HOLD_S)
+    if (yield from room_for(situation, joules)) is None:
         return _left_stuck(situation, doubts, "the ceilings leave no room for a gentle start")
     seen = yield from drive(volts, amps, step.on_s, Motion.UNKNOWN, least=1)
     look, coasted = yield from quick_look(situation, seen, volts, after_s=ends_s(seen, step.on_s))
@@ -180,13 +182,15 @@ def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: boo
     step = rung.step
     # Room for what may follow as well: a kick that frees is not left half looked at because a ceiling is near.
     gentlest = LEAST_HOLD_SHARE * situation.rated_volts
-    joules = _joules(situation, rung.volts, rung.amps, step.on_s) + _joules(situation, gentlest, rung.amps, HOLD_S)
+    joules = locked_joules(situation, rung.volts, rung.amps, step.on_s) + locked_joules(
+        situation, gentlest, rung.amps, HOLD_S
+    )
     if last:
-        joules += _joules(situation, hold_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
+        joules += locked_joules(situation, hold_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
     if situation.budget.kicks >= situation.ceilings.kicks.value:
         return _left_stuck(situation, doubts, "the kicks of this job and day are used up: now it needs hands")
-    seen = yield from _room_for(situation, joules)
-    if seen is None or situation.time_left_s(seen.now_s) < _RESERVE_S:
+    seen = yield from room_for(situation, joules)
+    if seen is None or situation.time_left_s(seen.now_s) < RESERVE_S:
         return _left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
     kicked = yield from drive(rung.volts, rung.amps, step.on_s, Motion.UNKNOWN, kick=True, least=1)
     over_s = ends_s(kicked, step.on_s)
@@ -256,7 +260,7 @@ def _start_from_rest(situation: Situation) -> Plan[Look]:
         if not still:
             return Look(verdict=CoastVerdict.DOUBTFUL, why="it did not come to rest in 10 s")
         yield from rest(seen, REST_BEFORE_RESTART_S)
-        if (yield from _room_for(situation, _joules(situation, volts, amps, HOLD_S))) is None:
+        if (yield from room_for(situation, locked_joules(situation, volts, amps, HOLD_S))) is None:
             return Look(verdict=CoastVerdict.DOUBTFUL, why="no time was left to start it again within the ceilings")
         look = yield from full_look(situation, volts, amps)
         if look.verdict in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING):
@@ -264,34 +268,14 @@ def _start_from_rest(situation: Situation) -> Plan[Look]:
     return look
 
 
-def _room_for(situation: Situation, joules: float) -> Plan[Seen | None]:
-    """Rests, at 0 V, until so much more fits within every ceiling; None where the run is over first."""
-    seen = yield Watch()
-    rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=joules)
-    if rest_s > 0.5:
-        yield mark(
-            EventKind.REST,
-            f"Resting {rest_s:.0f} s, so that the next look stays within the ceiling for {asked_by}.",
-            seconds=round(rest_s, 2),
-            ceiling=asked_by,
-        )
-    while rest_s > 0 and situation.time_left_s(seen.now_s) > _RESERVE_S:
-        seen = yield from rest(seen, min(rest_s, 1.0))
-        rest_s, _ = situation.budget.rest_for(seen.now_s, joules=joules)
-    return seen if rest_s <= 0 else None
-
-
 def _hold_within_budget(situation: Situation, volts: float, amps: float, at_s: float) -> float:
     """V to hold at, lowered until a rotor that stood still after all would stay within every ceiling."""
     least = min(volts, LEAST_HOLD_SHARE * situation.rated_volts)
-    while volts > least and situation.budget.rest_for(at_s, joules=_joules(situation, volts, amps, HOLD_S))[0] > 0:
+    while (
+        volts > least and situation.budget.rest_for(at_s, joules=locked_joules(situation, volts, amps, HOLD_S))[0] > 0
+    ):
         volts = max(least, 0.95 * volts)
     return volts
-
-
-def _joules(situation: Situation, volts: float, amps: float, for_s: float) -> float:
-    """J into a locked rotor."""
-    return volts * min(amps, volts / situation.reference_ohm) * for_s
 
 
 def _by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
@@ -301,7 +285,7 @@ def _by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
         yield mark(EventKind.HAND, f"Skipped, nobody at the bench: {step.name}.", name=step.name, skipped=True)
         return None
     done = "leads are swapped" if swap else "done"
-    _, answer = yield from ask(situation, step.text, (done, "skip"), swap=swap)
+    answer = yield from ask(situation, step.text, (done, "skip"), swap=swap)
     if answer == done:
         situation.swapped ^= swap
         yield mark(EventKind.HAND, f"By hand: {step.name}.", name=step.name, skipped=False)

@@ -9,9 +9,12 @@ from benchlog.outcome import WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import EventKind
 from benchlog.recovery.commands import Plan, Seen, Switch, Watch
-from benchlog.recovery.moves import REST_PACE_S, Situation, discharged, down, drive, ends_s, mark, rest
+from benchlog.recovery.guard import COARSEST_STEP
+from benchlog.recovery.moves import REST_PACE_S, Situation, discharged, down, drive, ends_s, mark, rest, room_for
 
 ZERO_READINGS = 6
+PROBE_JOULES = 0.5
+"""J: more than any probe puts in; room for it is waited for if earlier runs have left none."""
 RAISED_LIMIT_A = 0.05
 _RAISED_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
 _RAISED_ON_S = 0.1
@@ -30,9 +33,10 @@ def zero(situation: Situation) -> Plan[Seen]:
     situation.meter = zeroed(
         [s.reading.volts for s in rows],
         [s.reading.amps for s in rows],
-        step_volts=situation.capabilities.volts_step,
-        step_amps=situation.capabilities.amps_step,
+        step_volts=min(situation.capabilities.volts_step, COARSEST_STEP),
+        step_amps=min(situation.capabilities.amps_step, COARSEST_STEP),
     )
+    yield from room_for(situation, PROBE_JOULES)
     seen = yield Switch(on=True)
     yield mark(EventKind.OUTPUT, "Output on, at 0 V.", on=True)
     return seen

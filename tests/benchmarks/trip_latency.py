@@ -78,7 +78,8 @@ def answer(unit: str, state: dict[str, float]) -> str | None:
     if unit in fixed:
         return fixed[unit]
     if unit.endswith("?"):
-        return "0" if unit.endswith("TRIP?") else f"{state.get(unit[:-1], 1.0):.4f}"
+        named = unit[:-1]
+        return f"{state[named]:.4f}" if named in state else str(int(not named.endswith("TRIP")))
     name, _, value = unit.partition(" ")
     if name == "OUTP":
         state["on"] = float(value == "ON")

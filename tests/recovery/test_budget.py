@@ -1,11 +1,15 @@
 """Sliding sums that never forget too early, and rests that are long enough."""
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from benchlog.recovery.budget import WINDOW_S, Budget, SlidingSum
+from benchlog.motor.motion import Motion
+from benchlog.records import FLAG_ON, Trace
+from benchlog.recovery.budget import WINDOW_S, Budget, Pulse, SlidingSum, pulses_of
 from benchlog.recovery.ceilings import Layer, Limits, intersect
+from drivers.supply import Reading, Regulation
 
 
 @given(st.lists(st.tuples(st.floats(0.0, 20.0), st.floats(0.0, 5.0)), max_size=60), st.floats(0.0, 30.0))
@@ -38,6 +42,73 @@ def test_time_shown_to_be_turning_is_taken_back() -> None:
         total.add(2.0 + 0.1 * k, 0.1)
     assert total.take_back(1.9) == pytest.approx(1.0)
     assert total.total(3.0) == pytest.approx(0.5)
+
+
+def test_a_bin_that_began_before_is_not_taken_back() -> None:
+    # readings every 10 ms, as in a run: a kick from 1.0 to 1.2 s, then a hold that was shown to be turning
+    total = SlidingSum()
+    for k in range(40):
+        total.add(1.0 + 0.01 * k, 0.01)
+    removed = total.take_back(1.2)
+    assert 0.05 <= removed <= 0.2
+    assert total.total(1.4) >= 0.2
+
+
+def test_locked_time_of_a_small_motor_counts_at_its_own_stall_power() -> None:
+    # 3 V and 10 Ω: 0.9 W at stall, well under the smallest winding that the heat bound reckons with
+    ceilings = intersect({})
+    budget = Budget(ceilings, ambient_c=25.0, rated_volts=3.0)
+    budget.learn(10.0)
+    for k in range(101):
+        budget.charge(_reading(0.02 * k, 3.0, 0.3), Motion.LOCKED)
+    assert budget.locked_s(2.0) == pytest.approx(2.0, rel=0.01)
+
+
+def test_what_earlier_runs_put_in_counts_in_this_one() -> None:
+    trace = _trace(volts=12.0, amps=1.5, seconds=2.0)
+    pulses = pulses_of(trace, ended_ago_s=5.0, reference_ohm=8.0, rated_volts=12.0)
+    assert sum(pulse.joules for pulse in pulses) == pytest.approx(36.0, rel=0.02)
+    assert sum(pulse.stall_s for pulse in pulses) == pytest.approx(2.0, rel=0.02)
+    budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(8.0)
+    budget.carry(100.0, pulses)
+    assert budget.locked_s(100.0) == pytest.approx(2.0, rel=0.02)
+    assert budget.energy_j(100.0) == pytest.approx(36.0, rel=0.02)
+    assert budget.winding_c(100.0) > 80.0
+    assert budget.locked_s(170.0) == 0.0
+
+
+def test_a_pulse_from_the_future_is_refused() -> None:
+    budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    with pytest.raises(ValueError, match="ago"):
+        budget.carry(100.0, [Pulse(ago_s=-1.0, joules=1.0, stall_s=0.1)])
+
+
+def _reading(at_s: float, volts: float, amps: float) -> Reading:
+    return Reading(
+        sent_s=at_s,
+        received_s=at_s,
+        volts=volts,
+        amps=amps,
+        set_volts=volts,
+        set_amps=amps,
+        output_on=True,
+        regulation=Regulation.CV,
+    )
+
+
+def _trace(*, volts: float, amps: float, seconds: float) -> Trace:
+    count = round(seconds * 100) + 1
+    ticks = np.arange(count, dtype=np.int64) * 100
+    return Trace(
+        sent=ticks,
+        received=ticks,
+        volts=np.full(count, volts),
+        amps=np.full(count, amps),
+        set_volts=np.full(count, volts),
+        set_amps=np.full(count, amps),
+        flags=np.full(count, FLAG_ON, dtype=np.uint8),
+    )
 
 
 def test_a_rest_names_the_ceiling_that_asks_for_it_and_is_enough() -> None:

@@ -7,11 +7,12 @@ import msgspec
 import pytest
 
 from benchlog.outcome import Outcome
-from benchlog.recovery.ceilings import Limits
+from benchlog.recovery.budget import Budget
+from benchlog.recovery.ceilings import Layer, Limits, intersect
 from benchlog.recovery.commands import Apply, Ask, Switch
 from benchlog.recovery.guard import Guard, Trip
 from drivers.supply import Reading, Regulation
-from tests.recovery.test_ceilings import guard_with
+from tests.recovery.test_ceilings import CAN, guard_with
 
 
 def driven(volts: float = 12.0, amps: float = 1.0) -> Guard:
@@ -131,6 +132,30 @@ def test_the_output_goes_on_only_at_0_v_and_with_nothing_on_the_terminals() -> N
 def test_a_question_is_put_only_with_the_output_off() -> None:
     assert driven().admit(Ask(text="?", choices=("done", "skip"))) is not None
     assert guard_with(Limits()).admit(Ask(text="?", choices=("done", "skip"))) is None
+
+
+def test_current_with_the_output_off_trips() -> None:
+    guard = driven()
+    guard.sent(Switch(on=False), 2.0)
+    assert guard.judge(read(guard, 2.1, 0.2, 0.5, on=False)) is None
+    assert "with the output off" in tripped(guard.judge(read(guard, 2.7, 0.2, 0.5, on=False))).text
+
+
+def test_nobody_is_asked_to_swap_leads_while_a_motor_coasts() -> None:
+    guard = guard_with(Limits())
+    swap = Ask(text="swap", choices=("done", "skip"), swap=True)
+    assert guard.admit(swap) is not None
+    guard.judge(read(guard, 0.5, 2.0, 0.0, on=False))
+    assert "0.5 V" in str(guard.admit(swap))
+    guard.judge(read(guard, 0.6, 0.1, 0.0, on=False))
+    assert guard.admit(swap) is None
+
+
+def test_a_readback_trimmed_of_its_zeros_does_not_widen_the_tolerance() -> None:
+    ceilings = intersect({Layer.JOB: Limits(volts=12.0, amps=1.0)})
+    coarse = replace(CAN, volts_step=1.0, amps_step=1.0)
+    guard = Guard(ceilings, coarse, Budget(ceilings, ambient_c=25.0, rated_volts=12.0))
+    assert guard.judge(read(guard, 0.5, 12.5, 0.0, on=False)) is not None
 
 
 def test_locked_time_and_heat_trip() -> None:

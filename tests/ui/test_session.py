@@ -242,7 +242,7 @@ def test_a_run_left_behind_is_filed_at_the_next_start(desk: Desk, ledger: Ledger
     job = desk.session.bench.job
     assert job is not None
     setting = desk.window.intake.setting()
-    request = request_for(RunKind.PROBE, job, [], setting, desk.session.running.sequence, ledger, starts=5)
+    request = request_for(RunKind.PROBE, job, setting, desk.session.running.sequence, ledger, starts=5)
     with Journal(Path(request.journal), sync_thread=False) as journal:
         journal.write(Begun(request, "2026-11-25T08:00:00.000Z", "test"))
 

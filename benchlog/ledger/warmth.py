@@ -1,0 +1,44 @@
+"""What the runs of the last minutes left in a motor, for the ceilings that count over time and the winding's heat."""
+
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta
+
+from benchlog.ledger.store import Ledger
+from benchlog.records import Run
+from benchlog.recovery.budget import Pulse, pulses_of
+
+FORGOTTEN_S = 900.0
+"""After a quarter of an hour what is left of a run is less than the margins."""
+_RUNS = 20
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Warmth:
+    """Ω of the winding as last found, and the pulses of energy, newest last."""
+
+    known_ohm: float | None
+    pulses: tuple[Pulse, ...]
+
+
+def warmth_of(ledger: Ledger, *, job: int | None, resource: str) -> Warmth:
+    """Of a job's motor; without a job of whatever was last on that supply, since it may be the same one."""
+    now = datetime.fromisoformat(ledger.clock.utc()).astimezone(UTC)
+    runs = ledger.runs(job) if job is not None else ledger.recent_runs(limit=_RUNS)
+    known_ohm: float | None = None
+    pulses: list[Pulse] = []
+    for run in sorted(runs, key=lambda one: one.started_utc)[-_RUNS:]:
+        ago_s = (now - _ended(run)).total_seconds()
+        if ago_s > FORGOTTEN_S or (job is None and run.resource != resource):
+            continue
+        known_ohm = run.result.resistance_ohm or known_ohm
+        pulses += pulses_of(
+            ledger.trace(run.id),
+            ended_ago_s=max(0.0, ago_s),
+            reference_ohm=run.result.resistance_ohm,
+            rated_volts=run.rated_volts,
+        )
+    return Warmth(known_ohm=known_ohm, pulses=tuple(sorted(pulses, key=lambda one: -one.ago_s)))
+
+
+def _ended(run: Run) -> datetime:
+    return datetime.fromisoformat(run.started_utc).astimezone(UTC) + timedelta(seconds=run.duration_s)
