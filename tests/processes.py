@@ -55,7 +55,7 @@ class BenchProcess:
     def is_driving(self) -> bool:
         """Whether current was flowing at the last reading."""
         last = self.readings()[-1:]
-        return bool(last) and last[0]["output_on"] and last[0]["true_amps"] > 0.3
+        return bool(last) and last[0]["output_on"] and last[0]["true_amps"] > 0.015
 
     def off_at_s(self, since_s: float) -> float | None:
         """When the output went off after an instant and stayed off, or None."""

@@ -172,6 +172,6 @@ def pulses_of(trace: Trace, *, ended_ago_s: float, reference_ohm: float | None, 
     total = np.bincount(seconds, weights=joules)
     stall_watts = stall_watts_of(rated_volts, reference_ohm)
     return [
-        Pulse(ago_s=ended_ago_s + k, joules=float(total[k]), stall_s=float(total[k]) / stall_watts)
+        Pulse(ago_s=ended_ago_s + float(k), joules=float(total[k]), stall_s=float(total[k]) / stall_watts)
         for k in np.flatnonzero(total > 0)
     ]

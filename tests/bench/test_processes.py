@@ -63,7 +63,7 @@ def test_the_terminal_killed(bench: BenchProcess, terminal: TerminalProcess, tmp
         assert run.result.outcome is Outcome.STOPPED
         assert run.result.output_confirmed_off
         assert run.complete
-        assert run.samples > 100
+        assert run.samples > 10
 
 
 def test_the_bench_process_killed(bench: BenchProcess, terminal: TerminalProcess, tmp_path: Path) -> None:
@@ -80,7 +80,7 @@ def test_the_bench_process_killed(bench: BenchProcess, terminal: TerminalProcess
         assert not run.complete
         assert run.result.output_confirmed_off
         assert ledger.events(run.id)[-1].kind is EventKind.RESCUE
-        assert run.samples > 100
+        assert run.samples > 10
 
 
 def test_the_bench_process_stopped(bench: BenchProcess, terminal: TerminalProcess) -> None:
