@@ -81,11 +81,21 @@ class Stopper:
     """What a signal that would end the program does while a run is on, or its record is being filed: output off."""
 
     def __init__(self) -> None:
-        self.link: Link | None = None
+        self._link: Link | None = None
+        self._reason: str | None = None
 
     def __call__(self, number: int, _: FrameType | None) -> None:
-        if self.link is not None:
-            self.link.stop("Ctrl-C was pressed" if number == signal.SIGINT else "the terminal was told to end")
+        self._reason = "Ctrl-C was pressed" if number == signal.SIGINT else "the terminal was told to end"
+        self._stop()
+
+    def take(self, link: Link) -> None:
+        """The run that is on from now; it stops at once if that was asked for before it began."""
+        self._link = link
+        self._stop()
+
+    def _stop(self) -> None:
+        if self._link is not None and self._reason is not None:
+            self._link.stop(self._reason)
 
 
 @contextlib.contextmanager
@@ -104,7 +114,7 @@ def watch(link: Link, stopper: Stopper, *, as_json: bool) -> Ended:
     """From start to end. When this returns or raises, the run is over. Raises OSError where it can't be started."""
     terminal = Terminal(link, as_json=as_json)
     link.start()
-    stopper.link = link
+    stopper.take(link)
     try:
         renewed_s = 0.0
         while True:
