@@ -14,6 +14,7 @@ from benchlog.ledger.warmth import warmth_of
 from benchlog.records import Job, Run, RunKind
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits
 from benchlog.recovery.steps import Sequence
+from benchlog.settings import owner_settings
 
 _log = logging.getLogger(__name__)
 
@@ -36,7 +37,7 @@ def request_for(
     *,
     starts: int,
 ) -> Request:
-    """Only the job's layer of ceilings: the program's, the owner's and the supply's are added at the bench."""
+    """The owner's and the job's ceilings: the program's and the supply's are added at the bench. Raises Refused."""
     uid = uuid4().hex
     warmth = warmth_of(ledger, job=job.id, resource=setting.resource)
     return Request(
@@ -44,7 +45,10 @@ def request_for(
         kind=kind,
         resource=setting.resource,
         rated_volts=job.motor.rated_volts,
-        layers={Layer.JOB: Limits(volts=setting.max_volts, amps=setting.max_amps)},
+        layers={
+            Layer.OWNER: owner_settings().ceilings,
+            Layer.JOB: Limits(volts=setting.max_volts, amps=setting.max_amps),
+        },
         sequence=sequence,
         journal=str(journals_of(ledger.path) / f"{uid}.journal"),
         job=job.id,

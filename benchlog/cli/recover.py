@@ -16,6 +16,7 @@ from benchlog.quantities import show
 from benchlog.records import Item, RunKind
 from benchlog.recovery.ceilings import PROGRAM, PROGRAM_VOLTS, Layer, Limits, intersect
 from benchlog.recovery.steps import MAX_TEXT, Sequence, above_ceilings, built_in, parse
+from benchlog.settings import owner_settings
 
 if TYPE_CHECKING:
     from benchlog.ledger.filing import Filed
@@ -79,7 +80,8 @@ def recover(
     rated_volts = rated_volts_of(rated_voltage)
     limits = _job_limits(rated_volts, max_voltage, max_current)
     sequence = _sequence(sequence_name)
-    problems = above_ceilings(sequence, rated_volts, intersect({Layer.JOB: limits}))
+    layers = {Layer.OWNER: owner_settings().ceilings, Layer.JOB: limits}
+    problems = above_ceilings(sequence, rated_volts, intersect(layers))
     if problems:
         raise Refused("; ".join(problems))
     with Ledger.open(ledger or default_ledger()) as book:
@@ -95,7 +97,7 @@ def recover(
             kind=RunKind.RECOVERY,
             resource=resource,
             rated_volts=rated_volts,
-            layers={Layer.JOB: limits},
+            layers=layers,
             sequence=sequence,
             journal=str(journals_of(book.path) / f"{uid}.journal"),
             job=None if job is None else job.id,

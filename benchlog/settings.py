@@ -1,0 +1,47 @@
+"""The owner's settings: a TOML file that this program reads and never writes.
+
+The owner's ceilings live here and can be raised only here:
+
+    [ceilings]
+    volts = 24.0
+    amps = 5.0
+    kicks = 40
+"""
+
+import tomllib
+from pathlib import Path
+
+import msgspec
+import platformdirs
+
+from benchlog.errors import Refused
+from benchlog.recovery.ceilings import Limits
+
+MAX_BYTES = 64 * 1024
+
+
+class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What the owner of the installation decides for every job."""
+
+    ceilings: Limits = Limits()
+
+
+def settings_file() -> Path:
+    """Where the settings are."""
+    return Path(platformdirs.user_config_dir("benchlog", appauthor=False)) / "settings.toml"
+
+
+def owner_settings(path: Path | None = None) -> Settings:
+    """The settings, or none where there is no file. Raises Refused naming the place: a doubtful ceiling is none."""
+    path = path or settings_file()
+    try:
+        if path.stat().st_size > MAX_BYTES:
+            raise Refused(f"{path}: longer than {MAX_BYTES} bytes")
+        return msgspec.convert(tomllib.loads(path.read_text(encoding="utf-8")), Settings)
+    except FileNotFoundError:
+        return Settings()
+    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
+        raise Refused(f"{path}: {error}") from error
+    except msgspec.ValidationError as error:
+        what, _, place = str(error).partition(" - at `$")
+        raise Refused(f"{path}: {place.rstrip('`').lstrip('.') or 'settings'}: {what}") from error
