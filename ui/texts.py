@@ -12,7 +12,10 @@ PROGRAM = "benchlog"
 NO_QT = "benchlog: the window needs PySide6, and it is not installed: pip install pyside6-essentials"
 NO_LIBRARY = "benchlog: the window needs from this system {library}: apt install {package}"
 NO_LIBRARY_UNKNOWN = "benchlog: the window needs a system library that is missing: {what}"
-NO_DISPLAY = "benchlog: no display here: DISPLAY, WAYLAND_DISPLAY and QT_QPA_PLATFORM are all unset"
+NO_DISPLAY = (
+    "benchlog: no display here (DISPLAY and WAYLAND_DISPLAY are unset); for one without a screen: "
+    "apt install xvfb, then put xvfb-run in front"
+)
 
 NO_LEDGER = "benchlog: the ledger could not be opened: {what}"
 ABOUT = "The window of benchlog: frees stuck small motors with a current-limited bench supply, and keeps the record."
