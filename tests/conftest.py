@@ -24,9 +24,8 @@ def run_virtually(tmp_path: Path) -> RunVirtually:
 
     def run(scenario: str, *, seed: int = 0, **changes: object) -> VirtualRun:
         bench = VirtualBench(load(scenario), seed=seed, began=BEGAN)
-        return bench.run(
-            bench.request(tmp_path / f"{len(list(tmp_path.iterdir()))}-{scenario}-{seed}.journal", **changes)
-        )  # type: ignore[arg-type]
+        journal = tmp_path / f"{len(list(tmp_path.iterdir()))}-{scenario}-{seed}.journal"
+        return bench.run(bench.request(journal, **changes))  # type: ignore[arg-type]
 
     return run
 

@@ -38,6 +38,11 @@ def hold_volts(situation: Situation, at_most: float) -> float:
     return min(at_most, situation.rated_volts, situation.ceilings.volts.value / SECOND_RAISE)
 
 
+def look_volts(situation: Situation, at_most: float) -> float:
+    """V of the short hold of a slow look: gentler than a hold that is to prove motion, whatever the ceiling allows."""
+    return min(hold_volts(situation, at_most), situation.rated_volts / SECOND_RAISE)
+
+
 def coast(
     situation: Situation, before: list[Seen], limit_volts: float, for_s: float, *, after_s: float, belief: Motion
 ) -> Plan[tuple[CoastLook, list[Seen], Held]]:

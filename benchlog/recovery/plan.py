@@ -14,6 +14,7 @@ from benchlog.recovery.looking import (
     Look,
     full_look,
     hold_volts,
+    look_volts,
     quick_look,
     slow_look,
 )
@@ -119,7 +120,7 @@ def _gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[
     look, coasted = yield from quick_look(situation, seen, volts, after_s=ends_s(seen, step.on_s))
     after_s = ends_s(coasted, QUICK_COAST_S)
     if look.verdict is CoastVerdict.NOT_TURNING:
-        look, after_s = yield from slow_look(situation, hold_volts(situation, volts), amps, after_s=after_s)
+        look, after_s = yield from slow_look(situation, look_volts(situation, volts), amps, after_s=after_s)
     yield mark(EventKind.LOOK, f"Gentle start: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
     if look.verdict is CoastVerdict.NOT_TURNING:
         low = yield from down(amps, Motion.LOCKED, after_s=after_s)
@@ -186,7 +187,7 @@ def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: boo
         situation, gentlest, rung.amps, HOLD_S
     )
     if last:
-        joules += locked_joules(situation, hold_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
+        joules += locked_joules(situation, look_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
     if situation.budget.kicks >= situation.ceilings.kicks.value:
         return _left_stuck(situation, doubts, "the kicks of this job and day are used up: now it needs hands")
     seen = yield from room_for(situation, joules)
@@ -209,7 +210,7 @@ def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: boo
     )
     after_s = ends_s(coasted, QUICK_COAST_S)
     if look.verdict is CoastVerdict.NOT_TURNING and last:
-        volts = hold_volts(situation, rung.volts)
+        volts = look_volts(situation, rung.volts)
         look, after_s = yield from slow_look(situation, volts, rung.amps, after_s=after_s)
         yield mark(EventKind.LOOK, f"A longer look: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
     if look.verdict is CoastVerdict.NOT_TURNING:

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from benchlog.bench.conduct import Conductor
@@ -10,6 +11,7 @@ from benchlog.bench.journal import Journal, read_journal
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import Event, EventKind, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
+from benchlog.recovery.steps import built_in
 from demo_db.virtual import VirtualBench
 from drivers.simulated.scenario import load
 from tests.conftest import BEGAN, RunVirtually, events_of
@@ -60,14 +62,14 @@ def test_questions_are_put_with_the_output_off_and_their_time_does_not_count(tmp
     assert len(person.asked) == 2
     assert person.on_while_asked == [False, False]
     assert [e.values["skipped"] for e in events(tmp_path / "a.journal", EventKind.HAND)] == [False, False]
-    # with the leads swapped the other way round is kicked as well: 4 rungs of 3 and one of 5
-    assert result.kicks == 17
+    # by hand brings its rung back, and with the leads swapped the other way round is kicked as well
+    assert result.kicks == 3 + 3 + 5 + 3 + 5
 
 
 def test_a_skipped_swap_leaves_its_rung_out_and_says_so(tmp_path: Path) -> None:
     person = Attended("contact-step", 1)
     result = person.run(tmp_path / "b.journal")
-    assert result.kicks == 12
+    assert result.kicks == 3 + 3 + 5
     left_out = [e for e in events(tmp_path / "b.journal", EventKind.STEP) if e.values.get("skipped")]
     assert any("swap leads" in e.text for e in left_out)
 
@@ -82,13 +84,14 @@ def test_a_note_made_meanwhile_is_in_the_record(tmp_path: Path) -> None:
 def test_an_answer_to_an_older_question_is_none(tmp_path: Path) -> None:
     person = Attended("contact-step", 0)
     person.bench.lease.take(Answer(99, "done"))
-    assert person.run(tmp_path / "d.journal").kicks == 17
+    assert person.run(tmp_path / "d.journal").kicks == 19
     assert len(events(tmp_path / "d.journal", EventKind.ANSWER)) == 2
 
 
 def test_raised_volts_are_used_only_where_a_ceiling_was_given_for_them(run_virtually: RunVirtually) -> None:
     plain = run_virtually("contact-step", seed=1)
-    raised = run_virtually("contact-step", seed=1, layers={Layer.JOB: Limits(volts=18.0)})
+    patient = msgspec.structs.replace(built_in("starting-ladder"), limit_s=1200.0)
+    raised = run_virtually("contact-step", seed=1, layers={Layer.JOB: Limits(volts=18.0)}, sequence=patient)
     assert any("above the job's ceiling" in e.text for e in events_of(plain, EventKind.STEP))
     kicks = [e.values["volts"] for e in events_of(raised, EventKind.KICK)]
     assert raised.bench.extremes.max_volts <= 18.02
