@@ -12,6 +12,7 @@ from benchlog.ledger.filing import journals_of
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
 from benchlog.records import JobState, RunKind, Stage
+from benchlog.recovery.ceilings import Layer
 from tests.ui.conftest import RESOURCE, Desk
 from tests.ui.fake_link import FakeLink
 from ui import texts, theme
@@ -56,7 +57,7 @@ def test_the_request_is_what_the_intake_says(desk: Desk) -> None:
     QTest.keyClicks(desk.window.intake.max_amps, "1,5")
     request = desk.begin_probe().request
     assert request.rated_volts == 12.0
-    limits = next(iter(request.layers.values()))
+    limits = request.layers[Layer.JOB]
     assert (limits.volts, limits.amps) == (12.0, 1.5)
     assert request.resource == RESOURCE
     assert request.load_state == "dry, uncoupled"
