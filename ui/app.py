@@ -30,6 +30,9 @@ def arguments(argv: list[str]) -> argparse.Namespace:
     parser.add_argument("--ledger", type=Path, required=True, metavar="FILE", help=texts.HELP_LEDGER)
     parser.add_argument("--supply", default="", metavar="RESOURCE", help=texts.HELP_SUPPLY)
     parser.add_argument("--demo", action="store_true", help=texts.HELP_DEMO)
+    parser.add_argument("--item", default="", metavar="KIND", help=texts.HELP_ITEM)
+    parser.add_argument("--rated-voltage", type=float, metavar="V", help=texts.HELP_RATED)
+    parser.add_argument("--complaint", default="", metavar="TEXT", help=texts.HELP_COMPLAINT)
     parser.add_argument("--theme", choices=("system", "light", "dark"), default="system", help=texts.HELP_THEME)
     parser.add_argument("--snapshot", type=Path, metavar="DIR", help=texts.HELP_SNAPSHOT)
     return parser.parse_args(argv)
@@ -54,6 +57,8 @@ def main(argv: list[str]) -> int:
         window = MainWindow(theme.preferred_theme(chosen.theme), resource=chosen.supply, demo=chosen.demo)
         window.wear(window.tokens)
         session = Session(window, ledger, Link, resource=chosen.supply)
+        if chosen.item:
+            window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
         keys = OutputOffKeys(application)
         keys.pressed.connect(session.running.output_off)
         application.installEventFilter(keys)

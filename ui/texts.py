@@ -12,6 +12,9 @@ PROGRAM = "benchlog"
 NO_QT = "benchlog: the window needs PySide6, and it is not installed: pip install pyside6-essentials"
 NO_LIBRARY = "benchlog: the window needs from this system {library}: apt install {package}"
 NO_LIBRARY_UNKNOWN = "benchlog: the window needs a system library that is missing: {what}"
+HELP_ITEM = "what is on the bench, filled in for the first job"
+HELP_RATED = "its rated volts, filled in for the first job"
+HELP_COMPLAINT = "what its owner says, filled in for the first job"
 NO_DISPLAY = (
     "benchlog: no display here (DISPLAY and WAYLAND_DISPLAY are unset); for one without a screen: "
     "apt install xvfb, then put xvfb-run in front"
@@ -56,7 +59,7 @@ STANDINGS = ("done", "here", "next", "to come", "left out")
 STANDING_DONE, STANDING_HERE, STANDING_NEXT, STANDING_TO_COME, STANDING_SKIPPED = STANDINGS
 SKIPPED_BECAUSE = "left out: {reason}"
 CHECKED_FOUND = "{done} done"
-CHECKED_FOUND_NOT = "{done} done, {other} not fitting"
+CHECKED_FOUND_NOT = "{done} done, {other} does not apply"
 LIVE_FOUND = "rung {rung}, {kicks}"
 LIVE_FOUND_PLAIN = "going on"
 FREE_TRIED = "{outcome}, {kicks}"
@@ -182,7 +185,7 @@ AMPS_NO_CEILING = "no amps ceiling of its own"
 
 # make safe
 SAFE_SAY = "Make it safe before a lead is clipped on."
-SAFE_WHY = "Press each line when it is so. A line that does not fit this job is said to be so; nothing is left open."
+SAFE_WHY = "Press each line when it is so, or say that it does not apply to this job; nothing is left open."
 SAFE_DONE_SAY = "Made safe."
 SAFE_DONE_WHY = "Kept with the job, line by line."
 SAFE_ROWS: tuple[tuple[str, bool], ...] = (
@@ -194,7 +197,7 @@ SAFE_ROWS: tuple[tuple[str, bool], ...] = (
     ("Fingers, hair and blades clear; eye protection on", False),
 )
 """Each line, and whether it may be said not to fit."""
-SAFE_CHECKED, SAFE_NOT_FITTING = "done", "does not fit"
+SAFE_CHECKED, SAFE_NOT_FITTING = "done", "does not apply"
 SAFE_ENTRY = "{row}: {choice}"
 SAFE_REFUSE = (
     "Not with this: medical devices, life-safety gear, gas appliances, pressure vessels, swollen cells. "

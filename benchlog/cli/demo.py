@@ -9,6 +9,8 @@ import click
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option
 from benchlog.cli.window import NO_WINDOW, open_window
 
+COMPLAINT = "hums, does not turn"
+
 
 class SimulatedBench:
     """A simulated bench in a process of its own, ended with this one's pipe."""
@@ -64,7 +66,8 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
     except BadScenario as bad:
         fail(str(bad))
     with SimulatedBench(scenario) as bench:
-        status = NO_WINDOW if terminal or as_json else open_window(book, resource=bench.resource, demo=True)
+        told = ["--demo", "--item", item.item, "--rated-voltage", str(item.rated_volts), "--complaint", COMPLAINT]
+        status = NO_WINDOW if terminal or as_json else open_window(book, resource=bench.resource, extra=told)
         if status != NO_WINDOW:
             sys.exit(status)
         if not as_json:
@@ -79,7 +82,7 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
                 job_number=None,
                 item_kind=item.item,
                 serial="",
-                complaint="hums, does not turn",
+                complaint=COMPLAINT,
                 load_state="dry, uncoupled",
                 yes=True,
                 ledger=book,

@@ -4,6 +4,7 @@ import os
 import signal
 import subprocess
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 import click
@@ -14,13 +15,12 @@ NO_WINDOW = 69
 """The window's exit status where it has no display, or a system library is missing. It has said so in one line."""
 
 
-def open_window(ledger: Path, *, resource: str | None = None, demo: bool = False) -> int:
-    """Its exit status; NO_WINDOW also where Qt itself gave up before it could say so."""
+def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[str] = ()) -> int:
+    """Its exit status; NO_WINDOW also where Qt itself gave up before it could say so. `extra`: further arguments."""
     arguments = [sys.executable, "-P", "-m", "ui", "--ledger", str(ledger)]
     if resource is not None:
         arguments += ["--supply", resource]
-    if demo:
-        arguments.append("--demo")
+    arguments += extra
     window = subprocess.Popen(arguments)
     before = signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the window's to handle: output off, then close
     try:

@@ -126,7 +126,9 @@ def _gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[
         low = yield from down(amps, Motion.LOCKED, after_s=after_s)
         yield from rest(low, 1.0)
         return None
-    return (yield from _judge_motion(situation, volts, amps, Outcome.RUNS, doubts, after_s))
+    # A job that had kicks before was stuck: what turns now came free of them.
+    outcome = Outcome.FREED if situation.budget.kicks else Outcome.RUNS
+    return (yield from _judge_motion(situation, volts, amps, outcome, doubts, after_s))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

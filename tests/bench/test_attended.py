@@ -124,6 +124,11 @@ def test_a_probe_only_says_what_lies_between_the_leads(
     assert result.output_confirmed_off
 
 
+def test_a_motor_that_turns_after_the_kicks_of_an_earlier_run_was_freed(run_virtually: RunVirtually) -> None:
+    assert run_virtually("free", kicks_today=2).result.outcome is Outcome.FREED
+    assert run_virtually("free", kicks_today=0).result.outcome is Outcome.RUNS
+
+
 def test_no_more_kicks_than_a_job_and_day_may_have(run_virtually: RunVirtually) -> None:
     run = run_virtually("hopeless", kicks_today=57)
     assert run.result.kicks == 3

@@ -68,3 +68,14 @@ def test_a_signal_switches_off_first_and_then_closes(desk: Desk, number: signal.
     finally:
         for each, handler in before.items():
             signal.signal(each, handler)
+
+
+def test_what_is_told_about_the_first_item_is_filled_in_and_can_be_changed(desk: Desk) -> None:
+    intake = desk.window.intake
+    intake.blank("TCPIP::127.0.0.1::5025::SOCKET")
+    intake.suggest(kind="bilge pump", rated_volts=12.0, complaint="hums, does not turn")
+    assert (intake.item().kind.lower(), intake.motor().rated_volts) == ("bilge pump", 12.0)
+    assert intake.complaint_text() == "hums, does not turn"
+    assert intake.setting().max_volts == 12.0
+    intake.rated.put(6.0)
+    assert (intake.motor().rated_volts, intake.setting().max_volts) == (6.0, 6.0)

@@ -192,6 +192,12 @@ class IntakeStage(QWidget):
         self.problem.setText("")
         self._fix(True)
 
+    def suggest(self, *, kind: str, rated_volts: float | None, complaint: str) -> None:
+        """Filled in for whoever takes it in; everything can still be changed."""
+        self.kind.setCurrentText(kind)
+        self.rated.put(rated_volts)
+        self.complaint.setPlainText(complaint)
+
     def blank(self, resource: str) -> None:
         """For the next job; the supply stays."""
         self._follow_rated = True
