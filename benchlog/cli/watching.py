@@ -44,7 +44,7 @@ class Terminal:
                 self._asked = frame
                 if not self._as_json:
                     choices = "  ".join(f"[{k}] {choice}" for k, choice in enumerate(frame.choices, 1))
-                    self._plain(f"            {frame.text}\n            {choices}")
+                    self._plain(f"            {choices}")
                     threading.Thread(target=self._read_line, daemon=True).start()
             case Progress():
                 self._status(frame)
@@ -58,7 +58,7 @@ class Terminal:
 
     def _status(self, progress: Progress) -> None:
         now_s = time.monotonic()
-        if not self._live or now_s - self._shown_s < _STATUS_EVERY_S:
+        if not self._live or self._asked is not None or now_s - self._shown_s < _STATUS_EVERY_S:
             return
         self._shown_s = now_s
         status = f"{show(progress.volts[-1], 'V')}  {show(progress.amps[-1], 'A')}  {progress.motion}"
