@@ -108,7 +108,8 @@ class TerminalProcess:
             self._pids += children_of(self.process.pid)
         for pid in self._pids:
             end(pid)
-        self.process.communicate(timeout=10.0)
+        if self.process.stdout is not None and not self.process.stdout.closed:
+            self.process.communicate(timeout=10.0)
 
 
 def children_of(pid: int) -> list[int]:

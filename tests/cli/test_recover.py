@@ -7,6 +7,7 @@ import sqlite3
 import subprocess
 import sys
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -18,6 +19,7 @@ from benchlog.outcome import EXIT_STATUS, Outcome
 from drivers.simulated.scenario import load, names
 from tests.processes import BenchProcess, TerminalProcess
 
+LONG = ("hopeless", "stuck-hard", "grips-again-at-rest")
 NOBODY = "TCPIP::127.0.0.1::9::SOCKET"
 PROMISED = {
     *("outcome", "winding_verdict", "resistance_ohm", "kicks", "max_volts", "max_amps"),
@@ -47,23 +49,27 @@ def recover(*arguments: str) -> tuple[int, dict[str, Any], str]:
 
 @pytest.fixture(scope="module")
 def all_runs(tmp_path_factory: pytest.TempPathFactory) -> Iterator[dict[str, Any]]:
-    """Every scenario at once, each on a bench and a ledger of its own: they mostly wait."""
-    started: dict[str, tuple[BenchProcess, TerminalProcess, Path]] = {}
-    ended: dict[str, Any] = {}
-    try:
-        for name in names():
-            folder = tmp_path_factory.mktemp(name)
-            bench = BenchProcess(folder, name)
-            ledger = folder / "ledger.db"
-            rated = str(load(name).rated_volts)
-            started[name] = bench, TerminalProcess(bench.resource, ledger, rated=rated), ledger
-        for name, (bench, terminal, ledger) in started.items():
+    """Every scenario, each on a bench and a ledger of its own; four at a time, because they run in real time."""
+    folders = {name: tmp_path_factory.mktemp(name) for name in names()}
+    benches: list[BenchProcess] = []
+
+    def run(name: str) -> dict[str, Any]:
+        bench = BenchProcess(folders[name], name)
+        benches.append(bench)
+        ledger = folders[name] / "ledger.db"
+        terminal = TerminalProcess(bench.resource, ledger, rated=str(load(name).rated_volts))
+        try:
             status, said, err = terminal.ended(220.0)
-            ended[name] = {"status": status, "said": said, "err": err, "bench": bench, "ledger": ledger}
-        yield ended
-    finally:
-        for bench, terminal, _ in started.values():
+        finally:
             terminal.close()
+        return {"status": status, "said": said, "err": err, "bench": bench, "ledger": ledger}
+
+    longest_first = sorted(names(), key=lambda name: name not in LONG)
+    try:
+        with ThreadPoolExecutor(4) as pool:
+            yield dict(zip(longest_first, pool.map(run, longest_first), strict=True))
+    finally:
+        for bench in benches:
             bench.close()
 
 
