@@ -1,0 +1,244 @@
+"""A case run to its end on the shipped driver, loop, guard, plan, arming, switching off and journal."""
+
+import threading
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
+
+from benchlog.bench.conduct import Conductor
+from benchlog.bench.frames import Answer, Frame, Progress, Question, Renew, Request
+from benchlog.bench.journal import Block, Journal, JournalContents, Sample, read_journal
+from benchlog.bench.lease import Lease
+from benchlog.clock import VirtualClock
+from benchlog.errors import Refused
+from benchlog.outcome import Outcome, RunResult
+from benchlog.recovery.budget import Pulse, pulses_of
+from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
+from benchlog.recovery.steps import Sequence, parse
+from drivers.dialect import shipped
+from drivers.scpi_supply import ScpiSupply, Session
+from drivers.simulated.bench import Bench
+from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
+from drivers.simulated.virtual import VirtualSession
+from drivers.supply import Reading
+from tests.campaign.cases import AMBIENT_C, Case
+from tests.campaign.faults import Fault, FaultySession, Wire
+
+BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
+RENEW_EVERY_S = 0.1
+
+
+class RunClock(VirtualClock):
+    """Virtual time in which the window goes on renewing its lease while anybody waits."""
+
+    lease: Lease | None = None
+    wire: Wire | None = None
+
+    def wait(self, until_s: float, wake: threading.Event | None = None) -> None:
+        while self.now() < until_s - RENEW_EVERY_S and not (wake is not None and wake.is_set()):
+            super().wait(self.now() + RENEW_EVERY_S, wake)
+            self._renew()
+        super().wait(until_s, wake)
+        self._renew()
+
+    def _renew(self) -> None:
+        if self.lease is not None and self.wire is not None and self.wire.window_open:
+            self.lease.take(Renew())
+
+
+class WatchedSupply(ScpiSupply):
+    """The shipped supply; what its reads returned is kept, to hold the record against."""
+
+    def __init__(self, rig: "Rig") -> None:
+        self._rig = rig
+        super().__init__(rig.open_session, shipped(), rig.clock.now)
+
+    def read(self) -> Reading:
+        reading = super().read()
+        self._rig.judged.append(reading)
+        return reading
+
+
+class CountedJournal(Journal):
+    """The shipped journal; fails when the wire says that the disk does."""
+
+    rig: "Rig"
+    samples = 0
+
+    def write(self, block: Block) -> None:
+        if self.rig.wire.journal_broken:
+            raise OSError("no space left on the disk")
+        super().write(block)
+        self.samples += isinstance(block, Sample)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ran:
+    """One run and all that is known of it. `judged`: the readings the program had; `log`: what reached the instrument.
+
+    `shown_early`: readings on the screen before they were in the journal. `on_at_end`: the output, by the truth.
+    """
+
+    result: RunResult
+    journal: JournalContents | None
+    journal_bytes: bytes
+    ceilings: Ceilings
+    judged: tuple[Reading, ...]
+    log: tuple[tuple[float, str], ...]
+    struck: tuple[tuple[float, int, Fault], ...]
+    truth: tuple[Truth, ...]
+    extremes: Extremes
+    ending_s: float | None
+    began_s: float
+    ended_s: float
+    on_at_end: bool
+    shown_early: int
+
+    @property
+    def readings(self) -> list[ReadingTruth]:
+        return [one for one in self.truth if isinstance(one, ReadingTruth)]
+
+    @property
+    def switches(self) -> list[OutputTruth]:
+        return [one for one in self.truth if isinstance(one, OutputTruth)]
+
+    def hit_by(self, *kinds: str) -> list[tuple[float, int, Fault]]:
+        return [one for one in self.struck if one[2].kind in kinds]
+
+
+@dataclass(slots=True, kw_only=True)
+class Record:
+    """A case and its runs; none where the parser refused the sequence."""
+
+    case: Case
+    refused_by_parser: str | None = None
+    runs: list[Ran] = field(default_factory=list)
+
+
+class Rig:
+    """Bench, clock and wire of a case."""
+
+    def __init__(self, case: Case) -> None:
+        self.case = case
+        self.bench = Bench(case.scenario, seed=case.number)
+        self.bench.instrument.reply_s = case.reply_s
+        self.clock = RunClock(utc_start=BEGAN)
+        self.judged: list[Reading] = []
+        self.new_run(list(case.faults))
+
+    def new_run(self, faults: list[Fault]) -> None:
+        lease = Lease(self.clock)
+        self.wire = Wire(
+            bench=self.bench, clock=self.clock, lease=lease, latches=self.case.latches, waiting=faults
+        )
+        self.clock.lease, self.clock.wire = lease, self.wire
+        self.judged.clear()
+        self.bench.extremes = Extremes()
+
+    def open_session(self, timeout_s: float) -> Session:
+        self.wire.check_link("drawn")
+        session = FaultySession(VirtualSession(self.bench, self.clock.now, self.clock.wait), self.wire)
+        session.set_timeout(timeout_s)
+        return session
+
+    def answer(self, frame: Frame) -> None:
+        """Somebody at the bench: does what is asked, or skips it."""
+        if not isinstance(frame, Question):
+            return
+        choice = frame.choices[0 if self.case.answer_first else -1]
+        if choice == "leads are swapped":
+            self.bench.swap_leads()
+        lease = self.clock.lease
+        assert lease is not None
+        lease.take(Answer(question=frame.id, choice=choice))
+
+
+def run_case(case: Case, folder: Path) -> Record:
+    """All runs of a case, one after the other on one bench. Faults that did not strike are left for the next run."""
+    record = Record(case=case)
+    try:
+        sequence = parse(case.sequence)
+    except Refused as refusal:
+        record.refused_by_parser = str(refusal)
+        return record
+    rig, earlier, known_ohm, kicks = Rig(case), (), None, 0
+    for number in range(case.runs):
+        if number:
+            rig.clock.wait(rig.clock.now() + 2.0)
+            rig.new_run([])
+        ran = _run(rig, sequence, folder / f"{number}.journal", earlier, known_ohm, kicks)
+        record.runs.append(ran)
+        if ran.journal is None:
+            break
+        known_ohm = ran.result.resistance_high_ohm or known_ohm
+        kicks += ran.result.kicks
+        earlier = tuple(
+            pulses_of(
+                ran.journal.trace, ended_ago_s=2.0, reference_ohm=known_ohm, rated_volts=case.scenario.rated_volts
+            )
+        )
+    return record
+
+
+def _run(
+    rig: Rig, sequence: Sequence, path: Path, earlier: tuple[Pulse, ...], known_ohm: float | None, kicks: int
+) -> Ran:
+    case, wire, first, began_s = rig.case, rig.wire, len(rig.bench.truth), rig.clock.now()
+    request = Request(
+        uid=path.stem,
+        kind=case.kind,
+        resource="TCPIP::127.0.0.1::5025::SOCKET",
+        rated_volts=case.scenario.rated_volts,
+        layers=case.layers,
+        sequence=sequence,
+        journal=str(path),
+        job=None,
+        unattended=case.unattended,
+        ambient_c=AMBIENT_C,
+        kicks_today=kicks,
+        known_ohm=known_ohm,
+        earlier=earlier,
+        starts=2,
+    )
+    journal = CountedJournal(path, sync_thread=False)
+    journal.rig = rig
+    shown = shown_early = 0
+
+    def emit(frame: Frame) -> None:
+        nonlocal shown, shown_early
+        if isinstance(frame, Progress):
+            shown += len(frame.t_s)
+            shown_early = max(shown_early, shown - journal.samples)
+        rig.answer(frame)
+
+    assert rig.clock.lease is not None
+    conductor = Conductor(
+        request, clock=rig.clock, lease=rig.clock.lease, emit=emit, beat=lambda: None, going_off=wire.ends,
+        journal=journal,
+    )  # fmt: skip
+    result = conductor.run(lambda: WatchedSupply(rig), lambda capabilities: None)
+    on_at_end, ended_s = rig.bench.output.on, rig.clock.now()
+    rig.bench.advance(ended_s + 0.2)
+    supply = case.scenario.supply
+    kept = path.exists()
+    return Ran(
+        result=result,
+        journal=read_journal(path) if kept else None,
+        journal_bytes=path.read_bytes() if kept else b"",
+        ceilings=intersect(case.layers | {Layer.SUPPLY: Limits(volts=supply.volts_max, amps=supply.amps_max)}),
+        judged=tuple(rig.judged),
+        log=tuple(wire.log),
+        struck=tuple(wire.struck),
+        truth=tuple(rig.bench.truth[first:]),
+        extremes=rig.bench.extremes,
+        ending_s=wire.ending_s,
+        began_s=began_s,
+        ended_s=ended_s,
+        on_at_end=on_at_end,
+        shown_early=shown_early,
+    )
+
+
+def ended_well(outcome: Outcome) -> bool:
+    """Whether the outcome claims that the motor turned."""
+    return outcome in (Outcome.FREED, Outcome.RUNS)
