@@ -5,7 +5,14 @@ The owner's ceilings live here and can be raised only here:
     [ceilings]
     volts = 24.0
     amps = 5.0
+    on_s = 5.0
     kicks = 40
+
+What an unlock may allow for one job and half a day, quantity by quantity. It takes the place of the value above while
+an unlock holds; the program's own, the supply's and the job's ceilings stay. What is not named can't be unlocked:
+
+    [unlocked]
+    volts = 30.0
 """
 
 import tomllib
@@ -24,6 +31,17 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     """What the owner of the installation decides for every job."""
 
     ceilings: Limits = Limits()
+    unlocked: Limits = Limits()
+
+    def __post_init__(self) -> None:
+        for name in Limits.__struct_fields__:
+            usual, unlocked = getattr(self.ceilings, name), getattr(self.unlocked, name)
+            if unlocked is None:
+                continue
+            if usual is None:
+                raise ValueError(f"unlocked.{name}: [ceilings] gives no {name}, so there is nothing to unlock")
+            if unlocked < usual:
+                raise ValueError(f"unlocked.{name}: {unlocked:g} is below the {usual:g} of [ceilings]")
 
 
 def settings_file() -> Path:

@@ -25,6 +25,12 @@ def test_the_owner_s_ceilings_bind(tmp_path: Path) -> None:
     assert (ceilings.volts.value, ceilings.volts.layer, ceilings.amps.value) == (24.0, Layer.OWNER, 5.0)
 
 
+def test_what_an_unlock_may_allow_is_read_quantity_by_quantity(tmp_path: Path) -> None:
+    settings = owner_settings(written(tmp_path, "[ceilings]\nvolts = 24\namps = 5\n[unlocked]\nvolts = 30\n"))
+    assert (settings.unlocked.volts, settings.unlocked.amps, settings.ceilings.volts) == (30.0, None, 24.0)
+    assert owner_settings(written(tmp_path, "[ceilings]\nvolts = 24\n")).unlocked.volts is None
+
+
 @pytest.mark.parametrize(
     ("text", "words"),
     [
@@ -35,6 +41,10 @@ def test_the_owner_s_ceilings_bind(tmp_path: Path) -> None:
         ("[colours]\n", "colours"),
         ("volts", "settings.toml"),
         ("#" * 70_000, "longer"),
+        ("[unlocked]\nvolts = nan\n", "unlocked"),
+        ("[unlocked]\ncurrent = 5.0\n", "current"),
+        ("[ceilings]\nvolts = 24\n[unlocked]\nvolts = 20\n", "unlocked.volts: 20 is below the 24"),
+        ("[ceilings]\namps = 5\n[unlocked]\nvolts = 30\n", "unlocked.volts: .ceilings. gives no volts"),
     ],
 )
 def test_a_doubtful_setting_is_refused_with_its_place(text: str, words: str, tmp_path: Path) -> None:
