@@ -3,6 +3,7 @@
 After a timeout or a reply of the wrong form the session is suspect: every further use raises until `reopen`.
 """
 
+import math
 from collections.abc import Callable, Iterator
 from typing import Protocol
 
@@ -37,6 +38,11 @@ class Session(Protocol):
 FIRST_REPLY_S = 2.0
 _STATE, _TRIP = "?", "!"
 REOPEN_S = 0.5
+
+
+def _no_more_than(value: float) -> float:
+    """Down to what the wire carries, 0.1 mV: rounded up, a setpoint at a ceiling would pass it."""
+    return math.floor(value * 1e4 + 1e-6) / 1e4 if math.isfinite(value) else value
 
 
 class ScpiSupply:
@@ -164,8 +170,8 @@ class ScpiSupply:
     def set(self, setpoint: Setpoint) -> None:
         program = self._dialect.program
         self._send(
-            program.amps.format(value=scpi.argument(setpoint.amps)),
-            program.volts.format(value=scpi.argument(setpoint.volts)),
+            program.amps.format(value=scpi.argument(_no_more_than(setpoint.amps))),
+            program.volts.format(value=scpi.argument(_no_more_than(setpoint.volts))),
         )
 
     def switch(self, on: bool) -> None:

@@ -51,6 +51,7 @@ class Conductor:
         self._journal.write(Begun(request=request, utc=clock.utc(), program=f"benchlog {version('benchlog')}"))
         self._loop: Loop | None = None
         self._situation: Situation | None = None
+        self._guard: Guard | None = None
 
     def run(self, open_supply: Callable[[], Supply], armed: Callable[[Capabilities], None]) -> RunResult:
         """To the end. `armed` is called once the supply is known, before the output can be on; it may raise Refused.
@@ -93,7 +94,7 @@ class Conductor:
         if request.known_ohm is not None:
             budget.learn(request.known_ohm)
         budget.carry(self._zero_s, request.earlier)
-        guard = Guard(ceilings, can, budget)
+        self._guard = guard = Guard(ceilings, can, budget)
         self._loop = Loop(
             supply=supply,
             guard=guard,
@@ -155,7 +156,12 @@ class Conductor:
             t_s=round(now_s - self._zero_s, 4),
             kind=EventKind.OUTPUT,
             text=off.text,
-            values={"on": False, "confirmed": off.confirmed, "utc": self._clock.utc()},
+            values={
+                "on": False,
+                "confirmed": off.confirmed,
+                "utc": self._clock.utc(),
+                "settling_s": round(self._guard.settling_s, 4) if self._guard is not None else None,
+            },
         )
         try:
             for reading in off.seen:

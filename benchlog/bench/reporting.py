@@ -71,6 +71,7 @@ class Reporter:
                 ("winding_c", budget.winding_c(at_s), ceilings.winding_c),
                 ("locked_s", budget.locked_s(at_s), ceilings.locked_s),
                 ("energy_j", budget.energy_j(at_s), ceilings.energy_j),
+                ("on_s", self._guard.driven_s(at_s), ceilings.on_s),
                 ("kicks", budget.kicks, ceilings.kicks),
             )
         ]

@@ -4,10 +4,12 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from benchlog.clock import Clock
-from drivers.supply import Reading, Supply, SupplyError
+from drivers.supply import Reading, Setpoint, Supply, SupplyError
 
 DEADLINE_S = 3.0
-AFTER_OFF_S = 0.3
+OFF_TRIES = 2
+"""After so many the supply is taken to ignore OFF: then its current limit goes to zero as well."""
+NOTHING = Setpoint(volts=0.0, amps=0.0)
 CURRENT_GONE_A = 0.02
 """A: readback under which no current counts as flowing, beside three steps of the readback."""
 
@@ -22,13 +24,17 @@ class OffResult:
 
 
 def switch_off(supply: Supply, clock: Clock, alive: Callable[[], None] = lambda: None) -> OffResult:
-    """0 V and off until the supply says so; `alive` is called at every try. Raises nothing that a supply can cause."""
+    """0 V and off until the supply says so; where OFF does nothing, a current limit of zero as well.
+
+    `alive` is called at every try. Raises nothing that a supply can cause.
+    """
     until_s = clock.now() + DEADLINE_S
     seen: list[Reading] = []
-    text = "no reply"
+    text, tries = "no reply", 0
+    steps: list[Callable[[], object]] = [supply.off, lambda: seen.append(supply.read())]
     while True:
         alive()
-        for step in (supply.off, lambda: seen.append(supply.read())):
+        for step in steps:
             try:
                 step()
             except SupplyError as error:
@@ -38,6 +44,9 @@ def switch_off(supply: Supply, clock: Clock, alive: Callable[[], None] = lambda:
         if seen:
             last = seen[-1]
             text = f"the supply still says {'on' if last.output_on else 'off'}, {last.volts:.2f} V, {last.amps:.3f} A"
+        tries += 1
+        if tries == OFF_TRIES:
+            steps.insert(1, lambda: supply.set(NOTHING))
         if clock.now() > until_s:
             return OffResult(
                 confirmed=False, text=f"NOT CONFIRMED: switch the supply off by hand ({text}).", seen=tuple(seen)

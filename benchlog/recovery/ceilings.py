@@ -27,7 +27,8 @@ class Layer(StrEnum):
 class Limits(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """One layer's ceilings; None where the layer says nothing.
 
-    volts V · amps A · energy_j J in any 60 s · locked_s s locked in any 60 s · winding_c °C · kicks a job and day.
+    volts V · amps A · energy_j J in any 60 s · locked_s s locked in any 60 s · winding_c °C · on_s s in a row with
+    volts set and the output on · kicks a job and day.
     Every value is finite and above zero, or ValueError.
     """
 
@@ -36,6 +37,7 @@ class Limits(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
     energy_j: float | None = None
     locked_s: float | None = None
     winding_c: float | None = None
+    on_s: float | None = None
     kicks: int | None = None
 
     def __post_init__(self) -> None:
@@ -52,21 +54,30 @@ class Bound(msgspec.Struct, frozen=True, kw_only=True):
     layer: Layer
 
 
+MOST_ON_S = 3600.0
+
+
 class Ceilings(msgspec.Struct, frozen=True, kw_only=True):
-    """The intersection of all layers. Every quantity has a bound, because the program's own layer is complete."""
+    """The intersection of all layers. Every quantity has a bound, because the program's own layer is complete.
+
+    on_s has a default: journals and runs of a time before there was one are read with it.
+    """
 
     volts: Bound
     amps: Bound
     energy_j: Bound
     locked_s: Bound
     winding_c: Bound
+    on_s: Bound = Bound(value=MOST_ON_S, layer=Layer.PROGRAM)
     kicks: Bound
 
 
-PROGRAM = Limits(volts=PROGRAM_VOLTS, amps=20.0, energy_j=1000.0, locked_s=3.0, winding_c=90.0, kicks=60)
+PROGRAM = Limits(
+    volts=PROGRAM_VOLTS, amps=20.0, energy_j=1000.0, locked_s=3.0, winding_c=90.0, on_s=MOST_ON_S, kicks=60
+)
 """The program's own layer. Volts: see PROGRAM_VOLTS. winding_c: class A, 105 °C (IEC 60085 table 1) less 15 K between
-hot spot and average. locked_s, kicks: common practice, no source; starting values of this project. amps, energy_j:
-starting values of this project."""
+hot spot and average. locked_s, kicks: common practice, no source; starting values of this project. amps, energy_j,
+on_s: starting values of this project."""
 
 
 def intersect(layers: Mapping[Layer, Limits]) -> Ceilings:

@@ -2,7 +2,8 @@
 
 `admit` decides before a byte is sent; it refuses and never clamps. `judge` decides on every reading; a trip is a value,
 so that no `except` can swallow it. The guard asks the world: the output is as commanded, the setpoint is still what was
-sent, the current obeys the limit, the volts follow, and after a step down they stay up only at no current, falling.
+sent, the current obeys the limit, the volts follow, and after a step down they stay up only at no current, falling. How
+long the supply may take for that is measured on the run's own first setpoints, which are small.
 """
 
 import math
@@ -23,7 +24,11 @@ FOREIGN_VOLTS = 0.25
 """V on the terminals with the output off that count as another source. Starting value of this project."""
 STALE_S = 1.0
 FOLLOWS_S = 0.5
-"""s after a setpoint by which volts and amps must obey. Generous: a switch-mode supply may take hundreds of ms."""
+"""s after a setpoint by which volts and amps must obey, as long as this supply is not known. Generous: a switch-mode
+supply may take hundreds of ms."""
+FOLLOWS_LEAST_S = 0.1
+ENOUGH_SETPOINTS = 4
+_TIMES_SETTLING = 3.0
 _SLACK_SHARE = 0.02  # readback gain and regulation
 _ABSURD = 1e6
 
@@ -53,6 +58,17 @@ class Guard:
         self._set_at_s = -math.inf
         self._on = False
         self._lowest_since_set = math.inf
+        self._driven_since_s: float | None = None
+        self._obeyed = True
+        self._setpoints_obeyed = 0
+        self.settling_s = 0.0
+
+    @property
+    def follows_s(self) -> float:
+        """s after a setpoint by which volts and amps must obey: a few times what this supply took at worst so far."""
+        if self._setpoints_obeyed < ENOUGH_SETPOINTS:
+            return FOLLOWS_S
+        return min(FOLLOWS_S, max(FOLLOWS_LEAST_S, _TIMES_SETTLING * self.settling_s))
 
     def admit(self, command: Command) -> str | None:
         """None, or why this command is not sent."""
@@ -94,10 +110,19 @@ class Guard:
         if isinstance(command, Apply):
             self._set, self._set_at_s = command, at_s
             self._lowest_since_set = math.inf
+            self._obeyed = False
             if command.kick:
                 self.budget.count_kick()
         elif isinstance(command, Switch):
             self._on, self._set_at_s = command.on, at_s
+        if not (self._on and self._set.volts > 0):
+            self._driven_since_s = None
+        elif self._driven_since_s is None:
+            self._driven_since_s = at_s
+
+    def driven_s(self, at_s: float) -> float:
+        """s in a row that the output has been on with volts set, up to an instant."""
+        return 0.0 if self._driven_since_s is None else at_s - self._driven_since_s
 
     def judge(self, reading: Reading) -> Trip | None:
         """None, or why the output goes off now. Charges the budget with the reading."""
@@ -144,30 +169,39 @@ class Guard:
         return None
 
     def _does_not_obey(self, reading: Reading) -> Trip | None:
-        settled = reading.sent_s - self._window_s >= self._set_at_s + FOLLOWS_S
+        since_s = reading.sent_s - self._window_s - self._set_at_s
+        lowest = self._lowest_since_set
+        if since_s >= 0:
+            self._lowest_since_set = min(lowest, reading.volts)
+        what = self._disobedience(reading, lowest)
+        if what is None:
+            self._learn(reading)
+        return _disobeys(what) if what is not None and since_s >= self.follows_s else None
+
+    def _learn(self, reading: Reading) -> None:
+        """The first reading that obeys a setpoint says how long the supply took, readback and all."""
+        if self._obeyed or not self._on:
+            return
+        self._obeyed = True
+        self.settling_s = max(self.settling_s, reading.received_s - self._set_at_s)
+        self._setpoints_obeyed += self._set.volts > 0
+
+    def _disobedience(self, reading: Reading, lowest: float) -> str | None:
+        """What of this reading is not as it was set, were the supply settled. `lowest`: V since then."""
+        volts, amps, told = reading.volts, reading.amps, self._set
         if not self._on:
-            if settled and abs(reading.amps) > 2 * self._amps_slack:
-                return _disobeys(f"{reading.amps:.3g} A flow with the output off")
-            return None
-        if not settled:
-            if reading.sent_s - self._window_s >= self._set_at_s:
-                self._lowest_since_set = min(self._lowest_since_set, reading.volts)
-            return None
-        lowest, self._lowest_since_set = self._lowest_since_set, min(self._lowest_since_set, reading.volts)
-        if reading.amps > self._set.amps * (1 + 2 * _SLACK_SHARE) + self._amps_slack:
-            return _disobeys(f"{reading.amps:.3g} A flow at a limit of {self._set.amps:.3g} A")
-        over = reading.volts - self._set.volts
-        if over > _SLACK_SHARE * self._set.volts + self._volts_slack:
-            if reading.amps > 2 * self._amps_slack:
-                return _disobeys(
-                    f"{reading.volts:.3g} V and {reading.amps:.3g} A at a setpoint of {self._set.volts:.3g} V"
-                )
-            if reading.volts > lowest + _SLACK_SHARE * reading.volts + 2 * self._volts_slack:
-                return _disobeys(f"{reading.volts:.3g} V and rising at a setpoint of {self._set.volts:.3g} V")
-        short = self._set.volts - reading.volts > 0.1 * self._set.volts + 2 * self._volts_slack
-        limited = reading.regulation is Regulation.CC or reading.amps >= 0.8 * self._set.amps - self._amps_slack
+            return f"{amps:.3g} A flow with the output off" if abs(amps) > 2 * self._amps_slack else None
+        if amps > told.amps * (1 + 2 * _SLACK_SHARE) + self._amps_slack:
+            return f"{amps:.3g} A flow at a limit of {told.amps:.3g} A"
+        if volts - told.volts > _SLACK_SHARE * told.volts + self._volts_slack:
+            if amps > 2 * self._amps_slack:
+                return f"{volts:.3g} V and {amps:.3g} A at a setpoint of {told.volts:.3g} V"
+            if volts > lowest + _SLACK_SHARE * volts + 2 * self._volts_slack:
+                return f"{volts:.3g} V and rising at a setpoint of {told.volts:.3g} V"
+        short = told.volts - volts > 0.1 * told.volts + 2 * self._volts_slack
+        limited = reading.regulation is Regulation.CC or amps >= 0.8 * told.amps - self._amps_slack
         if short and not limited:
-            return _disobeys(f"only {reading.volts:.3g} V at a setpoint of {self._set.volts:.3g} V, without a limit")
+            return f"only {volts:.3g} V at a setpoint of {told.volts:.3g} V, without a limit"
         return None
 
     def _budget_used(self, at_s: float) -> Trip | None:
@@ -178,6 +212,7 @@ class Guard:
             ("the winding may be at", "°C", budget.winding_c(at_s), ceilings.winding_c),
             ("locked in the last minute:", "s", budget.locked_s(at_s), ceilings.locked_s),
             ("energy in the last minute:", "J", budget.energy_j(at_s), ceilings.energy_j),
+            ("driven in a row:", "s", self.driven_s(at_s), ceilings.on_s),
         ):
             if value > bound.value:
                 return Trip(

@@ -131,6 +131,11 @@ def above_ceilings(sequence: Sequence, rated_volts: float, ceilings: Ceilings) -
                 f"steps[{index}].{field}: {volts:g} V is above the {ceilings.volts.layer}'s ceiling of "
                 f"{ceilings.volts.value:g} V"
             )
+        if step.on_s > ceilings.on_s.value:
+            problems.append(
+                f"steps[{index}].on_s: {step.on_s:g} s is above the {ceilings.on_s.layer}'s ceiling of "
+                f"{ceilings.on_s.value:g} s in a row"
+            )
         if isinstance(step, Kicks) and step.current is not None and step.current > ceilings.amps.value:
             problems.append(
                 f"steps[{index}].current: {step.current:g} A is above the {ceilings.amps.layer}'s ceiling of "

@@ -95,7 +95,9 @@ def draw_sequence(source: random.Random, layers: dict[Layer, Limits]) -> tuple[s
     for _ in range(source.randint(1, 3)):
         steps.append(draw_kicks(source))
         if source.random() < 0.3:
-            steps.append(source.choice(('[[steps]]\nkind = "swap"', '[[steps]]\nkind = "hand"\nname = "turn"\ntext = "t"')))
+            steps.append(
+                source.choice(('[[steps]]\nkind = "swap"', '[[steps]]\nkind = "hand"\nname = "turn"\ntext = "t"'))
+            )
     ceiling = min(limits.volts or 42.4 for limits in layers.values())
     match hostile:
         case "volts":
@@ -121,4 +123,6 @@ def draw_kicks(source: random.Random) -> str:
 def kicks_text(
     *, volts: str = "voltage_ratio = 0.5", amps: str = "current_ratio = 1.0", on_s: float = 0.2, tries: int = 1
 ) -> str:
-    return f'[[steps]]\nkind = "kicks"\nname = "drawn"\n{volts}\n{amps}\non_s = {on_s:.3f}\noff_s = 0.3\ntries = {tries}'
+    return (
+        f'[[steps]]\nkind = "kicks"\nname = "drawn"\n{volts}\n{amps}\non_s = {on_s:.3f}\noff_s = 0.3\ntries = {tries}'
+    )

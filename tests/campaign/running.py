@@ -128,9 +128,7 @@ class Rig:
 
     def new_run(self, faults: list[Fault]) -> None:
         lease = Lease(self.clock)
-        self.wire = Wire(
-            bench=self.bench, clock=self.clock, lease=lease, latches=self.case.latches, waiting=faults
-        )
+        self.wire = Wire(bench=self.bench, clock=self.clock, lease=lease, latches=self.case.latches, waiting=faults)
         self.clock.lease, self.clock.wire = lease, self.wire
         self.judged.clear()
         self.bench.extremes = Extremes()
@@ -161,7 +159,7 @@ def run_case(case: Case, folder: Path) -> Record:
     except Refused as refusal:
         record.refused_by_parser = str(refusal)
         return record
-    rig, earlier, known_ohm, kicks = Rig(case), (), None, 0
+    rig, earlier, known_ohm, kicks = Rig(case), tuple[Pulse, ...](), None, 0
     for number in range(case.runs):
         if number:
             rig.clock.wait(rig.clock.now() + 2.0)

@@ -1,6 +1,8 @@
 """A supply in use: what is sent for what is asked, and what replies come to."""
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from drivers import scpi
 from drivers.dialect import shipped
@@ -134,3 +136,14 @@ def test_closing_closes_the_session() -> None:
 def test_the_reading_of_the_table_is_the_message_that_the_dialect_makes() -> None:
     back = shipped().readback
     assert scpi.join(back.volts, back.amps, back.set_volts, back.set_amps, back.output, back.condition) == READING
+
+
+@given(volts=st.floats(0.0, 60.0), amps=st.floats(0.0, 20.0))
+def test_a_setpoint_is_never_rounded_up(volts: float, amps: float) -> None:
+    bench = FakeBench()
+    supply = supply_on(bench)
+    supply.set(Setpoint(volts=volts, amps=amps))
+    sent_amps, sent_volts = (float(unit.split()[1]) for unit in bench.writes[-1].split(";:"))
+    # 0.1 nV is the noise of a float at 60 V, far below what any supply resolves.
+    assert volts - 1.001e-4 <= sent_volts <= volts + 1e-9
+    assert amps - 1.001e-4 <= sent_amps <= amps + 1e-9

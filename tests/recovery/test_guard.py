@@ -174,3 +174,51 @@ def test_locked_time_and_heat_trip() -> None:
 def test_a_trip_is_a_value_that_no_except_can_swallow() -> None:
     assert not issubclass(Trip, BaseException)
     assert not issubclass(Trip, msgspec.Struct)
+
+
+def obeying(guard: Guard, *, takes_s: float, setpoints: int = 4) -> float:
+    """Setpoints one after the other, each obeyed after so long; when the next may be sent, in s."""
+    at_s = 2.0
+    for number in range(setpoints):
+        command = Apply(volts=1.0 + number, amps=1.0)
+        guard.sent(command, at_s)
+        assert guard.judge(read(guard, at_s + 0.5 * takes_s, 0.0, 0.0)) is None
+        assert guard.judge(read(guard, at_s + takes_s, command.volts, 0.2)) is None
+        at_s += 1.0
+    return at_s
+
+
+@pytest.mark.parametrize(("takes_s", "within_s"), [(0.03, 0.12), (0.06, 0.21), (0.4, 0.5)])
+def test_a_supply_gets_as_long_to_obey_as_its_own_setpoints_took(takes_s: float, within_s: float) -> None:
+    guard = driven()
+    at_s = obeying(guard, takes_s=takes_s)
+    assert guard.follows_s == pytest.approx(within_s)
+    guard.sent(Apply(volts=9.0, amps=1.0), at_s)
+    window_s = CAN.window_s
+    assert guard.judge(read(guard, at_s + window_s + within_s - 0.01, 4.0, 0.2)) is None
+    assert "only 4 V" in tripped(guard.judge(read(guard, at_s + window_s + within_s + 0.01, 4.0, 0.2))).text
+
+
+def test_a_supply_that_is_not_known_yet_gets_the_longest_time() -> None:
+    guard = driven()
+    obeying(guard, takes_s=0.03, setpoints=3)
+    assert guard.follows_s == 0.5
+
+
+def test_driving_longer_in_a_row_than_the_ceiling_trips_and_0_v_begins_a_new_row() -> None:
+    guard = guard_with(Limits(volts=12.0, on_s=0.3))
+    guard.judge(read(guard, 0.5, 0.0, 0.0, on=False))
+    guard.sent(Switch(on=True), 0.9)
+    for begin_s in (1.0, 3.0):
+        guard.sent(Apply(volts=2.0, amps=0.1), begin_s)
+        assert guard.judge(read(guard, begin_s, 2.0, 0.05)) is None
+        assert guard.judge(read(guard, begin_s + 0.25, 2.0, 0.05)) is None
+        guard.sent(Apply(volts=0.0, amps=0.1), begin_s + 0.26)
+        for after_s in (0.27, 0.5, 0.7):
+            assert guard.judge(read(guard, begin_s + after_s, 0.0, 0.0)) is None
+    guard.sent(Apply(volts=2.0, amps=0.1), 5.0)
+    guard.judge(read(guard, 5.0, 2.0, 0.05))
+    trip = tripped(guard.judge(read(guard, 5.4, 2.0, 0.05)))
+    assert trip.outcome is Outcome.CEILING
+    assert "in a row" in trip.text
+    assert "job's ceiling of 0.3 s" in trip.text

@@ -75,3 +75,8 @@ def test_an_unknown_name_lists_the_known_ones() -> None:
 def test_no_text_does_anything_but_parse_or_be_refused(text: str) -> None:
     with contextlib.suppress(Refused):
         assert parse(text).steps
+
+
+def test_a_kick_that_is_longer_than_the_on_time_ceiling_is_named() -> None:
+    problems = above_ceilings(parse(KICKS.format(voltage=5.0)), 6.0, intersect({Layer.OWNER: Limits(on_s=0.05)}))
+    assert problems == ["steps[0].on_s: 0.2 s is above the owner's ceiling of 0.05 s in a row"]
