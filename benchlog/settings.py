@@ -43,6 +43,11 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             if unlocked < usual:
                 raise ValueError(f"unlocked.{name}: {unlocked:g} is below the {usual:g} of [ceilings]")
 
+    @property
+    def allow_unlocks(self) -> bool:
+        """Whether there is anything that an unlock may raise."""
+        return self.unlocked != Limits()
+
 
 def settings_file() -> Path:
     """Where the settings are."""

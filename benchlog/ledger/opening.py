@@ -15,7 +15,7 @@ from benchlog.ledger.connection import connect
 from benchlog.ledger.schema import Row
 from benchlog.ledger.sql_errors import translated
 
-HEAD = "0001"
+HEAD = "0002"
 """The revision this program reads and writes."""
 
 APPLICATION_ID = 0x626E_6C67

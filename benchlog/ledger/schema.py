@@ -87,6 +87,25 @@ class EntryRow(Row):
     __table_args__ = (Index(None, "job_id", "utc"),)
 
 
+class UnlockRow(Row):
+    """Who let a job go up to higher ceilings of the owner, and until when. `limits` is JSON text, as then allowed."""
+
+    __tablename__ = "unlock"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("job.id"))
+    utc: Mapped[str]
+    until_utc: Mapped[str]
+    who: Mapped[str]
+    why: Mapped[str]
+    limits: Mapped[str]
+    __table_args__ = (
+        Index(None, "job_id", "utc"),
+        CheckConstraint("trim(who) <> ''", name="who_not_blank"),
+        CheckConstraint("trim(why) <> ''", name="why_not_blank"),
+        CheckConstraint("until_utc > utc", name="ends_after_it_begins"),
+    )
+
+
 class RunRow(Row):
     """One filed run. `uid` is given when the run is asked for, so that filing it twice is seen."""
 

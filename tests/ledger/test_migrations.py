@@ -11,11 +11,14 @@ from sqlalchemy.exc import OperationalError
 
 from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerDamaged, LedgerError, LedgerTooNew
-from benchlog.ledger.backups import copy_verified
+from benchlog.ledger.backups import copy_verified, row_counts, troubles
 from benchlog.ledger.migrating import check_migrations, migrate, newest, scripts
-from benchlog.ledger.opening import HEAD
+from benchlog.ledger.opening import APPLICATION_ID, HEAD
 from benchlog.ledger.schema import Row
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.unlocks import unlock, unlocks
+from benchlog.recovery.ceilings import Limits
+from benchlog.settings import Settings
 from tests.ledger.benches import BILGE_PUMP, MOTOR
 
 NEXT = '''"""A trial."""
@@ -23,7 +26,7 @@ NEXT = '''"""A trial."""
 import sqlalchemy as sa
 from alembic import op
 
-revision = "0002"
+revision = "trial"
 down_revision = "{head}"
 branch_labels = None
 depends_on = None
@@ -52,6 +55,9 @@ ORPHAN_ROWS = """
 
 Trial = Callable[[str], Path]
 
+REVISION_0001 = Path(__file__).with_name("revision_0001.sql")
+"""A ledger of two jobs, an entry and two runs, as the program of that revision wrote it."""
+
 
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
@@ -69,7 +75,7 @@ def trial(tmp_path: Path) -> Trial:
     def folder_with(body: str) -> Path:
         folder = tmp_path / "50% revisions"
         shutil.copytree(scripts(), folder, ignore=shutil.ignore_patterns("__pycache__"))
-        (folder / "versions" / "0002_trial.py").write_text(NEXT.format(head=HEAD, body=body))
+        (folder / "versions" / "trial.py").write_text(NEXT.format(head=HEAD, body=body))
         return folder
 
     return folder_with
@@ -106,7 +112,7 @@ def test_every_constraint_and_index_has_a_name() -> None:
 def test_an_older_ledger_is_changed_after_a_verified_copy_and_loses_no_row(path: Path, trial: Trial) -> None:
     copy = migrate(path, VirtualClock(), trial(RECREATE_A_PARENT))
 
-    assert (revision(path), revision(copy)) == ("0002", HEAD)
+    assert (revision(path), revision(copy)) == ("trial", HEAD)
     assert complaints(path) == complaints(copy) == ["hums"] * 3
     assert copy.name == f"workshop.ledger.revision-{HEAD}.20260101T000000000Z"
     with Ledger.open(path.with_name(copy.name)) as ledger:
@@ -114,6 +120,38 @@ def test_an_older_ledger_is_changed_after_a_verified_copy_and_loses_no_row(path:
     with closing(sqlite3.connect(path)) as connection:
         assert connection.execute("SELECT count(*) FROM motor").fetchone() == (1,)
         assert connection.execute("PRAGMA foreign_key_check").fetchall() == []
+
+
+@pytest.fixture
+def old(tmp_path: Path) -> Path:
+    path = tmp_path / "old.ledger"
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID:d}")
+        connection.executescript(REVISION_0001.read_text(encoding="utf-8"))
+    return path
+
+
+def test_a_ledger_of_revision_0001_comes_up_to_date_with_all_that_is_in_it(old: Path) -> None:
+    with Ledger.open(old, clock=VirtualClock()) as ledger:
+        second, first = ledger.jobs()
+        runs = ledger.runs(first.id)
+        assert (first.complaint, second.cause) == ("hums, does not turn", "brush stuck")
+        assert [entry.text for entry in ledger.entries(first.id)] == ["Liquid drained, and dry: done"]
+        assert [(run.result.outcome, len(ledger.trace(run.id).volts)) for run in runs] == [("freed", 4), ("stopped", 4)]
+        assert [len(ledger.events(run.id)) for run in runs] == [2, 2]
+        assert unlocks(ledger) == []
+        unlock(
+            ledger,
+            Settings(ceilings=Limits(volts=24.0), unlocked=Limits(volts=30.0)),
+            first.id,
+            who="dock foreman",
+            why="a 24 V thing",
+        )
+    (copy,) = old.parent.glob("old.ledger.revision-0001.*")
+    assert (revision(old), revision(copy)) == (HEAD, "0001")
+    with closing(sqlite3.connect(old)) as new, closing(sqlite3.connect(copy)) as before:
+        assert row_counts(new) == row_counts(before) | {"unlock": 1}
+        assert troubles(new) == troubles(before) == []
 
 
 @pytest.mark.parametrize(
