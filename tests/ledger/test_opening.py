@@ -16,8 +16,10 @@ from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerTooNew, Refused
 from benchlog.ledger.connection import connect
 from benchlog.ledger.filing import file_journal
+from benchlog.ledger.off_by_hand import not_confirmed
 from benchlog.ledger.opening import HEAD
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.unlocks import unlocks
 from tests.ledger.benches import BILGE_PUMP, MOTOR, leave_journal
 
 
@@ -265,4 +267,6 @@ def test_a_ledger_with_damaged_bytes_gives_its_values_or_an_error_of_the_ledger(
             ledger.events(run.id)
             assert len(ledger.trace(run.id).volts) == run.samples
         ledger.entries(1)
+        unlocks(ledger)
+        not_confirmed(ledger)
         ledger.job_by_number(1)
