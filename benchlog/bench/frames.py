@@ -25,6 +25,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     `layers`: ceilings by layer, without the program's own and the supply's. `unattended`: confirm everything but a
     swap of leads; hand steps are recorded as skipped. `kicks_today`: already given to this job. `ambient_c`: °C.
     `known_ohm`, `earlier`: the winding and what went into it, by the runs of the last minutes. `starts`: of a proof.
+    `unlocked`: a sentence that says under which unlock the owner's layer is what it is; "" under none.
     """
 
     uid: str
@@ -43,6 +44,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     known_ohm: float | None = None
     earlier: tuple[Pulse, ...] = ()
     starts: int = 5
+    unlocked: str = ""
 
 
 class Renew(msgspec.Struct, frozen=True, tag="renew"):

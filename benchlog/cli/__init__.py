@@ -9,6 +9,8 @@ import click
 _COMMANDS = {
     "demo": "benchlog.cli.demo",
     "recover": "benchlog.cli.recover",
+    "ceilings": "benchlog.cli.ceilings",
+    "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",
     "export": "benchlog.cli.export",
     "simulate": "benchlog.cli.simulate",

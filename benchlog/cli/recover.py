@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING
 import click
 
 from benchlog.bench.frames import Ended, Request
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, line, positive, rated_volts_of
-from benchlog.cli.words import CAUTIONS, OUTCOMES, off_sentence
+from benchlog.cli.ceilings import job_limits, number_of
+from benchlog.cli.off_by_hand import look_back, shout, somebody_there, wait_for_acknowledgement
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, line, rated_volts_of
+from benchlog.cli.words import CAUTIONS, NOT_OFF, OUTCOMES, off_sentence, quantity_text
 from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.outcome import EXIT_STATUS, Outcome, RunResult
 from benchlog.quantities import show
 from benchlog.records import Item, RunKind
-from benchlog.recovery.ceilings import PROGRAM, PROGRAM_VOLTS, Layer, Limits, intersect
+from benchlog.recovery.ceilings import Ceilings, Layer, intersect
 from benchlog.recovery.steps import MAX_TEXT, Sequence, above_ceilings, built_in, parse
 from benchlog.settings import owner_settings
 
@@ -73,23 +75,28 @@ def recover(
     from benchlog.cli.watching import Stopper, signals_to, watch
     from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
     from benchlog.ledger.store import Ledger
+    from benchlog.ledger.unlocks import owner_layer
     from benchlog.ledger.warmth import warmth_of
 
     if not resource.strip():
         raise Refused("no supply: give its address with --supply")
     rated_volts = rated_volts_of(rated_voltage)
-    limits = _job_limits(rated_volts, max_voltage, max_current)
-    sequence = _sequence(sequence_name)
-    layers = {Layer.OWNER: owner_settings().ceilings, Layer.JOB: limits}
-    problems = above_ceilings(sequence, rated_volts, intersect(layers))
-    if problems:
-        raise Refused("; ".join(problems))
+    limits = job_limits(rated_volts, max_voltage, max_current)
+    sequence, settings = _sequence(sequence_name), owner_settings()
+    ask = somebody_there(yes=yes, as_json=as_json)
     with Ledger.open(ledger or default_ledger()) as book:
         for left in file_left_behind(book, journals_of(book.path)):
             click.echo(f"Filed what was left of run {left.run}, job {left.job:04d}.", err=True)
-        job = None if job_number is None else book.job_by_number(_number(job_number))
+        look_back(book, resource, ask=ask)
+        job = None if job_number is None else book.job_by_number(number_of(job_number))
+        owner = owner_layer(book, settings, None if job is None else job.id)
+        layers = {Layer.OWNER: owner.limits, Layer.JOB: limits}
+        ceilings = intersect(layers)
+        problems = above_ceilings(sequence, rated_volts, ceilings)
+        if problems:
+            raise Refused("; ".join(problems))
         if not yes:
-            _confirm(rated_volts, limits, as_json=as_json)
+            _confirm(rated_volts, ceilings, owner.unlocked, ask=ask)
         warmth = warmth_of(book, job=None if job is None else job.id, resource=resource)
         uid = uuid.uuid4().hex
         request = Request(
@@ -106,6 +113,7 @@ def recover(
             kicks_today=0 if job is None else book.kicks_on(job.id, book.clock.utc()[:10]),
             known_ohm=warmth.known_ohm,
             earlier=warmth.pulses,
+            unlocked=owner.unlocked,
         )
         with signals_to(Stopper()) as stopper:  # until it is filed: a second Ctrl-C takes nothing away
             ended = watch(Link(request), stopper, as_json=as_json)
@@ -117,24 +125,9 @@ def recover(
                 except (LedgerError, Refused, JournalDamaged, OSError) as error:
                     problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
             _tell(ended, filed, problem, as_json=as_json)
+        if ask and off_sentence(ended) == NOT_OFF:  # Ctrl-C leaves it open again
+            wait_for_acknowledgement(book, resource)
         return EXIT_STATUS[ended.result.outcome]
-
-
-def _number(text: str) -> int:
-    if not (text.isascii() and text.isdigit() and len(text) < 10):
-        raise Refused(f'job: "{text[:40]}" is not a job\'s number')
-    return int(text)
-
-
-def _job_limits(rated_volts: float, max_voltage: str | None, max_current: str | None) -> Limits:
-    assert PROGRAM.amps is not None
-    volts = rated_volts
-    if max_voltage is not None:
-        volts = positive(max_voltage, "maximum voltage", "V", at_most=PROGRAM_VOLTS)
-    amps = None
-    if max_current is not None:
-        amps = positive(max_current, "maximum current", "A", at_most=PROGRAM.amps)
-    return Limits(volts=volts, amps=amps)
 
 
 def _sequence(name: str) -> Sequence:
@@ -148,11 +141,15 @@ def _sequence(name: str) -> Sequence:
         raise Refused(f"sequence: {path}: {error}") from error
 
 
-def _confirm(rated_volts: float, limits: Limits, *, as_json: bool) -> None:
-    if as_json or not sys.stdin.isatty():
+def _confirm(rated_volts: float, ceilings: Ceilings, unlocked: str, *, ask: bool) -> None:
+    if not ask:
         raise Refused("nobody at the keyboard to confirm: give --yes if the bench is safe")
     click.echo(CAUTIONS)
-    click.echo(f"Rated {show(rated_volts, 'V')}, ceiling {show(limits.volts, 'V')}.")
+    volts, amps = quantity_text("volts", ceilings.volts.value), quantity_text("amps", ceilings.amps.value)
+    click.echo(f"Rated {quantity_text('volts', rated_volts)}. Ceilings: {volts} (from the {ceilings.volts.layer}),")
+    click.echo(f"{amps} (from the {ceilings.amps.layer}); the supply's own range holds where it is lower.")
+    if unlocked:
+        click.echo(f"The owner's layer is {unlocked}")
     if not click.confirm("Is the bench safe and the motor connected?", default=False):
         raise Refused("not confirmed")
 
@@ -164,6 +161,8 @@ def _tell(ended: Ended, filed: "Filed | None", problem: str, *, as_json: bool) -
     if as_json:
         job, run = (None, None) if filed is None else (filed.job, filed.run)
         line(event="filed", **_fields(result), job=job, run=run)
+        if off_sentence(ended) == NOT_OFF:
+            click.echo(f"benchlog: {NOT_OFF}", err=True)
         return
     click.echo(f"\n{OUTCOMES[result.outcome]}\n  {result.reason}")
     if result.resistance_ohm is not None:
@@ -172,9 +171,13 @@ def _tell(ended: Ended, filed: "Filed | None", problem: str, *, as_json: bool) -
     if result.max_volts is not None:
         most = f"{show(result.max_volts, 'V')} and {show(result.max_amps, 'A')}"
         click.echo(f"  {result.kicks} kicks; at most {most} read back.")
-    click.echo(f"  {off_sentence(result)}")
     if filed is not None:
         click.echo(f"  Filed as run {filed.run} of job {filed.job:04d}.")
+    off = off_sentence(ended)
+    if off == NOT_OFF:
+        shout()
+    else:
+        click.echo(f"  {off}")
 
 
 def _fields(result: RunResult) -> dict[str, object]:

@@ -1,6 +1,7 @@
 """What the terminal says: what happened, whether the output is off, what to do."""
 
-from benchlog.outcome import Outcome, RunResult
+from benchlog.bench.frames import Ended
+from benchlog.outcome import Outcome
 
 CAUTIONS = """\
 Before the output goes on:
@@ -31,9 +32,33 @@ OFF = "The output is off, confirmed by read-back."
 NOT_OFF = "NOT CONFIRMED: switch the supply off by hand."
 NEVER_ON = "The output was not switched on."
 
+OFF_BY_HAND = 'Type "off" when the supply is switched off by hand'
+ACKNOWLEDGED = "Kept with the job: switched off by hand."
+NOT_ACKNOWLEDGED = "Nobody has said that it was switched off. It is asked again before the next run on this supply."
+UNCONFIRMED = (
+    "NOT CONFIRMED: run {run} of job {job:04d}, begun {utc} UTC on this supply, ended without its output confirmed "
+    "off, and nobody has said since that it was switched off by hand."
+)
 
-def off_sentence(result: RunResult) -> str:
-    """Whether the output is off."""
-    if result.output_confirmed_off:
+QUANTITIES: dict[str, tuple[str, str]] = {
+    "volts": ("volts", "V"),
+    "amps": ("amps", "A"),
+    "winding_c": ("winding, estimated", "°C"),
+    "locked_s": ("locked in any 60 s", "s"),
+    "energy_j": ("energy in any 60 s", "J"),
+    "on_s": ("on-time in a row", "s"),
+    "kicks": ("kicks a job and day", ""),
+}
+"""Words and unit of every ceiling, in the order in which they are shown."""
+
+
+def quantity_text(name: str, value: float | None) -> str:
+    """ "24 V": a ceiling exactly as it was given; "—" where a layer gives none."""
+    return "—" if value is None else f"{value:.10g} {QUANTITIES[name][1]}".strip()
+
+
+def off_sentence(ended: Ended) -> str:
+    """Whether the output is off. Without a journal a refused run never reached a supply."""
+    if ended.result.output_confirmed_off:
         return OFF
-    return NEVER_ON if result.outcome is Outcome.REFUSED and result.max_volts is None else NOT_OFF
+    return NEVER_ON if ended.result.outcome is Outcome.REFUSED and ended.journal is None else NOT_OFF
