@@ -96,6 +96,7 @@ class Bench:
         if not on:
             return
         extremes.output_on_s += step_s
+        extremes.energy_j += output.volts * output.amps * step_s
         if motor is not None:
             if motor.speed == 0.0 and abs(motor.amps) > STALLED_A:
                 extremes.stalled_s += step_s

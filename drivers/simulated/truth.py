@@ -36,10 +36,14 @@ Truth: TypeAlias = ReadingTruth | OutputTruth
 
 
 class Extremes(msgspec.Struct, kw_only=True):
-    """Running totals since the bench began. `stalled_s`: standing still with the output on and current in a motor."""
+    """Running totals since the bench began. `stalled_s`: standing still with the output on and current in a motor.
+
+    `energy_j`: through the terminals with the output on.
+    """
 
     max_volts: float = 0.0
     max_amps: float = 0.0
     output_on_s: float = 0.0
     stalled_s: float = 0.0
+    energy_j: float = 0.0
     max_winding_c: float | None = None

@@ -16,7 +16,8 @@ AMBIENT_C = 25.0
 class Case:
     """`sequence`: TOML text for the parser. `hostile`: none, "volts", "amps" or "not a number" is asked of it.
 
-    `latches`: whether the instrument knows its protections. `reply_s`: latency of every reply; None: the usual.
+    `latches`: whether the instrument knows its protections; `compound`: takes several units in one message;
+    `exponents`: writes its numbers as 1.200E+01. `reply_s`: latency of every reply; None: the usual.
     """
 
     seed: int
@@ -29,6 +30,8 @@ class Case:
     kind: RunKind
     unattended: bool
     latches: bool
+    compound: bool
+    exponents: bool
     reply_s: float | None
     runs: int
     answer_first: bool
@@ -52,11 +55,21 @@ def draw_case(seed: int, number: int) -> Case:
         kind=source.choices(list(RunKind), weights=[1, 7, 2])[0],
         unattended=source.random() < 0.7,
         latches=source.random() < 0.8,
-        reply_s=source.uniform(0.0, 0.09) if source.random() < 0.6 else None,
+        compound=source.random() < 0.75,
+        exponents=source.random() < 0.2,
+        reply_s=draw_reply(source),
         runs=2 if source.random() < 0.15 else 1,
         answer_first=source.random() < 0.7,
         faults=tuple(draw_fault(source) for _ in range(source.choices((0, 1, 2), weights=(3, 5, 2))[0])),
     )
+
+
+def draw_reply(source: random.Random) -> float | None:
+    """s. Few are very fast: those give thousands of readings, and a slow supply is the harder one to hold."""
+    return source.choices(
+        (None, source.uniform(0.01, 0.09), log_uniform(source, 0.002, 0.01), log_uniform(source, 4e-4, 2e-3)),
+        weights=(35, 54, 10, 1),
+    )[0]
 
 
 def draw_layers(source: random.Random, rated: float) -> dict[Layer, Limits]:
@@ -77,6 +90,7 @@ def draw_limits(source: random.Random, volts: float) -> Limits:
         energy_j=maybe(log_uniform(source, 2.0, 800.0)),
         locked_s=maybe(source.uniform(0.5, 5.0)),
         winding_c=maybe(source.uniform(45.0, 100.0)),
+        on_s=maybe(log_uniform(source, 0.2, 6.0)),
         kicks=None if source.random() < 0.7 else source.randint(1, 8),
     )
 

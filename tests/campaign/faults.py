@@ -1,6 +1,7 @@
-"""Everything that goes wrong, and the wire on which it does: between the shipped driver and the simulated instrument."""
+"""Everything that goes wrong, and the wire on which it does: between shipped driver and simulated instrument."""
 
 import random
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
@@ -19,7 +20,7 @@ OTHERS = (
     *("sleep", "lease lost", "stop", "journal fails"),
 )
 FAULTS = (*SPOILED, *HANDS, *OTHERS)
-READING = "MEAS:VOLT?;"
+READING, MEASURED = "MEAS:VOLT?", ("MEAS:VOLT?", "MEAS:CURR?")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +70,12 @@ class Wire:
     zeroed: int = 0
     spoil: Fault | None = None
     shifted: bool = False
-    last_fields: list[str] | None = None
+    exponents: bool = False
+    last_fields: dict[str, str] = field(default_factory=dict)
+    hand_volts: float = 0.0
+    hand_amps: float = 0.0
+    hand_mattered: bool = False
+    sessions: int = 0
 
     def ends(self) -> None:
         """The first try to switch off begins."""
@@ -115,10 +121,15 @@ class Wire:
             case "zero readback":
                 self.zeroed = int(fault.size)
             case "hand: volts":
-                output.change(set_v=round(output.set_v + 0.3 + 3.0 * fault.size, 3))
+                output.change(
+                    set_v=min(self.bench.scenario.supply.volts_max, round(output.set_v + 0.3 + 3.0 * fault.size, 3))
+                )
+                self.hand_volts, self.hand_mattered = max(self.hand_volts, output.set_v), True
             case "hand: limit":
                 output.change(limit_a=round(output.limit_a + 0.1 + fault.size, 3))
+                self.hand_amps, self.hand_mattered = max(self.hand_amps, output.limit_a), True
             case "hand: off" | "hand: on":
+                self.hand_mattered = output.on != (fault.kind == "hand: on")
                 output.switch(fault.kind == "hand: on")
             case "sleep":
                 self.clock.sleep(3.0 + 60.0 * fault.size)
@@ -173,8 +184,10 @@ class FaultySession:
     def _shown(self, message: str, reply: str, spoil: Fault | None) -> str:
         if spoil is not None:
             reply = self._spoiled(reply, spoil)
-        elif message.startswith(READING):
-            reply = self._misread(reply)
+        elif message.startswith(MEASURED):
+            reply = self._misread(message, reply)
+        if self._wire.exponents:
+            reply = ";".join(_with_exponent(one) for one in reply.split(";"))
         if self._wire.shifted:
             self._wire.shifted, self._late = False, True
         if not self._late:
@@ -183,15 +196,17 @@ class FaultySession:
         held, self._held = self._held, reply
         return reply if held is None else held
 
-    def _misread(self, reply: str) -> str:
+    def _misread(self, message: str, reply: str) -> str:
         wire, fields = self._wire, reply.split(";")
-        if wire.frozen and wire.last_fields is not None:
-            wire.frozen -= 1
-            fields[:2] = wire.last_fields[:2]
-        if wire.zeroed:
-            wire.zeroed -= 1
-            fields[:2] = ["0.000", "0.000"]
-        wire.last_fields = fields
+        first = message.startswith(READING)
+        for index, query in enumerate(message.split(";")[: len(fields)]):
+            name = query.removeprefix(":")
+            if name in MEASURED:
+                fields[index] = wire.last_fields.get(name, fields[index]) if wire.frozen else fields[index]
+                fields[index] = "0.000" if wire.zeroed else fields[index]
+                wire.last_fields[name] = fields[index]
+        wire.frozen -= first and wire.frozen > 0
+        wire.zeroed -= first and wire.zeroed > 0
         return ";".join(fields)
 
     def _spoiled(self, reply: str, fault: Fault) -> str:
@@ -216,3 +231,7 @@ class FaultySession:
 
     def close(self) -> None:
         self._inner.close()
+
+
+def _with_exponent(text: str) -> str:
+    return f"{float(text):.{max(0, len(text) - 2)}E}" if re.fullmatch(r"-?\d+\.\d+", text) else text

@@ -112,7 +112,7 @@ def draw_supply(source: random.Random) -> SupplyData:
         farads=log_uniform(source, 10e-6, 470e-6),
         preload_ohm=log_uniform(source, 300.0, 3000.0),
         bleed_ohm=log_uniform(source, 500.0, 5000.0),
-        setpoint_lag_s=log_uniform(source, 0.0005, 0.003),
+        setpoint_lag_s=log_uniform(source, 0.0005, 0.003 if source.random() < 0.85 else 0.1),
         slew_v_per_s=log_uniform(source, 1000.0, 20000.0),
         limit_headroom=source.choice((0.0, 0.05, 0.1)),
         noise_v=source.uniform(0.0, 0.003),
@@ -137,6 +137,19 @@ def inside_heat_limits(scenario: Scenario, ambient_c: float) -> bool:
         and motor.housing_j_per_k >= HOUSING_TIMES * least
         and motor.ambient_c <= ambient_c
     )
+
+
+def capacitor_overshoot(scenario: Scenario) -> float:
+    """Share by which the output capacitor and the winding's inductance carry the current past a limit that binds.
+
+    Source: overshoot of a second-order system, exp(-pi z / sqrt(1 - z**2)); z = R/2 sqrt(C/L) for a current source
+    into C in parallel with L and R in series. Textbook, from memory.
+    """
+    motor = scenario.motor
+    if motor is None:
+        return 0.0
+    damping = 0.5 * motor.ohms * math.sqrt(scenario.supply.farads / motor.henries)
+    return math.exp(-math.pi * damping / math.sqrt(1 - damping**2)) if damping < 1 else 0.0
 
 
 def draws_evenly(kind: str, scenario: Scenario) -> bool:

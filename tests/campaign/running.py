@@ -3,7 +3,10 @@
 import threading
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
+from itertools import pairwise
 from pathlib import Path
+
+from msgspec.structs import replace
 
 from benchlog.bench.conduct import Conductor
 from benchlog.bench.frames import Answer, Frame, Progress, Question, Renew, Request
@@ -18,6 +21,7 @@ from benchlog.recovery.steps import Sequence, parse
 from drivers.dialect import shipped
 from drivers.scpi_supply import ScpiSupply, Session
 from drivers.simulated.bench import Bench
+from drivers.simulated.instrument import MEASURE_REPLY_S
 from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
 from drivers.simulated.virtual import VirtualSession
 from drivers.supply import Reading
@@ -51,7 +55,7 @@ class WatchedSupply(ScpiSupply):
 
     def __init__(self, rig: "Rig") -> None:
         self._rig = rig
-        super().__init__(rig.open_session, shipped(), rig.clock.now)
+        super().__init__(rig.open_session, rig.dialect, rig.clock.now)
 
     def read(self) -> Reading:
         reading = super().read()
@@ -76,7 +80,8 @@ class CountedJournal(Journal):
 class Ran:
     """One run and all that is known of it. `judged`: the readings the program had; `log`: what reached the instrument.
 
-    `shown_early`: readings on the screen before they were in the journal. `on_at_end`: the output, by the truth.
+    `shown_early`: readings on the screen before they were in the journal. `on_at_end`: the output, by the
+    truth. `hand_volts`, `hand_amps`: the most that a hand set; `reading_s`: one takes so long.
     """
 
     result: RunResult
@@ -93,6 +98,24 @@ class Ran:
     ended_s: float
     on_at_end: bool
     shown_early: int
+    kicks_before: int
+    hand_volts: float
+    hand_amps: float
+    hand_mattered: bool
+    reachable_at_end: bool
+    ignores_off: bool
+    set_volts_at_end: float
+    set_amps_at_end: float
+    reading_s: float
+
+    @property
+    def off_was_possible(self) -> bool:
+        return self.reachable_at_end and not self.ignores_off
+
+    @property
+    def gap_s(self) -> float:
+        """Between two readings at the most, and to the OFF that the later one led to."""
+        return max((b.received_s - a.received_s for a, b in pairwise(self.judged)), default=0.0) + self.reading_s
 
     @property
     def readings(self) -> list[ReadingTruth]:
@@ -121,6 +144,8 @@ class Rig:
     def __init__(self, case: Case) -> None:
         self.case = case
         self.bench = Bench(case.scenario, seed=case.number)
+        plain = shipped()
+        self.dialect = replace(plain, link=replace(plain.link, compound=case.compound))
         self.bench.instrument.reply_s = case.reply_s
         self.clock = RunClock(utc_start=BEGAN)
         self.judged: list[Reading] = []
@@ -128,7 +153,14 @@ class Rig:
 
     def new_run(self, faults: list[Fault]) -> None:
         lease = Lease(self.clock)
-        self.wire = Wire(bench=self.bench, clock=self.clock, lease=lease, latches=self.case.latches, waiting=faults)
+        self.wire = Wire(
+            bench=self.bench,
+            clock=self.clock,
+            lease=lease,
+            latches=self.case.latches,
+            waiting=faults,
+            exponents=self.case.exponents,
+        )
         self.clock.lease, self.clock.wire = lease, self.wire
         self.judged.clear()
         self.bench.extremes = Extremes()
@@ -215,7 +247,8 @@ def _run(
         journal=journal,
     )  # fmt: skip
     result = conductor.run(lambda: WatchedSupply(rig), lambda capabilities: None)
-    on_at_end, ended_s = rig.bench.output.on, rig.clock.now()
+    output, ended_s = rig.bench.output, rig.clock.now()
+    on_at_end, left = output.on, (output.set_v, output.limit_a)
     rig.bench.advance(ended_s + 0.2)
     supply = case.scenario.supply
     kept = path.exists()
@@ -234,6 +267,15 @@ def _run(
         ended_s=ended_s,
         on_at_end=on_at_end,
         shown_early=shown_early,
+        kicks_before=kicks,
+        hand_volts=wire.hand_volts,
+        hand_amps=wire.hand_amps,
+        hand_mattered=wire.hand_mattered,
+        reachable_at_end=ended_s >= wire.down_until_s,
+        ignores_off=rig.bench.instrument.offs_to_ignore > 0,
+        set_volts_at_end=left[0],
+        set_amps_at_end=left[1],
+        reading_s=(MEASURE_REPLY_S if case.reply_s is None else case.reply_s) * (1 if case.compound else 6),
     )
 
 
