@@ -51,6 +51,8 @@ def arm(supply: Supply, ceilings: Ceilings) -> Armed:
         raise Refused(
             f"the supply does not go off: it says {'on' if reading.output_on else 'off'}, {reading.set_volts:g} V"
         )
+    if reading.set_amps > LATCH_LEAST_A:
+        raise Refused(f"the supply's current limit reads {reading.set_amps:g} A where 0 A was sent")
     missing = [name for name, has in (("over-voltage", can.over_volts), ("over-current", can.over_amps)) if not has]
     return Armed(
         protection=found,

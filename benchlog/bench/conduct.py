@@ -69,6 +69,8 @@ class Conductor:
         except SupplyError as error:
             outcome = Outcome.REFUSED if supply is None else Outcome.SUPPLY_LOST
             finding = Finding(outcome=outcome, reason=str(error))
+        except OSError as error:
+            finding = Finding(outcome=Outcome.STOPPED, reason=f"the record can't be kept: {error}")
         finally:
             if supply is not None:
                 off = switch_off(supply, self._clock, self._going_off)

@@ -161,7 +161,7 @@ class Guard:
             ("V", reading.set_volts, self._set.volts, self._volts_slack),
             ("A", reading.set_amps, self._set.amps, self._amps_slack),
         ):
-            if math.isfinite(self._set_at_s) and abs(told - said) > slack + 0.002 * said:
+            if abs(told - said) > slack + 0.002 * said:
                 return Trip(
                     outcome=Outcome.STOPPED,
                     text=f"the supply is set to {told:g} {unit}, not the {said:g} {unit} that were sent: a hand on it?",

@@ -1,6 +1,6 @@
 """Does it turn? Holds, coasts at almost no current, a step, a second coast: the look that decides, as moves."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchlog.motor.motion import (
     CoastLook,
@@ -23,6 +23,8 @@ LOOK_HOLD_S = 0.45
 STEP_S = 0.25
 FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
 _EARLY_S = 0.12
+SLOWEST_READING_S = 0.2
+"""s: what a coast says was studied down to 5 readings a second (see benchlog.motor.motion)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +60,16 @@ def coast(
         reference_ohm=situation.reference_ohm,
         meter=situation.known_meter,
     )
-    return look, seen, was
+    return _not_too_slow(look, seen), seen, was
+
+
+def _not_too_slow(look: CoastLook, seen: list[Seen]) -> CoastLook:
+    """A rotor's voltage that was read too slowly to be one: between two such readings a protector opens and cools."""
+    took_s = max(s.reading.received_s - s.reading.sent_s for s in seen)
+    if look.verdict is not CoastVerdict.EMF or took_s <= SLOWEST_READING_S:
+        return look
+    why = f"one reading takes {took_s:.2f} s; whether it turns can be told with {1 / SLOWEST_READING_S:g} a second"
+    return replace(look, verdict=CoastVerdict.DOUBTFUL, why=why)
 
 
 def full_look(situation: Situation, volts: float, amps: float, *, after_s: float = 0.0) -> Plan[Look]:

@@ -210,7 +210,7 @@ def on_only_at_0_v_with_the_latches_set(case: Case, ran: Ran) -> str | None:
 
 def a_hand_ends_the_run_as_stopped(case: Case, ran: Ran) -> str | None:
     """Or as a ceiling, where what the hand did passed one."""
-    hands = [when for when in ran.hit_by(*HANDS) if when[0] < (ran.ending_s or 0.0)]
+    hands = [when for when in ran.hit_by(*HANDS) if ran.armed_s <= when[0] < (ran.ending_s or 0.0)]
     if not hands or len(ran.struck) > 1 or not ran.hand_mattered:
         return None
     if ran.result.outcome not in (Outcome.STOPPED, Outcome.CEILING, Outcome.REFUSED):
@@ -232,10 +232,11 @@ def a_spoiled_reading_ends_the_run(case: Case, ran: Ran) -> str | None:
 
 
 def a_silent_window_ends_the_run(case: Case, ran: Ran) -> str | None:
+    """As soon as the output could be on."""
     lost = ran.hit_by("lease lost")
     if not lost or len(ran.struck) > 1 or ran.ending_s is None:
         return None
-    late_s = ran.ending_s - lost[0][0]
+    late_s = ran.ending_s - max(lost[0][0], ran.armed_s)
     allowed = LEASE_S + RENEW_EVERY_S + 3 * ran.reading_s + REACTION_S
     return f"ended {late_s:.3f} s later" if late_s > allowed else None
 

@@ -216,7 +216,9 @@ class FaultySession:
             case "cut reply":
                 return reply[: int(fault.size * len(reply))]
             case "garbage":
-                return ("<html>", "\x00\x00", reply + ";1", "", reply.replace(";", ","))[int(5 * fault.size)]
+                return ("<html>", "\x00\x00", reply + ";1", "", reply.replace(".", ",").replace(";", ","))[
+                    int(5 * fault.size)
+                ]
         fields = reply.split(";")
         fields[int(fault.size * len(fields))] = ("NAN", "9.91E37", "9.9E37", "INF")[int(40 * fault.size) % 4]
         return ";".join(fields)

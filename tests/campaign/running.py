@@ -109,6 +109,11 @@ class Ran:
     reading_s: float
 
     @property
+    def armed_s(self) -> float:
+        """When the supply had been made ready, its output still off; the first reading is part of that."""
+        return self.judged[0].received_s if self.judged else self.ended_s
+
+    @property
     def off_was_possible(self) -> bool:
         return self.reachable_at_end and not self.ignores_off
 
