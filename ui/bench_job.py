@@ -1,10 +1,12 @@
 """The job on the bench and its record in the ledger: taken in, made safe, run, closed. Knows no widget."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.unlocks import OwnerLayer, owner_layer, unlock
 from benchlog.quantities import show
 from benchlog.records import Entry, Item, Job, JobState, Motor, Run, RunKind, Stage
+from benchlog.settings import Settings, owner_settings
 from ui import texts
 from ui.run_request import BenchSetting
 from ui.way import Way, way_of
@@ -13,8 +15,8 @@ from ui.way import Way, way_of
 class BenchJob:
     """At most one job, with its entries and runs as the ledger has them. Every call may raise LedgerError, Refused."""
 
-    def __init__(self, ledger: Ledger) -> None:
-        self._ledger = ledger
+    def __init__(self, ledger: Ledger, settings: Callable[[], Settings] = owner_settings) -> None:
+        self._ledger, self._settings = ledger, settings
         self.job: Job | None = None
         self.entries: list[Entry] = []
         self.runs: list[Run] = []
@@ -46,6 +48,15 @@ class BenchJob:
         for answer in answers:
             self.keep(Stage.MAKE_SAFE, answer)
         self.reload()
+
+    def owner(self) -> tuple[Settings, OwnerLayer]:
+        """The owner's settings, and what they come to for this job now."""
+        settings = self._settings()
+        return settings, owner_layer(self._ledger, settings, None if self.job is None else self.job.id)
+
+    def unlock(self, *, who: str, why: str) -> None:
+        if self.job is not None:
+            unlock(self._ledger, self._settings(), self.job.id, who=who, why=why)
 
     def close(self, *, cause: str, work_done: str, prognosis: str) -> None:
         if self.job is not None:

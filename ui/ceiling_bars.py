@@ -1,73 +1,113 @@
 """How much of each ceiling is used, as bars and as figures."""
 
+import math
+
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
 
 from benchlog.bench.frames import Used
+from benchlog.recovery.ceilings import Ceilings
 from ui import texts, theme
 from ui.pieces import label
 from ui.theme import Tokens
 
-MOST_CEILINGS = 6
+MOST_CEILINGS = len(texts.USED_NAMES)
+BAR_PX, BELOW_BAR_PX = 4, 2
+"""The room below shows that a bar belongs to the line above it."""
 NEAR = 0.9
-SPENT = frozenset({"winding_c", "locked_s", "energy_j", "kicks"})
+SPENT = frozenset({"winding_c", "locked_s", "energy_j", "on_s", "kicks"})
 """What is used up little by little. Volts and amps stand at their ceiling in ordinary work: that is no news."""
 
 
 class CeilingBars(QFrame):
-    """How much of each ceiling is used, as a bar and as value / ceiling."""
+    """How much of each ceiling is used, as value / ceiling, the layer that sets it, and a bar below."""
 
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
         self.setProperty("look", "card")
+        self.of_run = False
+        """Whether what is shown was used by a run, and isn't only what holds before one."""
         self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(18, 10, 18, 12)
-        self._grid.setVerticalSpacing(6)
-        self._grid.setHorizontalSpacing(10)
-        self._grid.setColumnStretch(2, 1)
+        self._grid.setContentsMargins(18, 8, 18, 10)
+        self._grid.setVerticalSpacing(1)
+        self._grid.setHorizontalSpacing(8)
+        self._grid.setColumnStretch(1, 1)
         self._title = label(texts.USED_TITLE, "second", px=theme.SECOND_PX)
-        self._grid.addWidget(self._title, 0, 0, 1, 3)
+        self._set_by = label(texts.USED_SET_BY, "second", px=theme.SECOND_PX)
+        self._grid.addWidget(self._title, 0, 0, 1, 2)
+        self._grid.addWidget(self._set_by, 0, 2)
         self._none = label(texts.USED_NONE, "second", px=theme.SECOND_PX)
         self._grid.addWidget(self._none, 1, 0, 1, 3)
-        self._rows: list[tuple[QLabel, UsedBar, QLabel]] = []
-        for row in range(MOST_CEILINGS):
-            parts = (label("", px=theme.SECOND_PX), UsedBar(tokens), label("", "second", px=theme.SECOND_PX))
-            parts[2].setAlignment(Qt.AlignmentFlag.AlignRight)
-            for column, part in enumerate(parts):
-                self._grid.addWidget(part, row + 2, column)
-                part.hide()
-            self._rows.append(parts)
+        self._rows: list[Row] = []
+        for index in range(MOST_CEILINGS):
+            row = Row(tokens)
+            row.figures.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+            for column, part in enumerate((row.name, row.figures, row.layer)):
+                self._grid.addWidget(part, 2 * index + 2, column)
+            self._grid.addWidget(row.bar, 2 * index + 3, 0, 1, 3)
+            self._rows.append(row)
+        self.blank()
 
     def rest(self) -> None:
         """No run is on: what is shown is of the last one."""
-        if self._none.isHidden():
+        if self.of_run:
             self._title.setText(texts.USED_LAST_TITLE)
 
+    def blank(self) -> None:
+        """For no job, or another one."""
+        self._show([], texts.USED_TITLE)
+
+    def show_before(self, ceilings: Ceilings) -> None:
+        """What holds for the job; nothing is used yet, and the supply may lower it."""
+        bounds = ((name, getattr(ceilings, name)) for name in texts.USED_NAMES)
+        used = [Used(name, math.nan, bound.value, bound.layer) for name, bound in bounds]
+        self._show(used, texts.USED_BEFORE_TITLE)
+        self._title.setToolTip(texts.USED_BEFORE_HINT)
+
     def show_used(self, used: list[Used]) -> None:
-        self._title.setText(texts.USED_TITLE)
+        self._show(used, texts.USED_TITLE)
+        self.of_run = True
+
+    def _show(self, used: list[Used], title: str) -> None:
+        self.of_run = False
+        self._title.setText(title)
+        self._title.setToolTip("")
         self._none.setVisible(not used)
-        for index, parts in enumerate(self._rows):
-            for part in parts:
+        self._set_by.setVisible(bool(used))
+        for index, row in enumerate(self._rows):
+            for part in row.parts():
                 part.setVisible(index < len(used))
             if index < len(used):
-                self._fill(parts, used[index])
+                self._fill(row, used[index])
 
-    def _fill(self, parts: tuple[QLabel, "UsedBar", QLabel], used: Used) -> None:
+    def _fill(self, row: "Row", used: Used) -> None:
         name, unit = texts.USED_NAMES.get(used.name, (used.name, ""))
         value, ceiling = _figures(used, unit)
         layer = texts.LAYER_NAMES.get(used.layer, used.layer)
-        parts[0].setText(name)
-        share = used.value / used.ceiling if used.ceiling > 0 else 0.0
-        parts[1].set_share(share, near=share >= NEAR and used.name in SPENT)
-        parts[2].setText(texts.USED_OF.format(value=value, ceiling=ceiling))
-        for part in parts:
+        row.name.setText(name)
+        share = used.value / used.ceiling if used.ceiling > 0 and math.isfinite(used.value) else 0.0
+        row.bar.set_share(share, near=share >= NEAR and used.name in SPENT)
+        row.figures.setText(texts.USED_OF.format(value=value, ceiling=ceiling))
+        row.layer.setText(used.layer)
+        for part in row.parts():
             part.setToolTip(texts.USED_HINT.format(name=name, ceiling=ceiling, layer=layer))
-        parts[1].setAccessibleName(texts.USED_ACCESSIBLE.format(name=name, value=value, ceiling=ceiling, layer=layer))
+        row.bar.setAccessibleName(texts.USED_ACCESSIBLE.format(name=name, value=value, ceiling=ceiling, layer=layer))
 
     def set_tokens(self, tokens: Tokens) -> None:
-        for _, bar, _ in self._rows:
-            bar.set_tokens(tokens)
+        for row in self._rows:
+            row.bar.set_tokens(tokens)
+
+
+class Row:
+    """The parts of one ceiling's line."""
+
+    def __init__(self, tokens: Tokens) -> None:
+        self.name, self.bar = label("", px=theme.SECOND_PX), UsedBar(tokens)
+        self.figures, self.layer = (label("", "second", px=theme.SECOND_PX) for _ in range(2))
+
+    def parts(self) -> tuple[QWidget, ...]:
+        return self.name, self.figures, self.layer, self.bar
 
 
 def _figures(used: Used, unit: str) -> tuple[str, str]:
@@ -76,7 +116,8 @@ def _figures(used: Used, unit: str) -> tuple[str, str]:
     factor = 1e3 if milli else 1.0
     places = 0 if milli or unit in ("°C", "J", "") else 1 if unit == "V" else 2
     shown_unit = "mA" if milli else unit
-    return f"{max(0.0, used.value * factor):.{places}f}", f"{used.ceiling * factor:.4g} {shown_unit}".strip()
+    value = f"{max(0.0, used.value * factor):.{places}f}" if math.isfinite(used.value) else texts.NOTHING
+    return value, f"{used.ceiling * factor:.4g} {shown_unit}".strip()
 
 
 class UsedBar(QWidget):
@@ -87,10 +128,10 @@ class UsedBar(QWidget):
         self._tokens = tokens
         self._share = 0.0
         self._near = False
-        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
 
     def sizeHint(self) -> QSize:
-        return QSize(52, 6)
+        return QSize(52, BAR_PX + BELOW_BAR_PX)
 
     def set_share(self, share: float, *, near: bool) -> None:
         self._near = near
@@ -105,10 +146,10 @@ class UsedBar(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(Qt.PenStyle.NoPen)
-        box = QRectF(self.rect())
+        box = QRectF(0, 0, self.width(), BAR_PX)
         painter.setBrush(QColor(self._tokens.selection))
-        painter.drawRoundedRect(box, 3, 3)
+        painter.drawRoundedRect(box, 2, 2)
         painter.setBrush(QColor(self._tokens.amber if self._near else self._tokens.second))
         if self._share > 0:
-            painter.drawRoundedRect(QRectF(0, 0, max(3.0, box.width() * self._share), box.height()), 3, 3)
+            painter.drawRoundedRect(QRectF(0, 0, max(3.0, box.width() * self._share), box.height()), 2, 2)
         painter.end()

@@ -21,6 +21,7 @@ class OffEvent(Enum):
     ENDED_UNCONFIRMED = "the run ended, off not read back"
     ENDED_NOTHING_ON = "refused before a supply was reached"
     OVERDUE = "no answer for too long"
+    FOUND = "a filed run, off not read back, that nobody has acknowledged"
     ACKNOWLEDGED = "a person switched it off"
 
 
@@ -36,6 +37,8 @@ TABLE: dict[tuple[OffState, OffEvent], OffState] = {
     (_S.RUNNING, _E.ENDED_NOTHING_ON): _S.IDLE,
     (_S.COMMANDED, _E.ENDED_NOTHING_ON): _S.IDLE,
     (_S.COMMANDED, _E.OVERDUE): _S.NOT_CONFIRMED,
+    (_S.IDLE, _E.FOUND): _S.NOT_CONFIRMED,
+    (_S.CONFIRMED, _E.FOUND): _S.NOT_CONFIRMED,
     (_S.NOT_CONFIRMED, _E.ACKNOWLEDGED): _S.IDLE,
 }
 

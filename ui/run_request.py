@@ -10,11 +10,11 @@ import msgspec
 from benchlog.bench.frames import Request
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.ledger.warmth import warmth_of
 from benchlog.records import Job, Run, RunKind
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits
 from benchlog.recovery.steps import Sequence
-from benchlog.settings import owner_settings
 
 _log = logging.getLogger(__name__)
 
@@ -27,6 +27,11 @@ class BenchSetting:
     max_amps: float | None
     resource: str
 
+    @property
+    def limits(self) -> Limits:
+        """The job's layer. Raises ValueError where the volts aren't above zero: nothing is run without them."""
+        return Limits(volts=self.max_volts, amps=self.max_amps)
+
 
 def request_for(
     kind: RunKind,
@@ -35,6 +40,7 @@ def request_for(
     sequence: Sequence,
     ledger: Ledger,
     *,
+    owner: OwnerLayer,
     starts: int,
 ) -> Request:
     """The owner's and the job's ceilings: the program's and the supply's are added at the bench. Raises Refused."""
@@ -45,10 +51,7 @@ def request_for(
         kind=kind,
         resource=setting.resource,
         rated_volts=job.motor.rated_volts,
-        layers={
-            Layer.OWNER: owner_settings().ceilings,
-            Layer.JOB: Limits(volts=setting.max_volts, amps=setting.max_amps),
-        },
+        layers={Layer.OWNER: owner.limits, Layer.JOB: setting.limits},
         sequence=sequence,
         journal=str(journals_of(ledger.path) / f"{uid}.journal"),
         job=job.id,
@@ -57,6 +60,7 @@ def request_for(
         known_ohm=warmth.known_ohm,
         earlier=warmth.pulses,
         starts=starts,
+        unlocked=owner.unlocked,
     )
 
 

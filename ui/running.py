@@ -85,7 +85,8 @@ class Running(QObject):
             return
         with minding_the_ledger(notice):
             starts = self.window.prove.starts()
-            request = request_for(kind, job, setting, self.sequence, self.ledger, starts=starts)
+            _, owner = self.bench.owner()
+            request = request_for(kind, job, setting, self.sequence, self.ledger, owner=owner, starts=starts)
             try:
                 self.live.begin(request)
             except OSError as error:

@@ -3,6 +3,7 @@
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import RunKind
+from benchlog.recovery.ceilings import Limits
 from ui import texts
 
 CUT_SHORT = frozenset({Outcome.CEILING, Outcome.STOPPED, Outcome.SUPPLY_LOST})
@@ -12,6 +13,13 @@ CUT_SHORT = frozenset({Outcome.CEILING, Outcome.STOPPED, Outcome.SUPPLY_LOST})
 def short(value: float, unit: str) -> str:
     """For labels: "12 V", "1.83 A", without zeros that say nothing."""
     return f"{value:.3g} {unit}"
+
+
+def limits_text(limits: Limits) -> str:
+    """What a layer gives: "volts 30 V, kicks 40"."""
+    named = {name: getattr(limits, name) for name in texts.USED_NAMES}
+    words = ((texts.USED_NAMES[name], value) for name, value in named.items() if value is not None)
+    return ", ".join(f"{word.lower()} {value:.4g} {unit}".strip() for (word, unit), value in words)
 
 
 def kicks_text(count: int) -> str:

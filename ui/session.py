@@ -1,18 +1,23 @@
 """The wiring between the widgets and the ledger: what a press does, what is shown of the job. A run: `ui.running`."""
 
+from collections.abc import Callable
 from contextlib import AbstractContextManager
 
 from PySide6.QtCore import QObject
 
 from benchlog.ledger.filing import file_left_behind, journals_of
+from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.store import Ledger
-from benchlog.records import RunKind, Stage
+from benchlog.records import Run, RunKind, Stage
+from benchlog.recovery.ceilings import Layer, intersect
+from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
 from ui.bench_job import BenchJob
 from ui.facts import FootFacts
 from ui.history.browsing import Browsing
 from ui.live_run import LinkFactory
 from ui.main_window import BENCH_ROOM, HISTORY_ROOM, MainWindow
+from ui.moments import clock_text, day_text
 from ui.off_state import OffEvent, OffState
 from ui.run_request import request_of, setting_of
 from ui.running import STAGE_OF, Running, minding_the_ledger
@@ -25,10 +30,18 @@ _ORDER = list(Stage)
 class Session(QObject):
     """One window's work: at most one job on the bench and at most one run on."""
 
-    def __init__(self, window: MainWindow, ledger: Ledger, link_factory: LinkFactory, *, resource: str = "") -> None:
+    def __init__(
+        self,
+        window: MainWindow,
+        ledger: Ledger,
+        link_factory: LinkFactory,
+        *,
+        resource: str = "",
+        settings: Callable[[], Settings] = owner_settings,
+    ) -> None:
         super().__init__(window)
         self.window, self.ledger = window, ledger
-        self.bench = BenchJob(ledger)
+        self.bench = BenchJob(ledger, settings)
         self.facts = FootFacts(window.foot, ledger.path.name, self)
         self.running = Running(window, ledger, self.bench, self.facts, link_factory)
         self.run, self.off = self.running.live, self.running.off
@@ -36,9 +49,11 @@ class Session(QObject):
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
+        self._unconfirmed: list[Run] = []
         window.may_close = self._may_close
         self._wire()
-        self._file_left_behind()
+        with self._minding_the_ledger():
+            self._look_back(self._file_left_behind())
         self.refresh()
 
     def _wire(self) -> None:
@@ -49,6 +64,9 @@ class Session(QObject):
         window.panel.off_pressed.connect(self.running.output_off)
         window.panel.acknowledged.connect(self._acknowledge)
         window.intake.opened.connect(self._take_in)
+        window.intake.unlock.pressed.connect(self._unlock)
+        window.intake.max_volts.editingFinished.connect(self._show_ceilings)
+        window.intake.max_amps.editingFinished.connect(self._show_ceilings)
         window.safe.made_safe.connect(self._keep_made_safe)
         window.close_stage.closed.connect(self._close_job)
         window.close_stage.next_job.connect(self.new_job)
@@ -85,6 +103,7 @@ class Session(QObject):
         for view in self.window.views():
             self._offer(view, way)
         self.window.intake.lock_setting(self.run.on)
+        self._show_ceilings()
         self.window.free.take_hand_steps(job is not None and not self.bench.closed)
         self.window.prove.lock(self.run.on)
         self.facts.supply(self.window.intake.setting().resource)
@@ -101,6 +120,23 @@ class Session(QObject):
             on_to=texts.STAGE_NAMES[after] if idle and ahead and self.bench.tried(view.kind) else "",
             done=way.at(stage).standing is Standing.DONE,
         )
+
+    def _show_ceilings(self) -> None:
+        """What holds for the job before a run says so itself, and whether more can be unlocked."""
+        job, bars = self.bench.job, self.window.panel.ceilings
+        if self.run.on:
+            return
+        if job is None:
+            self.window.intake.unlock.offer(None, None)
+            bars.blank()
+            return
+        with self._minding_the_ledger():
+            settings, owner = self.bench.owner()
+            may = settings.allow_unlocks and not self.bench.closed
+            self.window.intake.unlock.offer(settings.unlocked if may else None, owner.unlock)
+            if not bars.of_run and not self.window.intake.setting_problem():
+                layers = {Layer.OWNER: owner.limits, Layer.JOB: self.window.intake.setting().limits}
+                bars.show_before(intersect(layers))
 
     def go_to(self, stage: Stage) -> None:
         if self.bench.way().may_go_to(stage):
@@ -151,6 +187,7 @@ class Session(QObject):
         self.refresh()
 
     def _blank_stages(self) -> None:
+        self.window.panel.ceilings.blank()
         self.window.safe.blank()
         self.window.close_stage.blank()
         for view in self.window.views():
@@ -178,6 +215,15 @@ class Session(QObject):
             self.here = self.bench.way().next()
         self.refresh()
 
+    def _unlock(self, who: str, why: str) -> None:
+        if self.running.in_the_way():
+            return
+        with self._minding_the_ledger():
+            self.bench.unlock(who=who, why=why)
+            self.window.intake.unlock.forget()
+            self.window.panel.ceilings.blank()
+        self.refresh()
+
     def _keep_made_safe(self, answers: list[str]) -> None:
         with self._minding_the_ledger():
             self.bench.keep_made_safe(answers)
@@ -199,20 +245,47 @@ class Session(QObject):
         self.refresh()
 
     def _go_on_after_run(self) -> None:
+        with self._minding_the_ledger():
+            self._look_back()
         self.refresh()
         self._close_if_waiting()
 
     def _acknowledge(self) -> None:
+        """What can't be kept is asked again at the next start: a ledger in trouble must not hold the window open."""
         self.off.tell(OffEvent.ACKNOWLEDGED)
-        self._go_on_after_run()
+        self.window.notice.hide()
+        if not self.run.on:  # else its end says whether there is anything to keep
+            with self._minding_the_ledger():
+                acknowledge(self.ledger, self._unconfirmed)
+                self._look_back()
+        self.refresh()
+        self._close_if_waiting()
 
-    def _file_left_behind(self) -> None:
-        with self._minding_the_ledger():
-            filed = file_left_behind(self.ledger, journals_of(self.ledger.path))
-            if len(filed) == 1:
-                self.window.notice.tell(texts.LEFT_BEHIND_ONE.format(number=filed[0].job))
-            elif filed:
-                self.window.notice.tell(texts.LEFT_BEHIND_MANY.format(count=len(filed)))
+    def _look_back(self, found: str = "") -> None:
+        """A run that was not confirmed off is shown until a person says so, whoever filed it and when. One supply at a
+        time, the last run first. `found` is said along with it."""
+        runs = not_confirmed(self.ledger)
+        self._unconfirmed = [run for run in runs if run.resource == runs[0].resource]
+        if runs and self.off.may_begin:
+            run = runs[0]
+            told = texts.FOUND_NOT_CONFIRMED.format(
+                run=run.id,
+                number=self.ledger.job(run.job).number,
+                day=day_text(run.started_utc),
+                at=clock_text(run.started_utc),
+                resource=run.resource,
+            )
+            self.off.tell(OffEvent.FOUND)
+            self.window.notice.tell(f"{found} {told}".strip(), alarm=True)
+        elif found:
+            self.window.notice.tell(found)
+
+    def _file_left_behind(self) -> str:
+        """What was filed, as a sentence; "" where nothing was."""
+        filed = file_left_behind(self.ledger, journals_of(self.ledger.path))
+        if len(filed) == 1:
+            return texts.LEFT_BEHIND_ONE.format(number=filed[0].job)
+        return texts.LEFT_BEHIND_MANY.format(count=len(filed)) if filed else ""
 
     # the end, and faults
 

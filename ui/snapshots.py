@@ -26,7 +26,8 @@ def take_all(session: Session, folder: Path) -> None:
     if session.window.history.table.rowCount():
         session.window.history.table.selectRow(0)
     take(session.window, folder, "history")
-    session.window.close()
+    if not session.window.close():
+        QApplication.exit()  # an output that is not confirmed off keeps the window open; nobody is there to say so
 
 
 def take(window: MainWindow, folder: Path, name: str) -> list[Path]:

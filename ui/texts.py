@@ -88,10 +88,14 @@ USED_NAMES: dict[str, tuple[str, str]] = {
     "winding_c": ("Winding", "°C"),
     "locked_s": ("Locked", "s"),
     "energy_j": ("Energy", "J"),
+    "on_s": ("On-time", "s"),
     "kicks": ("Kicks", ""),
 }
 USED_TITLE, USED_LAST_TITLE = "Ceilings used", "Ceilings used, last run"
-USED_NONE = "Shown while a run is on."
+USED_BEFORE_TITLE = "Ceilings of this job"
+USED_BEFORE_HINT = "Before the supply is known: its own range holds where it is lower."
+USED_SET_BY = "set by"
+USED_NONE = "Shown once a job is taken in."
 USED_OF = "<b>{value}</b> / {ceiling}"
 USED_HINT = "{name}: the lowest ceiling is {ceiling}, set by the {layer}."
 USED_ACCESSIBLE = "{name}: {value} of {ceiling}, set by the {layer}"
@@ -150,6 +154,10 @@ LEDGER_TROUBLE = "The ledger could not be used: {what}. The run itself is safe o
 NO_START = "The run could not be begun: {what}. Nothing was switched on."
 LEFT_BEHIND_ONE = "A run that a crash left behind was filed with job {number:04d}."
 LEFT_BEHIND_MANY = "{count} runs that a crash left behind were filed."
+FOUND_NOT_CONFIRMED = (
+    "Run {run} of job {number:04d}, begun {day} {at} on {resource}, ended without its output confirmed off. Nobody has "
+    "said since that it was switched off by hand."
+)
 ACKNOWLEDGE_FIRST = "First switch the supply off by hand, and say so at the right."
 NOT_WHILE_ON = "Not while a run is on."
 DISMISS = "Seen"
@@ -173,6 +181,10 @@ LOAD_STATE = "{wet}, {coupled}"
 CARD_ITEM, CARD_BENCH = "The thing itself", "On the bench"
 MAX_VOLTS_HINT = "Starts as the rated volts. Above them only if this job is given more."
 MAX_AMPS_HINT = "Left empty, the supply’s own range and the probed winding decide."
+FIELD_UNLOCK_WHO, FIELD_UNLOCK_WHY = "Who unlocks", "Why the usual ceilings don’t do, in a few words"
+UNLOCK = "Unlock for 12 h"
+UNLOCK_ALLOWED = "The owner’s settings let this job be unlocked up to {limits}; it is kept with the job."
+UNLOCKED = "Unlocked by {who} until {at}: {why}"
 OPEN_JOB = "Take it in"
 NEEDS_KIND = "Say what it is."
 NEEDS_RATED = "Rated volts: give a number above zero, as the label says."
@@ -347,6 +359,8 @@ JOBS_COUNT_ONE, JOBS_COUNT, JOBS_COUNT_MORE = "1 job", "{count} jobs", "the newe
 HISTORY_COLUMNS = ("Job", "Opened", "What", "Model · serial", "Complaint", "How it ended", "Runs")
 HISTORY_TABLE = "Jobs found"
 HISTORY_RUNS = "Runs of this job"
+HISTORY_RECORD = "What was kept with this job"
+SAID_BY = "{text} ({who})"
 HISTORY_NO_RUN = "No run was filed with this job."
 HISTORY_PICK = "Pick a job to see its runs."
 HISTORY_TO_BENCH = "Take to the bench"

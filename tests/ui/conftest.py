@@ -16,6 +16,7 @@ from pytestqt.qtbot import QtBot
 
 from benchlog.bench.frames import Request
 from benchlog.ledger.store import Ledger
+from benchlog.settings import Settings
 from tests.ui.fake_link import FakeLink
 from ui import theme
 from ui.main_window import MainWindow
@@ -34,6 +35,7 @@ class Desk:
     bot: QtBot
     scenario: str = "freed"
     confirms: bool = True
+    owner: Settings = field(default_factory=Settings)
     links: list[FakeLink] = field(default_factory=list)
 
     def make_link(self, request: Request) -> FakeLink:
@@ -95,7 +97,7 @@ def desk(qtbot: QtBot, ledger: Ledger) -> Iterator[Desk]:
     def make_link(request: Request) -> FakeLink:
         return made.make_link(request)
 
-    session = Session(window, ledger, make_link, resource=RESOURCE)
+    session = Session(window, ledger, make_link, resource=RESOURCE, settings=lambda: made.owner)
     made = Desk(window, session, ledger, qtbot)
     window.show()
     yield made

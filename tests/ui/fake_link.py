@@ -8,6 +8,7 @@ from benchlog.bench.frames import Ended, Frame, Happened, Progress, Question, Re
 from benchlog.bench.journal import Begun, Ending, Happening, Journal, Sample
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import FLAG_CC, FLAG_ON, TICK_S, Event, EventKind
+from benchlog.recovery.ceilings import Layer, Limits, intersect
 from tests.ui.fake_script import SCRIPTS, Sampled
 
 START_UTC = "2026-11-25T14:03:00.000Z"
@@ -110,15 +111,18 @@ class FakeLink:
         energy_j = sum(s.volts * s.amps for s in self._samples[-3000:]) * 0.02
         locked_s = sum(s.motion == "locked" for s in self._samples[-3000:]) * 0.02
         kicks = sum(event.kind is EventKind.KICK for event in self._events)
-        limits = next(iter(self.request.layers.values()))
-        used = [
-            Used("volts", last.volts, limits.volts or 42.4, "job"),
-            Used("amps", last.amps, limits.amps or 5.0, "supply" if limits.amps is None else "job"),
-            Used("winding_c", 25.0 + energy_j / 2.5, 90.0, "program"),
-            Used("locked_s", locked_s, 3.0, "program"),
-            Used("energy_j", energy_j, 1000.0, "program"),
-            Used("kicks", kicks, 60, "program"),
-        ]
+        ceilings = intersect(self.request.layers | {Layer.SUPPLY: Limits(volts=60.0, amps=5.0)})
+        spent = {
+            "volts": last.volts,
+            "amps": last.amps,
+            "winding_c": 25.0 + energy_j / 2.5,
+            "locked_s": locked_s,
+            "energy_j": energy_j,
+            "on_s": 0.2 if last.set_volts > 0 else 0.0,
+            "kicks": kicks,
+        }
+        bounds = {name: getattr(ceilings, name) for name in spent}
+        used = [Used(name, value, bounds[name].value, bounds[name].layer) for name, value in spent.items()]
         return Progress(
             t_s=[s.t_s for s in fresh],
             volts=[s.volts for s in fresh],

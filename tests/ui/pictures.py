@@ -14,12 +14,16 @@ from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
 
 from benchlog.bench.frames import Request
 from benchlog.ledger.store import Ledger
-from benchlog.records import Item, Motor
+from benchlog.records import Item, Motor, Stage
+from benchlog.recovery.ceilings import Limits
+from benchlog.settings import Settings
 from tests.ui.fake_link import FakeLink
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
 from ui.snapshots import take
+
+OWNER = Settings(ceilings=Limits(volts=24.0, amps=4.0, kicks=40), unlocked=Limits(volts=30.0, kicks=60))
 
 
 def main(folder: Path) -> None:
@@ -37,7 +41,7 @@ def main(folder: Path) -> None:
             links.append(FakeLink(request, per_poll_s=0.2))
             return links[-1]
 
-        session = Session(window, ledger, make, resource="TCPIP::192.0.2.7::5025::SOCKET")
+        session = Session(window, ledger, make, resource="TCPIP::192.0.2.7::5025::SOCKET", settings=lambda: OWNER)
         window.resize(QSize(1366, 768))
         window.show()
         Walk(window, session, links, folder).go()
@@ -69,6 +73,16 @@ class Walk:
             QApplication.processEvents()
         raise RuntimeError("the run did not get there")
 
+    def at_the_next_start(self) -> None:
+        """What another window on the same ledger begins with."""
+        window = MainWindow(theme.LIGHT, demo=True)
+        window.show()
+        Session(window, self.session.ledger, lambda request: self.links[-1], settings=lambda: OWNER)
+        take(window, self.folder, f"{self.count:02d}-at-the-next-start")
+        window.may_close = lambda: True
+        window.close()
+        window.deleteLater()
+
     def go(self) -> None:
         window, intake = self.window, self.window.intake
         self.shoot("intake-empty")
@@ -80,6 +94,16 @@ class Walk:
         intake.max_amps.setText("1,83")
         self.shoot("intake-filled")
         self.press("intake_open")
+        self.session.go_to(Stage.INTAKE)
+        self.shoot("unlock-offered")
+        intake.unlock.who.setText("dock foreman")
+        intake.unlock.why.setText("24 V thing from a larger boat, needs more for a moment")
+        self.press("unlock")
+        self.shoot("unlocked")
+        self.window.notice.tell("A run that a crash left behind was filed with job 0005. " * 3)
+        self.shoot("unlocked-with-a-notice")
+        self.window.notice.hide()
+        self.session.go_to(Stage.MAKE_SAFE)
         self.press("safe_0_done")
         self.press("safe_1_not_fitting")
         self.shoot("safe")
@@ -113,6 +137,7 @@ class Walk:
         self.links[-1].confirms = False
         self.run_until(lambda: not self.session.run.on)
         self.shoot("prove-not-confirmed")
+        self.at_the_next_start()
         self.press("off_acknowledge")
         self.press("proof_start")
         self.run_until(lambda: not self.session.run.on)

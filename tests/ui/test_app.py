@@ -8,8 +8,10 @@ from pathlib import Path
 
 import pytest
 
+from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
 from benchlog.records import Item, Motor
+from tests.ledger.benches import leave_journal
 from tests.ui.conftest import Desk
 from ui import texts
 from ui.app import close_on_signals
@@ -51,6 +53,14 @@ def test_a_file_that_is_no_ledger_is_one_line_and_stays_as_it_is(tmp_path: Path)
     assert done.stderr.count("\n") == 1
     assert "notes.txt" in done.stderr
     assert path.read_bytes() == before
+
+
+def test_it_pictures_itself_and_ends_also_where_an_output_is_not_confirmed_off(tmp_path: Path) -> None:
+    with Ledger.open(tmp_path / "harbour.db") as ledger:
+        file_journal(ledger, leave_journal(tmp_path, "a", result=None))
+    done = window("--ledger", str(tmp_path / "harbour.db"), "--snapshot", str(tmp_path / "pictures"))
+    assert (done.returncode, done.stderr) == (0, "")
+    assert (tmp_path / "pictures" / "history-light-1366x768.png").exists()
 
 
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])

@@ -22,6 +22,11 @@ def test_confirmed_comes_only_from_a_read_back() -> None:
             assert event is OffEvent.ENDED_CONFIRMED
 
 
+@pytest.mark.parametrize("state", [OffState.IDLE, OffState.CONFIRMED])
+def test_a_run_that_nobody_acknowledged_is_not_confirmed_again(state: OffState) -> None:
+    assert after(state, OffEvent.FOUND) is OffState.NOT_CONFIRMED
+
+
 def test_a_second_press_changes_nothing() -> None:
     once = after(OffState.RUNNING, OffEvent.PRESSED)
     assert once is OffState.COMMANDED

@@ -10,9 +10,10 @@ from benchlog.bench.frames import Request
 from benchlog.bench.journal import Begun, Journal
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.outcome import Outcome
 from benchlog.records import JobState, RunKind, Stage
-from benchlog.recovery.ceilings import Layer
+from benchlog.recovery.ceilings import Layer, Limits
 from tests.ui.conftest import RESOURCE, Desk
 from tests.ui.fake_link import FakeLink
 from ui import texts, theme
@@ -21,6 +22,8 @@ from ui.off_state import OffState
 from ui.off_watch import OVERDUE_MS
 from ui.run_request import request_for
 from ui.session import Session
+
+NOBODY_S = OwnerLayer(limits=Limits())
 
 
 def test_a_whole_job_by_its_buttons(desk: Desk) -> None:
@@ -243,7 +246,7 @@ def test_a_run_left_behind_is_filed_at_the_next_start(desk: Desk, ledger: Ledger
     job = desk.session.bench.job
     assert job is not None
     setting = desk.window.intake.setting()
-    request = request_for(RunKind.PROBE, job, setting, desk.session.running.sequence, ledger, starts=5)
+    request = request_for(RunKind.PROBE, job, setting, desk.session.running.sequence, ledger, owner=NOBODY_S, starts=5)
     with Journal(Path(request.journal), sync_thread=False) as journal:
         journal.write(Begun(request, "2026-11-25T08:00:00.000Z", "test"))
 
@@ -254,7 +257,8 @@ def test_a_run_left_behind_is_filed_at_the_next_start(desk: Desk, ledger: Ledger
     desk.bot.addWidget(window)
     Session(window, ledger, no_link)
     assert [run.result.outcome for run in ledger.runs(job.id)] == [Outcome.STOPPED]
-    assert window.notice.words.text() == texts.LEFT_BEHIND_ONE.format(number=1)
+    assert window.notice.words.text().startswith(texts.LEFT_BEHIND_ONE.format(number=1))
+    assert "without its output confirmed off" in window.notice.words.text()
 
 
 def test_a_ledger_that_can_not_be_used_is_said_and_the_window_goes_on(desk: Desk) -> None:

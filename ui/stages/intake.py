@@ -17,6 +17,7 @@ from ui import texts, theme
 from ui.pieces import Chooser, button, card, label
 from ui.quantity_edit import QuantityEdit
 from ui.run_request import BenchSetting
+from ui.stages.unlock import UnlockRow
 
 
 class IntakeStage(QWidget):
@@ -57,7 +58,7 @@ class IntakeStage(QWidget):
         self.make, self.model, self.serial = QLineEdit(), QLineEdit(), QLineEdit()
         self.complaint = QPlainTextEdit()
         self.complaint.setTabChangesFocus(True)
-        self.complaint.setFixedHeight(66)
+        self.complaint.setFixedHeight(46)
         self.rated = QuantityEdit("V", texts.FIELD_RATED)
         self.max_volts = QuantityEdit("V", texts.FIELD_MAX_VOLTS)
         self.max_amps = QuantityEdit("A", texts.FIELD_MAX_AMPS, optional=True)
@@ -111,6 +112,8 @@ class IntakeStage(QWidget):
         row.addWidget(self.coupled, 2)
         _put(grid, 0, 2, texts.FIELD_LOAD, load)
         _put(grid, 1, 0, texts.FIELD_SUPPLY, self.supply, 3)
+        self.unlock = UnlockRow()
+        grid.addWidget(self.unlock, 5, 0, 1, 3)
         return made
 
     def _follow(self) -> None:
@@ -227,12 +230,13 @@ class IntakeStage(QWidget):
         """While a run is on its ceilings are what they were when it began."""
         for field in (self.max_volts, self.max_amps, self.supply):
             field.setEnabled(not locked)
+        self.unlock.lock(locked)
 
 
 def _field_card(title: str) -> tuple[QWidget, QGridLayout]:
     made = card()
     grid = QGridLayout(made)
-    grid.setContentsMargins(20, 14, 20, 18)
+    grid.setContentsMargins(20, 12, 20, 12)
     grid.setHorizontalSpacing(16)
     grid.setVerticalSpacing(4)
     for index in range(3):
