@@ -3,6 +3,8 @@
 from PySide6.QtCore import QObject
 
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.unlocks import unlocks
+from ui.history.record import record_lines
 from ui.history.room import HistoryRoom
 from ui.run_request import ceilings_of
 
@@ -33,6 +35,7 @@ class Browsing(QObject):
 
     def _pick_job(self, job_id: int) -> None:
         self._room.show_job(self._ledger.job(job_id), self._ledger.runs(job_id))
+        self._room.show_record(record_lines(self._ledger.entries(job_id), unlocks(self._ledger, job_id)))
 
     def _pick_run(self, run_id: int) -> None:
         run = self._ledger.run(run_id)

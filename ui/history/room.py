@@ -8,6 +8,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QHeaderView,
     QLineEdit,
+    QPlainTextEdit,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -25,7 +26,7 @@ from ui.stages.run_view import band_name, mark_word
 from ui.theme import Tokens
 
 SEARCH_PAUSE_MS = 150
-ROW_PX = 36
+ROW_PX, RECORD_PX = 36, 300
 
 
 class HistoryRoom(QWidget):
@@ -117,11 +118,22 @@ class HistoryRoom(QWidget):
         top.addWidget(self.bench_button)
         self.words = label("", "second", px=theme.SECOND_PX, wrap=True)
         self.words.setObjectName("history_words")
+        self.record = QPlainTextEdit()
+        self.record.setObjectName("history_record")
+        self.record.setAccessibleName(texts.HISTORY_RECORD)
+        self.record.setReadOnly(True)
+        self.record.setTabChangesFocus(True)
+        self.record.setFont(theme.font(theme.SECOND_PX))
+        self.record.setFixedWidth(RECORD_PX)
+        self.record.hide()
         self.plot = LivePlot(tokens)
         self.plot.setMinimumHeight(150)
         lines.addLayout(top)
         lines.addWidget(self.words)
-        lines.addWidget(self.plot, 1)
+        beside = QHBoxLayout()
+        beside.addWidget(self.plot, 1)
+        beside.addWidget(self.record)
+        lines.addLayout(beside, 1)
         return made
 
     def show_jobs(self, jobs: Sequence[Job], *, more: bool, added: bool = False) -> None:
@@ -179,6 +191,12 @@ class HistoryRoom(QWidget):
         if runs:
             self.runs.setCurrentIndex(len(runs) - 1)
             self.run_picked.emit(runs[-1].id)
+
+    def show_record(self, lines: Sequence[str]) -> None:
+        """The newest line is in sight."""
+        self.record.setPlainText("\n".join(lines))
+        self.record.setVisible(bool(lines))
+        self.record.verticalScrollBar().setValue(self.record.verticalScrollBar().maximum())
 
     def show_run(self, ceilings: tuple[float | None, float | None], events: Sequence[Event], trace: Trace) -> None:
         """The trace as it was, with its steps and marks."""
