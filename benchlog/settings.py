@@ -5,7 +5,7 @@ The owner's ceilings live here and can be raised only here:
     [ceilings]
     volts = 24.0
     amps = 5.0
-    on_s = 5.0
+    on_s = 600.0
     kicks = 40
 
 What an unlock may allow for one job and half a day, quantity by quantity. It takes the place of the value above while

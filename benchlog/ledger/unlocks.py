@@ -15,7 +15,7 @@ from benchlog.ledger.schema import JobRow, UnlockRow
 from benchlog.ledger.store import Ledger
 from benchlog.records import JobState
 from benchlog.recovery.ceilings import Limits
-from benchlog.settings import Settings
+from benchlog.settings import Settings, settings_file
 
 HOLDS = timedelta(hours=12)
 """How long an unlock holds. Starting value of this project: a day's work, and never the next day's."""
@@ -67,7 +67,7 @@ def unlock(ledger: Ledger, settings: Settings, job_id: int, *, who: str, why: st
     Raises Refused where the settings allow none, the job is closed or not there, or who or why isn't said; LedgerError.
     """
     if not settings.allow_unlocks:
-        raise Refused("nothing can be unlocked: the owner's settings have no [unlocked] ceilings")
+        raise Refused(f"nothing can be unlocked: {settings_file()} gives no [unlocked] ceilings")
     who, why = _said(who, "who unlocks", _MOST_WHO), _said(why, "the reason", _MOST_WHY)
     if len(why.split()) < 2:
         raise Refused(f'the reason: "{why}" is one word; say in a few why the usual ceilings don\'t do')
