@@ -92,6 +92,10 @@ class Guard:
             return _above("V", command.volts, self.ceilings.volts)
         if command.amps > self.ceilings.amps.value:
             return _above("A", command.amps, self.ceilings.amps)
+        if command.volts > 0 and self._last is not None:
+            used = self._used_up(self._last.received_s)
+            if used is not None:
+                return used
         if command.kick and self.budget.kicks >= self.ceilings.kicks.value:
             return f"{self.ceilings.kicks.value:g} kicks a job and day are used up: now it needs hands"
         return None
@@ -205,9 +209,14 @@ class Guard:
         return None
 
     def _budget_used(self, at_s: float) -> Trip | None:
-        ceilings, budget = self.ceilings, self.budget
         if not (self._on and self._set.volts > 0):
             return None  # nothing more goes in; the plan rests until there is room again
+        used = self._used_up(at_s)
+        return None if used is None else Trip(outcome=Outcome.CEILING, text=used)
+
+    def _used_up(self, at_s: float) -> str | None:
+        """Which of the ceilings that time gives back is passed, in words."""
+        ceilings, budget = self.ceilings, self.budget
         for what, unit, value, bound in (
             ("the winding may be at", "°C", budget.winding_c(at_s), ceilings.winding_c),
             ("locked in the last minute:", "s", budget.locked_s(at_s), ceilings.locked_s),
@@ -215,10 +224,7 @@ class Guard:
             ("driven in a row:", "s", self.driven_s(at_s), ceilings.on_s),
         ):
             if value > bound.value:
-                return Trip(
-                    outcome=Outcome.CEILING,
-                    text=f"{what} {value:.3g} {unit}, above the {bound.layer}'s ceiling of {bound.value:g} {unit}",
-                )
+                return f"{what} {value:.3g} {unit}, above the {bound.layer}'s ceiling of {bound.value:g} {unit}"
         return None
 
 

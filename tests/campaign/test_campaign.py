@@ -1,0 +1,90 @@
+"""The campaign, a short form in the suite. The long one: `python -m tests.campaign --runs 100000 --seed 1`."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from benchlog.recovery.ceilings import Bound, Layer
+from tests.campaign.cases import draw_case
+from tests.campaign.checks import broken
+from tests.campaign.faults import FAULTS
+from tests.campaign.running import Record, run_case
+from tests.campaign.totals import Totals, run_batch
+
+SEED, CASES = 20, 400
+
+REGRESSIONS = {
+    "a protector read twice a second is not told as motion": (2, 2185),
+    "a hand on the limit before the first setpoint is seen": (2, 1333),
+    "a disk full at the first event ends the run as any": (3, 177),
+}
+"""What the campaign has found: seed and number of the case. They hold for the cases as they are drawn today."""
+
+
+@pytest.mark.timeout(240)
+def test_nothing_is_above_a_ceiling_left_on_or_lost_in_cases_drawn_at_random() -> None:
+    totals = run_batch(SEED, range(CASES))
+    assert totals.failures == []
+    assert totals.readings > 50 * CASES
+    assert set(totals.faults) == set(FAULTS)
+
+
+@pytest.mark.parametrize("name", REGRESSIONS)
+def test_what_was_found_stays_mended(name: str, tmp_path: Path) -> None:
+    totals = run_batch(REGRESSIONS[name][0], [REGRESSIONS[name][1]])
+    assert totals.failures == []
+    assert totals.runs > 0
+
+
+@pytest.mark.parametrize("number", range(4))
+def test_a_case_replays_exactly(number: int, tmp_path: Path) -> None:
+    folders = tmp_path / "one", tmp_path / "other"
+    for folder in folders:
+        folder.mkdir()
+    one, other = (run_case(draw_case(SEED, number), folder) for folder in folders)
+    assert [ran.log for ran in one.runs] == [ran.log for ran in other.runs]
+    assert [ran.judged for ran in one.runs] == [ran.judged for ran in other.runs]
+    assert [ran.result for ran in one.runs] == [ran.result for ran in other.runs]
+    assert [ran.truth for ran in one.runs] == [ran.truth for ran in other.runs]
+
+
+def _records(folder: Path) -> Iterator[Record]:
+    for number in range(50):
+        (folder / str(number)).mkdir()
+        yield run_case(draw_case(SEED, number), folder / str(number))
+
+
+def test_the_checks_see_a_run_that_breaks_them(tmp_path: Path) -> None:
+    """A run held against a ceiling lower than it had, and with its output left on, fails its checks."""
+    record = next(record for record in _records(tmp_path) if record.runs and record.runs[0].result.kicks)
+    ran = record.runs[0]
+    assert broken(record.case, ran) == {}
+    low = Bound(value=0.01, layer=Layer.JOB)
+    spoiled = replace(
+        ran,
+        ceilings=type(ran.ceilings)(**dict.fromkeys(ran.ceilings.__struct_fields__, low)),
+        on_at_end=True,
+        set_volts_at_end=1.0,
+        reachable_at_end=True,
+        ignores_off=False,
+        judged=ran.judged[:-2],
+    )
+    wrong = broken(record.case, spoiled)
+    assert {
+        "no setpoint above a ceiling",
+        "terminal volts within the ceiling",
+        "driven in a row within the ceiling",
+        "kicks within the ceiling",
+        "off at the end",
+        "confirmed off is off",
+        "every reading is in the journal",
+    } <= set(wrong)
+
+
+def test_totals_add_up() -> None:
+    one, both = run_batch(SEED, range(2)), Totals()
+    both.add(one)
+    both.add(run_batch(SEED, range(2, 4)))
+    assert both == run_batch(SEED, range(4))
