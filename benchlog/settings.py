@@ -67,4 +67,5 @@ def owner_settings(path: Path | None = None) -> Settings:
         raise Refused(f"{path}: {error}") from error
     except msgspec.ValidationError as error:
         what, _, place = str(error).partition(" - at `$")
-        raise Refused(f"{path}: {place.rstrip('`').lstrip('.') or 'settings'}: {what}") from error
+        where = (str(path), place.rstrip("`").lstrip("."), what)
+        raise Refused(": ".join(part for part in where if part)) from error

@@ -43,7 +43,7 @@ def test_what_an_unlock_may_allow_is_read_quantity_by_quantity(tmp_path: Path) -
         ("#" * 70_000, "longer"),
         ("[unlocked]\nvolts = nan\n", "unlocked"),
         ("[unlocked]\ncurrent = 5.0\n", "current"),
-        ("[ceilings]\nvolts = 24\n[unlocked]\nvolts = 20\n", "unlocked.volts: 20 is below the 24"),
+        ("[ceilings]\nvolts = 24\n[unlocked]\nvolts = 20\n", "settings.toml: unlocked.volts: 20 is below the 24"),
         ("[ceilings]\namps = 5\n[unlocked]\nvolts = 30\n", "unlocked.volts: .ceilings. gives no volts"),
     ],
 )

@@ -46,8 +46,8 @@ def wait_for_acknowledgement(book: "Ledger", resource: str) -> bool:
         while str(click.prompt(OFF_BY_HAND, default="", show_default=False)).strip().lower() != "off":
             shout()
     except click.Abort:
+        click.echo(f"\n{NOT_ACKNOWLEDGED}")
         shout()
-        click.echo(NOT_ACKNOWLEDGED)
         return False
     try:
         acknowledge(book, not_confirmed(book, resource=resource))
