@@ -50,8 +50,10 @@ def wait_for_acknowledgement(book: "Ledger", resource: str) -> bool:
         shout()
         return False
     try:
-        acknowledge(book, not_confirmed(book, resource=resource))
-        click.echo(ACKNOWLEDGED)
+        runs = not_confirmed(book, resource=resource)
+        acknowledge(book, runs)
+        if runs:  # else it was not filed yet, and is asked again when it is
+            click.echo(ACKNOWLEDGED)
     except LedgerError as error:
         click.echo(f"benchlog: not kept, and asked again before the next run on this supply: {error}", err=True)
     return True

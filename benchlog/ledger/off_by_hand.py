@@ -34,6 +34,8 @@ def not_confirmed(ledger: Ledger, *, resource: str | None = None) -> list[Run]:
 
 def acknowledge(ledger: Ledger, runs: Sequence[Run]) -> None:
     """A person says that the supply of these runs was switched off by hand. Idempotent. Raises LedgerError."""
+    if not runs:
+        return
     utc, who = ledger.clock.utc(), _account()
     with ledger.writing() as session:
         for run in runs:

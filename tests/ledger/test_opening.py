@@ -19,7 +19,9 @@ from benchlog.ledger.filing import file_journal
 from benchlog.ledger.off_by_hand import not_confirmed
 from benchlog.ledger.opening import HEAD
 from benchlog.ledger.store import Ledger
-from benchlog.ledger.unlocks import unlocks
+from benchlog.ledger.unlocks import owner_layer, unlock, unlocks
+from benchlog.recovery.ceilings import Limits
+from benchlog.settings import Settings
 from tests.ledger.benches import BILGE_PUMP, MOTOR, leave_journal
 
 
@@ -33,6 +35,8 @@ def filled(path: Path) -> int:
     with Ledger.open(path, clock=VirtualClock()) as ledger:
         job = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry").id
         file_journal(ledger, leave_journal(path.parent, "a", job=job))
+        owner = Settings(ceilings=Limits(volts=24.0), unlocked=Limits(volts=30.0))
+        unlock(ledger, owner, job, who="dock foreman", why="a 24 V thing")
     return job
 
 
@@ -268,5 +272,6 @@ def test_a_ledger_with_damaged_bytes_gives_its_values_or_an_error_of_the_ledger(
             assert len(ledger.trace(run.id).volts) == run.samples
         ledger.entries(1)
         unlocks(ledger)
+        assert owner_layer(ledger, Settings(ceilings=Limits(volts=24.0)), 1).limits.volts == 24.0
         not_confirmed(ledger)
         ledger.job_by_number(1)
