@@ -52,8 +52,11 @@ class Session(QObject):
         self._unconfirmed: list[Run] = []
         window.may_close = self._may_close
         self._wire()
+        found = ""
         with self._minding_the_ledger():
-            self._look_back(self._file_left_behind())
+            found = self._file_left_behind()
+        with self._minding_the_ledger():
+            self._look_back(found)
         self.refresh()
 
     def _wire(self) -> None:
@@ -222,6 +225,7 @@ class Session(QObject):
             self.bench.unlock(who=who, why=why)
             self.window.intake.unlock.forget()
             self.window.panel.ceilings.blank()
+            self.window.notice.hide()
         self.refresh()
 
     def _keep_made_safe(self, answers: list[str]) -> None:

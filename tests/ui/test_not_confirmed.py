@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
 from benchlog.bench.frames import Request
-from benchlog.ledger.filing import file_journal
+from benchlog.ledger.filing import file_journal, journals_of
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.records import RunKind
 from tests.ledger.benches import FREED, blocks, request, write_journal
@@ -141,3 +141,14 @@ def test_a_ledger_that_can_not_keep_it_says_so_and_does_not_hold_the_window_open
     (run,) = not_confirmed(desk.ledger)
     assert off_state(started_again(desk)) is OffState.NOT_CONFIRMED
     acknowledge(desk.ledger, [run])
+
+
+def test_it_is_shown_also_where_what_a_crash_left_behind_can_not_be_filed(desk: Desk) -> None:
+    unconfirmed_run(desk)
+    left = journals_of(desk.ledger.path) / "left.journal"
+    write_journal(left, blocks(request("left", job=1), result=None))
+    with closing(sqlite3.connect(desk.ledger.path, isolation_level=None)) as other:
+        other.execute("BEGIN IMMEDIATE")
+        again = started_again(desk)
+    assert left.exists()
+    assert off_state(again) is OffState.NOT_CONFIRMED

@@ -1,6 +1,7 @@
 """The ceilings of a job with their layers before a run, and a job let go further by name and reason."""
 
 import pytest
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 
@@ -116,6 +117,12 @@ def test_without_a_name_and_a_reason_nothing_is_unlocked_and_what_was_typed_stay
     assert unlocks(desk.ledger) == []
     assert desk.window.notice.isVisible()
     assert (row_of(desk).who.text(), row_of(desk).why.text()) == (who, why)
+    for field, text in ((row_of(desk).who, "dock foreman"), (row_of(desk).why, "<b>a larger</b> boat's pump")):
+        field.setText(text)
+    desk.click("unlock")
+    assert not desk.window.notice.isVisible()
+    assert "<b>a larger</b>" in row_of(desk).said.text()
+    assert row_of(desk).said.textFormat() is Qt.TextFormat.PlainText
 
 
 def test_nothing_is_unlocked_while_a_run_is_on(desk: Desk) -> None:

@@ -1,6 +1,6 @@
 """Where a job is let go up to the owner's higher ceilings: who, why, and a button. Part of the intake page."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
 
 from benchlog.ledger.unlocks import Unlock
@@ -23,6 +23,7 @@ class UnlockRow(QWidget):
         grid.setVerticalSpacing(4)
         self.said = Elided("", "second", px=theme.SECOND_PX)
         self.said.setObjectName("unlock_said")
+        self.said.setTextFormat(Qt.TextFormat.PlainText)
         grid.addWidget(self.said, 0, 0, 1, 3)
         self.who, self.why = QLineEdit(), QLineEdit()
         for column, (field, name, title) in enumerate(
