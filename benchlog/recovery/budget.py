@@ -15,6 +15,8 @@ from drivers.supply import Reading
 WINDOW_S = 60.0
 _BIN_S = 0.1
 _MARGIN_K = 2.0
+OFF_WITHIN_S = 3.0
+"""s: what it takes at most until an output is off that nobody reads any more."""
 
 
 class Pulse(msgspec.Struct, frozen=True, kw_only=True):
@@ -110,7 +112,8 @@ class Budget:
         if passed_s <= 0:
             return
         watts = max(winding_watts(r.volts, r.amps, self._reference_ohm) for r in (last, reading))
-        driven = reading.output_on and (reading.set_volts > 0 or last.set_volts > 0)
+        # A reading that was no measurement is not charged: what was driven until the next one counts with that.
+        driven = any(one.output_on and one.set_volts > 0 for one in (last, reading))
         joules = watts * passed_s if driven else 0.0
         self._heat.add(reading.received_s, joules)
         self._energy.add(reading.received_s, joules)
@@ -158,20 +161,27 @@ class Budget:
 def pulses_of(trace: Trace, *, ended_ago_s: float, reference_ohm: float | None, rated_volts: float) -> list[Pulse]:
     """What a filed run put in, in bins of 1 s, counted as `Budget.charge` would with the shaft not known to turn.
 
+    A record that ends while driven, as one does that a crash cut short, counts as driven for `OFF_WITHIN_S` more.
     `ended_ago_s`: from its last reading to now. Without a known resistance the smallest motor's stall power counts.
     """
-    if len(trace.sent) < 2:
+    if len(trace.sent) == 0:
         return []
     watts = np.abs(trace.volts * trace.amps)
     if reference_ohm is not None:
         watts = np.minimum(watts, trace.amps**2 * CONTACT_AND_HEAT * reference_ohm)
-    driven = ((trace.flags & FLAG_ON) > 0)[1:] & ((trace.set_volts[1:] > 0) | (trace.set_volts[:-1] > 0))
+    driving = ((trace.flags & FLAG_ON) > 0) & (trace.set_volts > 0)
+    driven = driving[1:] | driving[:-1]
     at_s = trace.received * TICK_S
     joules = np.where(driven, np.maximum(watts[1:], watts[:-1]) * np.diff(at_s), 0.0)
     seconds = np.floor(at_s[-1] - at_s[1:]).astype(int)
     total = np.bincount(seconds, weights=joules)
     stall_watts = stall_watts_of(rated_volts, reference_ohm)
-    return [
+    pulses = [
         Pulse(ago_s=ended_ago_s + float(k), joules=float(total[k]), stall_s=float(total[k]) / stall_watts)
         for k in np.flatnonzero(total > 0)
     ]
+    if driving[-1]:
+        unseen_s = min(ended_ago_s, OFF_WITHIN_S)
+        joules_after = float(watts[-1]) * unseen_s
+        pulses.append(Pulse(ago_s=ended_ago_s - unseen_s, joules=joules_after, stall_s=joules_after / stall_watts))
+    return pulses

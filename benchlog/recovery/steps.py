@@ -5,7 +5,6 @@ volts of the motor's rated volts, amps of the stall current at rated volts (rate
 """
 
 import math
-import tomllib
 from importlib.resources import files
 from typing import TypeAlias
 
@@ -13,9 +12,10 @@ import msgspec
 
 from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Ceilings
+from drivers.foreign import MAX_TEXT as MAX_TEXT
+from drivers.foreign import inert, toml
 
-MAX_TEXT = 64 * 1024
-"""Characters in a sequence file; a longer one is not a sequence."""
+_TEXTS = ("name", "about", "text", "only_after")
 
 
 class Probe(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -84,15 +84,13 @@ class Sequence(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
 
 def parse(text: str) -> Sequence:
     """TOML text to a Sequence. Raises Refused naming the place: "steps[3].voltage: …"."""
-    if len(text) > MAX_TEXT:
-        raise Refused(f"sequence: longer than {MAX_TEXT} characters")
     try:
-        sequence = msgspec.convert(tomllib.loads(text), Sequence)
-    except tomllib.TOMLDecodeError as error:
-        raise Refused(f"sequence: not TOML: {error}") from error
+        sequence = msgspec.convert(toml(text), Sequence)
     except msgspec.ValidationError as error:
-        what, _, place = str(error).partition(" - at `$")
+        what, _, place = inert(str(error)).partition(" - at `$")
         raise Refused(f"{place.rstrip('`').lstrip('.') or 'sequence'}: {what}") from error
+    except ValueError as error:
+        raise Refused(f"sequence: not TOML: {inert(str(error))}") from error
     problems = _shape_problems(sequence)
     if problems:
         raise Refused("; ".join(problems))
@@ -186,6 +184,8 @@ def _range_problems(place: str, part: msgspec.Struct) -> list[str]:
     problems = []
     for name in part.__struct_fields__:
         value = getattr(part, name)
+        if name in _TEXTS and inert(lines := (value or "").replace("\n", "")) != lines:
+            problems.append(f"{place}{name}: holds characters that can't be printed")
         if name in _RANGES and value is not None:
             low, high = _RANGES[name]
             if not (math.isfinite(value) and low <= value <= high):

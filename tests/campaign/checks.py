@@ -15,13 +15,15 @@ from benchlog.records import TICK_S, EventKind
 from benchlog.recovery.ceilings import Bound
 from drivers.supply import Reading
 from tests.campaign.cases import AMBIENT_C, Case
-from tests.campaign.faults import HANDS, SPOILED
+from tests.campaign.faults import DEATHS, HANDS, SPOILED
 from tests.campaign.items import capacitor_overshoot, draws_evenly, inside_heat_limits
 from tests.campaign.running import RENEW_EVERY_S, Ran
 
 _SETPOINT = re.compile(r"(VOLT|CURR) ([0-9.]+)")
 NEVER_TURNS = ("locked", "lifts", "protector", "open", "short", "diode")
-TROUBLE_WITH_OFF = (*SPOILED, "link drops", "ignored off", "off by one")
+TROUBLE_WITH_OFF = (*SPOILED, *DEATHS, "link drops", "ignored off", "off by one")
+UNWATCHED = (*HANDS, "link drops", "hung")
+"""What a ceiling that counts over time can't be held against: nobody reads, or somebody else drives."""
 REACTION_S = 0.1
 """s beside the replies of the supply within which the program must have decided."""
 
@@ -102,7 +104,7 @@ def every_reading_is_in_the_journal(case: Case, ran: Ran) -> str | None:
     if ran.journal is None:
         return "no journal" if ran.judged else None
     count = len(ran.journal.trace.sent)
-    if not ran.hit_by("journal fails") and len(ran.judged) - count not in (0, 1):
+    if not ran.hit_by("journal fails", *DEATHS) and len(ran.judged) - count not in (0, 1):
         return f"{len(ran.judged)} readings, {count} in the journal"
     first = len(ran.judged) > count
     parts = [list(ran.judged[skip : skip + count]) for skip in (first, 0)]
@@ -124,7 +126,7 @@ def _same(ran: Ran, judged: list[Reading]) -> bool:
 
 
 def the_journal_is_complete(case: Case, ran: Ran) -> str | None:
-    if ran.journal is None or ran.hit_by("journal fails"):
+    if ran.journal is None or ran.hit_by("journal fails", *DEATHS):
         return None
     if ran.journal.ending is None:
         return "no ending"
@@ -142,14 +144,14 @@ def what_can_not_turn_is_not_called_turning(case: Case, ran: Ran) -> str | None:
 
 def winding_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     most_c = ran.extremes.max_winding_c
-    if most_c is None or not inside_heat_limits(case.scenario, AMBIENT_C) or ran.hit_by(*HANDS):
+    if most_c is None or not inside_heat_limits(case.scenario, AMBIENT_C) or ran.hit_by(*UNWATCHED):
         return None
     return _above_by_a_reading(most_c, ran.ceilings.winding_c, _heating_k_s(case) * ran.gap_s, "°C")
 
 
 def energy_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     """Where all of it heats the winding; no run here is longer than the window of 60 s it counts in."""
-    if case.item != "locked" or ran.ended_s - ran.began_s > 60.0 or ran.hit_by(*HANDS):
+    if case.item != "locked" or ran.ended_s - ran.began_s > 60.0 or ran.hit_by(*UNWATCHED):
         return None
     return _above_by_a_reading(ran.extremes.energy_j, ran.ceilings.energy_j, _most_watts(case, ran) * ran.gap_s, "J")
 
@@ -157,7 +159,7 @@ def energy_within_the_ceiling(case: Case, ran: Ran) -> str | None:
 def locked_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     """In seconds at the motor's true stall power at rated volts."""
     motor = case.scenario.motor
-    if case.item != "locked" or motor is None or ran.ended_s - ran.began_s > 60.0 or ran.hit_by(*HANDS):
+    if case.item != "locked" or motor is None or ran.ended_s - ran.began_s > 60.0 or ran.hit_by(*UNWATCHED):
         return None
     stall_watts = case.scenario.rated_volts**2 / motor.ohms
     locked_s = ran.extremes.energy_j / stall_watts
@@ -167,7 +169,7 @@ def locked_within_the_ceiling(case: Case, ran: Ran) -> str | None:
 
 def driven_in_a_row_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     longest_s = max((until_s - since_s for since_s, until_s in _driven(ran)), default=0.0)
-    if ran.hit_by(*HANDS, "link drops", "ignored off"):
+    if ran.hit_by(*UNWATCHED, "ignored off"):
         return None
     return _above_by_a_reading(longest_s, ran.ceilings.on_s, ran.gap_s, "s")
 
@@ -187,7 +189,7 @@ def kicks_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     kicks = ran.kicks_before + ran.result.kicks
     if kicks > ran.ceilings.kicks.value and ran.result.kicks:
         return f"{kicks} kicks, {ran.ceilings.kicks.value:g} allowed"
-    if ran.journal is not None:
+    if ran.journal is not None and not ran.hit_by(*DEATHS):
         counted = sum(event.kind is EventKind.KICK for event in ran.journal.events)
         if counted > ran.result.kicks:
             return f"{counted} kicks on record, {ran.result.kicks} counted"
@@ -242,6 +244,22 @@ def a_silent_window_ends_the_run(case: Case, ran: Ran) -> str | None:
     return f"ended {late_s:.3f} s later" if late_s > allowed else None
 
 
+def a_dead_process_is_rescued(case: Case, ran: Ran) -> str | None:
+    """Off by the waiting process, at once where it is gone, after its silence where it hangs."""
+    dead = ran.hit_by(*DEATHS)
+    if not dead or len(ran.struck) > 1:
+        return None
+    at_s, _, fault = dead[0]
+    off = [switch.at_s for switch in ran.switches if not switch.on and switch.at_s >= at_s]
+    on = [switch for switch in ran.switches if switch.at_s < at_s]
+    if not on or not on[-1].on:
+        return None
+    allowed = ran.reading_s + REACTION_S + (max(0.5, 6 * ran.reading_s + 0.1) if fault.kind == "hung" else 0.0)
+    if not off:
+        return "never off"
+    return f"off {off[0] - at_s:.3f} s after it was {fault.kind}" if off[0] - at_s > allowed else None
+
+
 def _heating_k_s(case: Case) -> float:
     motor = case.scenario.motor
     assert motor is not None
@@ -278,6 +296,7 @@ CHECKS: dict[str, Callable[[Case, Ran], str | None]] = {
         a_hand_ends_the_run_as_stopped,
         a_spoiled_reading_ends_the_run,
         a_silent_window_ends_the_run,
+        a_dead_process_is_rescued,
         every_reading_is_in_the_journal,
         the_journal_is_complete,
         nothing_shown_before_it_is_kept,

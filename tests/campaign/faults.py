@@ -19,8 +19,14 @@ OTHERS = (
     *("off by one", "error entries", "link drops", "ignored off", "latch trips", "stuck readback", "zero readback"),
     *("sleep", "lease lost", "stop", "journal fails"),
 )
-FAULTS = (*SPOILED, *HANDS, *OTHERS)
+DEATHS = ("killed", "hung")
+"""Of the process that holds the supply: from then on nothing of it reaches the wire."""
+FAULTS = (*SPOILED, *HANDS, *OTHERS, *DEATHS)
 READING, MEASURED = "MEAS:VOLT?", ("MEAS:VOLT?", "MEAS:CURR?")
+
+
+class Dead(BaseException):
+    """Nothing in the program may catch this: it stands for a process that is no more."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,7 +81,8 @@ class Wire:
     hand_volts: float = 0.0
     hand_amps: float = 0.0
     hand_mattered: bool = False
-    sessions: int = 0
+    dead: bool = False
+    dead_after: bool = False
 
     def ends(self) -> None:
         """The first try to switch off begins."""
@@ -139,6 +146,8 @@ class Wire:
                 self.lease.end("output off was pressed")
             case "journal fails":
                 self.journal_broken = True
+            case "killed" | "hung":
+                self.dead, self.dead_after = fault.size < 0.5, fault.size >= 0.5
             case _:
                 self.spoil = fault
 
@@ -154,6 +163,7 @@ class FaultySession:
         self._timeout_s = 2.0
 
     def write(self, message: str) -> None:
+        self._refuse_the_dead()
         self._wire.check_link(self.resource)
         if not self._wire.reaches(message):
             self._wire.bench.instrument.status.record(-113, message[:20])
@@ -163,8 +173,10 @@ class FaultySession:
 
     def query(self, message: str) -> str:
         wire = self._wire
+        self._refuse_the_dead()
         wire.check_link(self.resource)
         known = wire.reaches(message)
+        self._refuse_the_dead()
         wire.check_link(self.resource)
         if not known:
             wire.bench.instrument.status.record(-113, message[:20])
@@ -179,6 +191,9 @@ class FaultySession:
             reply = self._inner.query(message)
         finally:
             instrument.reply_s = before_s
+        if wire.dead_after:
+            wire.dead = True
+        self._refuse_the_dead()
         return self._shown(message, reply, spoil)
 
     def _shown(self, message: str, reply: str, spoil: Fault | None) -> str:
@@ -195,6 +210,10 @@ class FaultySession:
         # From one that came twice on, each reply answers the next question; a fresh session has none left over.
         held, self._held = self._held, reply
         return reply if held is None else held
+
+    def _refuse_the_dead(self) -> None:
+        if self._wire.dead:
+            raise Dead
 
     def _misread(self, message: str, reply: str) -> str:
         wire, fields = self._wire, reply.split(";")

@@ -12,6 +12,8 @@ from benchlog.bench.conduct import Conductor
 from benchlog.bench.frames import Answer, Frame, Progress, Question, Renew, Request
 from benchlog.bench.journal import Block, Journal, JournalContents, Sample, read_journal
 from benchlog.bench.lease import Lease
+from benchlog.bench.rescue import Charge
+from benchlog.bench.switching_off import switch_off
 from benchlog.clock import VirtualClock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult
@@ -24,9 +26,9 @@ from drivers.simulated.bench import Bench
 from drivers.simulated.instrument import MEASURE_REPLY_S
 from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
 from drivers.simulated.virtual import VirtualSession
-from drivers.supply import Reading
+from drivers.supply import Capabilities, Reading, SupplyError
 from tests.campaign.cases import AMBIENT_C, Case
-from tests.campaign.faults import Fault, FaultySession, Wire
+from tests.campaign.faults import Dead, Fault, FaultySession, Wire
 
 BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 RENEW_EVERY_S = 0.1
@@ -154,6 +156,7 @@ class Rig:
         self.bench.instrument.reply_s = case.reply_s
         self.clock = RunClock(utc_start=BEGAN)
         self.judged: list[Reading] = []
+        self.identified: list[Capabilities] = []
         self.new_run(list(case.faults))
 
     def new_run(self, faults: list[Fault]) -> None:
@@ -168,6 +171,7 @@ class Rig:
         )
         self.clock.lease, self.clock.wire = lease, self.wire
         self.judged.clear()
+        self.identified.clear()
         self.bench.extremes = Extremes()
 
     def open_session(self, timeout_s: float) -> Session:
@@ -251,7 +255,11 @@ def _run(
         request, clock=rig.clock, lease=rig.clock.lease, emit=emit, beat=lambda: None, going_off=wire.ends,
         journal=journal,
     )  # fmt: skip
-    result = conductor.run(lambda: WatchedSupply(rig), lambda capabilities: None)
+    try:
+        result = conductor.run(lambda: WatchedSupply(rig), rig.identified.append)
+    except Dead:
+        journal.close()
+        result = _rescued(rig)
     output, ended_s = rig.bench.output, rig.clock.now()
     on_at_end, left = output.on, (output.set_v, output.limit_a)
     rig.bench.advance(ended_s + 0.2)
@@ -284,6 +292,25 @@ def _run(
     )
 
 
-def ended_well(outcome: Outcome) -> bool:
-    """Whether the outcome claims that the motor turned."""
-    return outcome in (Outcome.FREED, Outcome.RUNS)
+def _rescued(rig: Rig) -> RunResult:
+    """What the waiting process does once it knows: a fresh session, off until read back, for as long as it tries."""
+    wire, clock = rig.wire, rig.clock
+    hung = any(fault.kind == "hung" for _, _, fault in wire.struck)
+    known = rig.identified[-1] if rig.identified else None
+    wire.dead = wire.dead_after = False
+    result = RunResult(outcome=Outcome.STOPPED, reason="the bench process was gone", output_confirmed_off=False)
+    if known is None:
+        return result  # it is ready before the output may be on; here nothing was on yet
+    charge = Charge(resource="", pid=0, record="", capabilities=known)
+    clock.wait(clock.now() + (charge.silence_s if hung else 0.0))
+    until_s = clock.now() + 3.0
+    while not result.output_confirmed_off and clock.now() < until_s:
+        try:
+            supply = ScpiSupply(rig.open_session, rig.dialect, clock.now, known=known)
+        except SupplyError:
+            clock.wait(clock.now() + 0.02)
+            continue
+        off = switch_off(supply, clock, wire.ends)
+        supply.close()
+        result = replace(result, reason=off.text, output_confirmed_off=off.confirmed)
+    return result

@@ -1,5 +1,7 @@
 """Sliding sums that never forget too early, and rests that are long enough."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -7,7 +9,7 @@ from hypothesis import strategies as st
 
 from benchlog.motor.motion import Motion
 from benchlog.records import FLAG_ON, Trace
-from benchlog.recovery.budget import WINDOW_S, Budget, Pulse, SlidingSum, pulses_of
+from benchlog.recovery.budget import OFF_WITHIN_S, WINDOW_S, Budget, Pulse, SlidingSum, pulses_of
 from benchlog.recovery.ceilings import Layer, Limits, intersect
 from drivers.supply import Reading, Regulation
 
@@ -78,6 +80,23 @@ def test_what_earlier_runs_put_in_counts_in_this_one() -> None:
     assert budget.locked_s(170.0) == 0.0
 
 
+def test_a_record_that_was_cut_short_while_driven_counts_as_driven_until_an_output_is_off() -> None:
+    trace = _trace(volts=12.0, amps=1.5, seconds=2.0)
+    trace.flags[-1] = FLAG_ON
+    pulses = pulses_of(trace, ended_ago_s=60.0, reference_ohm=8.0, rated_volts=12.0)
+    assert sum(pulse.joules for pulse in pulses) == pytest.approx(36.0 + OFF_WITHIN_S * 18.0, rel=0.02)
+    at_once = pulses_of(trace, ended_ago_s=0.5, reference_ohm=8.0, rated_volts=12.0)
+    assert sum(pulse.joules for pulse in at_once) == pytest.approx(36.0 + 9.0, rel=0.02)
+
+
+def test_what_was_driven_before_a_reading_that_was_none_is_charged_with_the_next() -> None:
+    budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(8.0)
+    budget.charge(_reading(1.0, 12.0, 1.5), Motion.LOCKED)
+    budget.charge(replace(_reading(1.4, 0.0, 0.0), output_on=False), Motion.RESTING)
+    assert budget.energy_j(1.4) == pytest.approx(7.2)
+
+
 def test_a_pulse_from_the_future_is_refused() -> None:
     budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
     with pytest.raises(ValueError, match="ago"):
@@ -98,8 +117,11 @@ def _reading(at_s: float, volts: float, amps: float) -> Reading:
 
 
 def _trace(*, volts: float, amps: float, seconds: float) -> Trace:
+    """Driven all the time; the last reading is one with the output off."""
     count = round(seconds * 100) + 1
     ticks = np.arange(count, dtype=np.int64) * 100
+    flags = np.full(count, FLAG_ON, dtype=np.uint8)
+    flags[-1] = 0
     return Trace(
         sent=ticks,
         received=ticks,
@@ -107,7 +129,7 @@ def _trace(*, volts: float, amps: float, seconds: float) -> Trace:
         amps=np.full(count, amps),
         set_volts=np.full(count, volts),
         set_amps=np.full(count, amps),
-        flags=np.full(count, FLAG_ON, dtype=np.uint8),
+        flags=flags,
     )
 
 
