@@ -4,15 +4,19 @@ Program message units hold at most one `{value}`, and nothing that would end a m
 """
 
 import re
-import tomllib
 from importlib.resources import files
 from typing import Annotated
 
 import msgspec
 
+from drivers.foreign import inert, toml
+
 _UNIT = re.compile(r"[*:A-Za-z0-9?,.() @{}_-]+", re.ASCII)
 _WITH_VALUE = {"program.volts", "program.amps", "over_volts.set", "over_amps.set"}
 _Seconds = Annotated[float, msgspec.Meta(ge=0, le=5)]
+_Bit = Annotated[int, msgspec.Meta(ge=0, le=14)]  # a register reads 0 to 32767
+_MAX_NAME = 128
+_MAX_UNIT = 256
 
 
 class DialectError(Exception):
@@ -56,8 +60,8 @@ class Condition(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     """Bits of the condition register. Source: SCPI-1999 QUEStionable, bit 0 VOLTage, bit 1 CURRent: the quantity
     whose bit is set is the one that is not regulated."""
 
-    cc: int
-    cv: int
+    cc: _Bit
+    cv: _Bit
 
 
 class Latch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -74,7 +78,7 @@ class Latch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
 class Errors(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ask: str
-    deepest: int
+    deepest: Annotated[int, msgspec.Meta(ge=1, le=1024)]
 
 
 class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -94,13 +98,17 @@ class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 def parse(text: str) -> Dialect:
     """TOML text to a Dialect. Raises DialectError naming the place."""
     try:
-        dialect = msgspec.convert(tomllib.loads(text), Dialect)
-    except (tomllib.TOMLDecodeError, msgspec.ValidationError) as error:
-        raise DialectError(str(error)) from error
+        dialect = msgspec.convert(toml(text), Dialect)
+    except ValueError as error:  # of msgspec too
+        raise DialectError(inert(str(error))) from error
+    if len(dialect.name) > _MAX_NAME or not dialect.name.isprintable():
+        raise DialectError(f"name: not a printable text of at most {_MAX_NAME} characters")
     if dialect.link.termination not in ("\n", "\r\n", "\r"):
         raise DialectError(f"link.termination: {dialect.link.termination!r} ends no line")
     for place, unit in _units("", dialect):
         values = 1 if place in _WITH_VALUE else 0
+        if len(unit) > _MAX_UNIT:
+            raise DialectError(f"{place}: longer than {_MAX_UNIT} characters")
         if not _UNIT.fullmatch(unit) or unit.count("{value}") != values or unit.replace("{value}", "").count("{"):
             raise DialectError(f"{place}: {unit!r} is not one program message unit with {values} values")
         if "}" in unit.replace("{value}", ""):

@@ -7,6 +7,8 @@ not-a-number, error queue entries `code,"text"`, several replies of one message 
 import math
 import re
 
+from drivers.foreign import inert
+
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII)
 _ERROR = re.compile(r'([+-]?\d{1,6})\s*,\s*"(.*)"\s*', re.ASCII | re.DOTALL)
 _NOT_MEASURED = 9.8e37
@@ -53,11 +55,11 @@ def bits(reply: str) -> int:
 
 
 def error(reply: str) -> tuple[int, str]:
-    """An entry of the error queue. Raises ValueError."""
+    """An entry of the error queue, its text made inert. Raises ValueError."""
     match = _ERROR.fullmatch(reply.strip())
     if match is None:
         raise ValueError(f"{reply.strip()[:40]!r} is not an entry of an error queue")
-    return int(match[1]), match[2]
+    return int(match[1]), inert(match[2])
 
 
 def argument(value: float) -> str:

@@ -1,0 +1,1 @@
+"""What comes from elsewhere, as somebody hostile would make it."""
