@@ -129,9 +129,12 @@ def _unlock_of(ledger: Ledger, row: UnlockRow) -> Unlock:
     fields = {name: getattr(row, name) for name in ("utc", "until_utc", "who", "why")}
     try:
         limits = msgspec.json.decode(row.limits, type=Limits)
-        return msgspec.convert(fields | {"job": row.job_id, "limits": limits}, Unlock)
+        found = msgspec.convert(fields | {"job": row.job_id, "limits": limits}, Unlock)
     except (msgspec.MsgspecError, TypeError) as error:  # in a damaged file a column may hold anything
         raise LedgerDamaged(ledger.path, f"unlock {row.id} can't be read ({error})") from error
+    if not "".join((found.utc, found.until_utc, found.who, found.why)).isprintable():
+        raise LedgerDamaged(ledger.path, f"unlock {row.id} has characters that are never written")
+    return found
 
 
 def _said(text: str, name: str, at_most: int) -> str:

@@ -157,6 +157,14 @@ def test_an_unlock_that_can_not_be_read_is_damage(ledger: Ledger, job: int, limi
         owner_layer(ledger, SETTINGS, job)
 
 
+def test_what_a_terminal_would_obey_is_not_read_from_a_ledger(ledger: Ledger, job: int) -> None:
+    unlock(ledger, SETTINGS, job, who=WHO, why=WHY)
+    with closing(sqlite3.connect(ledger.path, isolation_level=None)) as connection:
+        connection.execute("UPDATE unlock SET why = ?", ("two words\x1b[2J",))
+    with pytest.raises(LedgerDamaged, match="unlock 1"):
+        unlocks(ledger)
+
+
 positive = st.none() | st.floats(min_value=0.01, max_value=1e4)
 some_limits = st.builds(Limits, volts=positive, amps=positive, locked_s=positive)
 
