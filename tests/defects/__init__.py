@@ -1,0 +1,1 @@
+"""Deliberate defects, one a patch file, each with the tests that must notice it."""
