@@ -12,7 +12,7 @@ import zlib
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
-from typing import TypeAlias
+from typing import Annotated, TypeAlias
 
 import msgspec
 import numpy as np
@@ -30,6 +30,8 @@ SYNC_EVERY_S = 0.25
 _BLOCK = struct.Struct("<II")
 _MAX_BLOCK = 1 << 20
 _MAX_JOURNAL = 1 << 30
+_Ticks = Annotated[int, msgspec.Meta(ge=-(1 << 53), le=1 << 53)]
+_Flags = Annotated[int, msgspec.Meta(ge=0, le=0xFF)]
 
 
 class Begun(msgspec.Struct, frozen=True, array_like=True, tag="begun"):
@@ -51,13 +53,13 @@ class Armed(msgspec.Struct, frozen=True, array_like=True, tag="armed"):
 class Sample(msgspec.Struct, frozen=True, array_like=True, tag="s", gc=False):
     """One reading. Times in ticks of 0.1 ms since the run began."""
 
-    sent: int
-    received: int
+    sent: _Ticks
+    received: _Ticks
     volts: float
     amps: float
     set_volts: float
     set_amps: float
-    flags: int
+    flags: _Flags
 
 
 class Happening(msgspec.Struct, frozen=True, array_like=True, tag="e"):
@@ -170,9 +172,11 @@ class JournalContents:
 
 def read_journal(path: Path) -> JournalContents:
     """Everything up to the first cut or damaged block. Raises JournalDamaged without a readable head, OSError."""
+    if not path.is_file() and path.exists():
+        raise JournalDamaged(f"{path}: not a file")
     if path.stat().st_size > _MAX_JOURNAL:
         raise JournalDamaged(f"{path}: larger than {_MAX_JOURNAL} bytes")
-    blocks = list(_blocks(path.read_bytes()))
+    blocks = _blocks(path.read_bytes())
     if not blocks or not isinstance(blocks[0], Begun):
         raise JournalDamaged(f"{path}: no readable head")
     samples = [block for block in blocks if isinstance(block, Sample)]
@@ -197,7 +201,7 @@ def _blocks(data: bytes) -> list[Block]:
             break
         try:
             found.append(_decode(payload))
-        except msgspec.MsgspecError:
+        except (msgspec.MsgspecError, ValueError, RecursionError):  # text that is not UTF-8; what is nested too deep
             break
         at += _BLOCK.size + length
     return found

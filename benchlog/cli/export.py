@@ -29,7 +29,11 @@ def command(run: int, output: Path | None, ledger: Path | None) -> None:
         sys.stdout.buffer.write(text.getvalue().encode("utf-8"))
         return
     try:
-        output.write_bytes(text.getvalue().encode("utf-8"))
+        # Never over what is there: it could be the ledger itself.
+        with output.open("xb") as file:
+            file.write(text.getvalue().encode("utf-8"))
+    except FileExistsError:
+        fail(f"{output}: is there already, and stays as it is")
     except OSError as error:
         fail(f"{output}: {error.strerror}")
     click.echo(f"{output}: run {run}", err=True)

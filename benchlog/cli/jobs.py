@@ -5,6 +5,7 @@ from pathlib import Path
 import click
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line
+from drivers.foreign import inert
 
 
 @click.command("jobs")
@@ -42,8 +43,7 @@ def command(text: str, limit: int, ledger: Path | None, as_json: bool) -> None:
             name = " · ".join(part for part in (job.item.kind, job.item.model, job.item.serial) if part)
             last = f"{job.last_outcome or 'no run yet'}"
             numbers = ", ".join(str(run.id) for run in runs) or "—"
-            click.echo(
-                f"{job.number:04d}  {job.opened_utc[:10]}  {name:32.32}  {last:13}  runs {numbers:12}  {job.complaint}"
-            )
+            told = f"{name:32.32}  {last:13}  runs {numbers:12}  {job.complaint}"
+            click.echo(inert(f"{job.number:04d}  {job.opened_utc[:10]}  {told}"))
     if not jobs and not as_json:
         click.echo("No jobs yet." if not text else f'No job contains "{text}".')

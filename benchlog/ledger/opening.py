@@ -14,6 +14,7 @@ from benchlog.errors import LedgerDamaged
 from benchlog.ledger.connection import connect
 from benchlog.ledger.schema import Row
 from benchlog.ledger.sql_errors import translated
+from drivers.foreign import inert
 
 HEAD = "0002"
 """The revision this program reads and writes."""
@@ -36,6 +37,7 @@ def admit(path: Path, clock: Clock) -> None:
         _look_at_header(path)
         with closing(connect(path)) as connection:
             revision = _revision(path, connection)
+            _refuse_foreign(path, connection)  # before a migration would run its triggers
             _probe_writing(connection)
         if revision != HEAD:
             # Only now: Alembic takes longer to import than all the rest of opening.
@@ -113,10 +115,16 @@ def _look_for_tables(path: Path, connection: sqlite3.Connection) -> None:
         found = {row[1] for row in connection.execute(f"PRAGMA table_info({table.name})")}
         if missing := sorted(set(table.columns.keys()) - found):
             raise LedgerDamaged(path, f"its table {table.name} has no {', '.join(missing)}")
+
+
+def _refuse_foreign(path: Path, connection: sqlite3.Connection) -> None:
     # What a trigger does, nobody asked for: a filed run could change by itself.
-    foreign = connection.execute("SELECT name FROM sqlite_master WHERE type IN ('trigger', 'view')").fetchone()
+    foreign = connection.execute(
+        "SELECT name FROM sqlite_master WHERE type IN ('trigger', 'view') OR sql LIKE 'CREATE VIRTUAL%'"
+    ).fetchone()
     if foreign is not None:
-        raise LedgerDamaged(path, f"it has a trigger or view, {foreign[0]}, that is not this program's")
+        name = inert(f"{foreign[0]:.80}")
+        raise LedgerDamaged(path, f"it has a trigger, view or virtual table, {name}, that is not this program's")
 
 
 def _tables(connection: sqlite3.Connection) -> set[str]:

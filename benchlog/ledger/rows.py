@@ -72,7 +72,12 @@ def entry_of(path: Path, row: EntryRow) -> Entry:
 def event_of(path: Path, row: EventRow) -> Event:
     try:
         values = msgspec.json.decode(row.values)
-    except (msgspec.DecodeError, TypeError) as error:  # in a damaged file the column may hold anything
+    except (
+        msgspec.DecodeError,
+        TypeError,
+        ValueError,
+        RecursionError,
+    ) as error:  # in a damaged file the column may hold anything
         raise LedgerDamaged(path, f"event {row.seq} of run {row.run_id} can't be read ({error})") from error
     fields = {"t_s": row.t_s, "kind": row.kind, "text": row.text, "values": values}
     return _value(path, f"event {row.seq} of run {row.run_id}", fields, Event)

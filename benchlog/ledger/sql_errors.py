@@ -20,6 +20,9 @@ _BY_CODE: dict[int, tuple[type[LedgerError], str]] = {
     # The file itself is opened by the gate's own look at it, so what can't be opened is the rollback journal beside it.
     sqlite3.SQLITE_CANTOPEN: (LedgerReadOnly, "the file or its folder can't be written"),
     sqlite3.SQLITE_CORRUPT: (LedgerDamaged, "the file is damaged"),
+    # Values are checked before they are bound: a rule that fails is about what was in the file already.
+    sqlite3.SQLITE_CONSTRAINT_CHECK: (LedgerDamaged, "it holds something that its own rules forbid"),
+    sqlite3.SQLITE_CONSTRAINT_NOTNULL: (LedgerDamaged, "it holds something that its own rules forbid"),
     sqlite3.SQLITE_NOTADB: (LedgerDamaged, "not a ledger"),
     sqlite3.SQLITE_FORMAT: (LedgerDamaged, "not a ledger"),
     sqlite3.SQLITE_READONLY_DBMOVED: (LedgerError, "the file was moved or removed while it was open"),
