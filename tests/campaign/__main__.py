@@ -15,8 +15,6 @@ from tests.campaign.checks import CHECKS, broken
 from tests.campaign.running import run_case
 from tests.campaign.totals import Totals, run_all
 
-SHOWN = 20
-
 
 def table(totals: Totals, seed: int, took_s: float, workers: int) -> str:
     """The result, in Markdown."""
@@ -70,11 +68,11 @@ def main() -> int:
     totals, began_s = Totals(), time.perf_counter()
     for batch in run_all(asked.seed, asked.runs, asked.workers):
         totals.add(batch)
+        for number, check, words in batch.failures:
+            print(f"--seed {asked.seed} --only {number}: {check}: {words}", file=sys.stderr, flush=True)
         if sys.stderr.isatty():
             print(f"\r{totals.cases:,} cases, {len(totals.failures)} failures", end="", file=sys.stderr)
     print(table(totals, asked.seed, time.perf_counter() - began_s, asked.workers))
-    for number, check, words in totals.failures[:SHOWN]:
-        print(f"--only {number}: {check}: {words}")
     return int(bool(totals.failures))
 
 
