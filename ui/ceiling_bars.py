@@ -42,6 +42,7 @@ class CeilingBars(QFrame):
         self._rows: list[Row] = []
         for index in range(MOST_CEILINGS):
             row = Row(tokens)
+            row.figures.setTextFormat(Qt.TextFormat.RichText)  # figures of this program only
             row.figures.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
             for column, part in enumerate((row.name, row.figures, row.layer)):
                 self._grid.addWidget(part, 2 * index + 2, column)

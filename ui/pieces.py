@@ -1,5 +1,7 @@
 """The few shapes the window is made of: a label of a look and size, a card, a button of touching size."""
 
+import html
+
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout
 from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QSizePolicy, QWidget
@@ -10,6 +12,7 @@ from ui import theme
 def label(text: str, tone: str = "", *, px: int = theme.BODY_PX, bold: bool = False, wrap: bool = False) -> QLabel:
     """`tone` picks the colour in the style sheet: second, third, ask, alarm, look. A label is a frame: no "look"."""
     made = QLabel(text)
+    made.setTextFormat(Qt.TextFormat.PlainText)
     made.setFont(theme.semibold(px) if bold else theme.font(px))
     made.setWordWrap(wrap)
     if tone:
@@ -36,6 +39,11 @@ def button(text: str, name: str, look: str = "", *, accessible: str = "", bold: 
     return made
 
 
+def plain_hint(text: str) -> str:
+    """Text for a tooltip, which would take what looks like HTML for HTML."""
+    return f'<p style="white-space: pre-wrap">{html.escape(text)}</p>' if "<" in text else text
+
+
 def set_look(widget: QWidget, look: str, *, name: str = "look") -> None:
     """Another look (or, by `name`, tone) for a widget that is already shown."""
     if widget.property(name) != look:
@@ -49,6 +57,7 @@ class Elided(QLabel):
 
     def __init__(self, text: str, tone: str = "", *, px: int = theme.BODY_PX) -> None:
         super().__init__()
+        self.setTextFormat(Qt.TextFormat.PlainText)
         self._whole = text
         self.setFont(theme.font(px))
         self.setProperty("tone", tone)
@@ -59,13 +68,13 @@ class Elided(QLabel):
         self._whole = text
         shown = self.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, max(self.width(), 1))
         self.setText(shown if self.isVisible() else text)
-        self.setToolTip(text if self.isVisible() and shown != text else "")
+        self.setToolTip(plain_hint(text) if self.isVisible() and shown != text else "")
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         shown = self.fontMetrics().elidedText(self._whole, Qt.TextElideMode.ElideRight, self.width())
         self.setText(shown)
-        self.setToolTip(self._whole if shown != self._whole else "")
+        self.setToolTip(plain_hint(self._whole) if shown != self._whole else "")
 
 
 class TwoLines(QLabel):
@@ -100,7 +109,7 @@ class TwoLines(QLabel):
         cut = line.textLength() if line.isValid() else 0
         rest = self.fontMetrics().elidedText(self.said[cut:], Qt.TextElideMode.ElideRight, width)
         self.setText("\n".join(part for part in (self.said[:cut].rstrip(), rest) if part))
-        self.setToolTip(self.said if rest != self.said[cut:] else "")
+        self.setToolTip(plain_hint(self.said) if rest != self.said[cut:] else "")
 
 
 class Chooser(QComboBox):

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from benchlog.records import Stage
 from ui import texts, theme
+from ui.pieces import plain_hint
 from ui.shapes import draw_sign
 from ui.theme import Tokens
 from ui.way import Milestone, Standing, Way
@@ -74,7 +75,7 @@ class StageRow(QAbstractButton):
                 number=self._number, name=self.text(), standing=standing, found=milestone.found or texts.NOTHING
             )
         )
-        self.setToolTip(milestone.found)
+        self.setToolTip(plain_hint(milestone.found))
         self.update()
 
     def say_live(self, words: str) -> None:

@@ -15,13 +15,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from benchlog.outcome import Outcome
 from benchlog.records import Event, EventKind, Job, JobState, Run, Trace
 from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.moments import clock_text, day_text
-from ui.pieces import Chooser, button, card, label
+from ui.pieces import Chooser, button, card, label, plain_hint
 from ui.stages.run_view import band_name, mark_word
 from ui.theme import Tokens
 
@@ -144,7 +143,7 @@ class HistoryRoom(QWidget):
         for row, job in enumerate(self._jobs):
             for column, text in enumerate(_cells(job)):
                 cell = QTableWidgetItem(text)
-                cell.setToolTip(text)
+                cell.setToolTip(plain_hint(text))
                 self.table.setItem(row, column, cell)
         if not added:
             self.table.clearSelection()
@@ -220,7 +219,7 @@ class HistoryRoom(QWidget):
 def _cells(job: Job) -> tuple[str, ...]:
     ended = texts.NO_RUN_YET
     if job.last_outcome is not None:
-        ended = texts.OUTCOME_WORDS.get(Outcome(job.last_outcome), job.last_outcome)
+        ended = job.last_outcome.replace("-", " ")  # also a word of a newer program
     elif job.state is JobState.CLOSED:
         ended = texts.STATE_CLOSED
     what = " · ".join(part for part in (job.item.model, job.item.serial) if part) or texts.NOTHING
