@@ -200,9 +200,12 @@ def _blocks(data: bytes) -> list[Block]:
         if length > _MAX_BLOCK or len(payload) != length or zlib.crc32(payload) != checksum:
             break
         try:
-            found.append(_decode(payload))
+            block = _decode(payload)
         except (msgspec.MsgspecError, ValueError, RecursionError):  # text that is not UTF-8; what is nested too deep
             break
+        if isinstance(block, Ending) and block.result.kicks < 0:
+            break
+        found.append(block)
         at += _BLOCK.size + length
     return found
 

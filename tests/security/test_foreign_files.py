@@ -27,7 +27,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode, encode
 from benchlog.records import Event, EventKind, Item
 from benchlog.settings import owner_settings
-from tests.ledger.benches import BEGAN, BILGE_PUMP, MOTOR, blocks, leave_journal, request, small_trace
+from tests.ledger.benches import BEGAN, BILGE_PUMP, FREED, MOTOR, blocks, leave_journal, request, small_trace
 
 ESCAPES = "\x1b[2J\x1b]0;x\x07\u202e\u2066\r"
 MB = 1 << 20
@@ -77,6 +77,15 @@ def test_a_sample_that_no_run_writes_ends_a_journal_as_damage_does(tmp_path: Pat
     good = msgspec.msgpack.encode(Sample(1, 2, 1.0, 1.0, 1.0, 1.0, 0))
     contents = read_journal(journal_of(tmp_path, good, msgspec.msgpack.encode(sample), good))
     assert len(contents.trace.sent) == 1
+
+
+def test_an_ending_that_no_run_writes_blames_the_journal_and_not_the_ledger(path: Path) -> None:
+    ended = blocks(request("run-2"), result=msgspec.structs.replace(FREED, kicks=-1))
+    left = path.parent / "b.journal"
+    left.write_bytes(MAGIC + b"".join(block(msgspec.msgpack.encode(one)) for one in ended))
+    assert read_journal(left).ending is None
+    with Ledger.open(path) as ledger:
+        assert ledger.run(file_journal(ledger, left).run).result.outcome == "stopped"
 
 
 @pytest.mark.parametrize(
