@@ -6,7 +6,7 @@ import signal
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import QTimer
+from PySide6.QtCore import QTimer, SignalInstance
 from PySide6.QtWidgets import QApplication
 
 from benchlog.bench.link import Link
@@ -64,6 +64,7 @@ def main(argv: list[str]) -> int:
         application.installEventFilter(keys)
         hook_faults(session.fault)
         close_on_signals(window)
+        off_at_session_end(application.commitDataRequest, session)
         if chosen.theme == "system":
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
@@ -73,10 +74,15 @@ def main(argv: list[str]) -> int:
         return application.exec()
 
 
+def off_at_session_end(asked: SignalInstance, session: Session) -> None:
+    """At a logout or a shutdown: output off at once, since there may be no time for more than the command."""
+    asked.connect(lambda _: session.running.output_off(texts.STOP_SESSION_ENDS))
+
+
 def close_on_signals(window: MainWindow) -> None:
-    """Ctrl-C and a polite end close the window as its own button does: off, confirmed, closed.
+    """Ctrl-C, a polite end and a logout close the window as its own button does: off, confirmed, closed.
 
     The handler runs when Python next has a turn; the foot's timer gives it one several times a second.
     """
-    for number in (signal.SIGINT, signal.SIGTERM):
+    for number in (signal.SIGINT, signal.SIGTERM, *([signal.SIGHUP] if hasattr(signal, "SIGHUP") else [])):
         signal.signal(number, lambda *_: QTimer.singleShot(0, window.close))

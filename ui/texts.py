@@ -128,6 +128,7 @@ OFF_NOT_CONFIRMED = "NOT CONFIRMED: switch the supply off by hand"
 OFF_ACKNOWLEDGE = "I switched it off by hand"
 STOP_PRESSED = "output off was pressed"
 STOP_CLOSING = "the window was closed"
+STOP_SESSION_ENDS = "the system is ending the session"
 STOP_FAULT = "a fault in the window"
 
 # foot

@@ -108,6 +108,8 @@ class Conductor:
             beat=self._beat,
         )
         self._loop.note(_introduced(can, ceilings, ready))
+        if request.unlocked:
+            self._loop.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"Ceilings {request.unlocked}."))
         self._situation = Situation(
             rated_volts=request.rated_volts,
             ceilings=ceilings,
@@ -194,7 +196,9 @@ def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed) -> E
             "over_volts": ready.protection.over_volts,
             "over_amps": ready.protection.over_amps,
             "ceiling_volts": ceilings.volts.value,
+            "ceiling_volts_from": ceilings.volts.layer,
             "ceiling_amps": ceilings.amps.value,
+            "ceiling_amps_from": ceilings.amps.layer,
             "why": " ".join(ready.remarks) or "Its own latches are set a little above the ceilings and read back.",
         },
     )

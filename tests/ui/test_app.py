@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QObject, Signal, SignalInstance
 
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
@@ -14,7 +15,7 @@ from benchlog.records import Item, Motor
 from tests.ledger.benches import leave_journal
 from tests.ui.conftest import Desk
 from ui import texts
-from ui.app import close_on_signals
+from ui.app import close_on_signals, off_at_session_end
 
 ROOT = Path(__file__).parents[2]
 
@@ -63,9 +64,9 @@ def test_it_pictures_itself_and_ends_also_where_an_output_is_not_confirmed_off(t
     assert (tmp_path / "pictures" / "history-light-1366x768.png").exists()
 
 
-@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_a_signal_switches_off_first_and_then_closes(desk: Desk, number: signal.Signals) -> None:
-    before = {each: signal.getsignal(each) for each in (signal.SIGINT, signal.SIGTERM)}
+    before = {each: signal.getsignal(each) for each in (signal.SIGINT, signal.SIGTERM, signal.SIGHUP)}
     try:
         close_on_signals(desk.window)
         link = desk.begin_probe()
@@ -78,6 +79,24 @@ def test_a_signal_switches_off_first_and_then_closes(desk: Desk, number: signal.
     finally:
         for each, handler in before.items():
             signal.signal(each, handler)
+
+
+class SystemSession(QObject):
+    """What the desktop's session manager says to an application."""
+
+    _ends = Signal(object)
+
+    @property
+    def ends(self) -> SignalInstance:
+        return self._ends
+
+
+def test_the_end_of_the_system_s_session_is_output_off(desk: Desk) -> None:
+    system = SystemSession()
+    off_at_session_end(system.ends, desk.session)
+    link = desk.begin_probe()
+    system.ends.emit(system)
+    assert link.stops == [texts.STOP_SESSION_ENDS]
 
 
 def test_what_is_told_about_the_first_item_is_filled_in_and_can_be_changed(desk: Desk) -> None:
