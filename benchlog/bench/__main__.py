@@ -1,6 +1,7 @@
 """The process that holds the supply, for one run: `python -m benchlog.bench`, orders on stdin, frames on stdout.
 
-No Qt and no SQL. Frames leave through a thread and are dropped when the pipe is full: the loop never blocks on it.
+No Qt and no SQL. Frames leave through a thread and are dropped when the pipe is full: the loop never blocks on it, and
+a pipe that nobody reads ends the lease.
 """
 
 import contextlib
@@ -11,15 +12,17 @@ import queue
 import signal
 import sys
 import threading
+from collections.abc import Callable
 from pathlib import Path
 
 import msgspec
 
 from benchlog.bench import rescue
 from benchlog.bench.conduct import Conductor
-from benchlog.bench.frames import Ended, Frame, Happened, Order, Question, Request
+from benchlog.bench.frames import LEASE_S, Ended, Frame, Happened, Order, Question, Request
 from benchlog.bench.lease import Lease, pack, read_orders, read_payload
 from benchlog.bench.opening import open_supply
+from benchlog.bench.rescue import Charge, KnownOff
 from benchlog.clock import SystemClock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult
@@ -29,17 +32,28 @@ MOST_WAITING = 256
 
 
 class FrameSender:
-    """Frames to the other side. Progress is dropped when it is slow; what must not be lost waits a little longer."""
+    """Frames to the other side. Progress is dropped when it is slow; what must not be lost waits a little longer.
 
-    def __init__(self, file: int) -> None:
-        self._file = file
+    `gone` is called at once, from the thread, when the other side has closed its end.
+    """
+
+    def __init__(self, file: int, gone: Callable[[], None] = lambda: None) -> None:
+        self._file, self._gone = file, gone
+        self._clock = SystemClock()
+        self._writing_since_s: float | None = None
         self._waiting: queue.Queue[bytes | None] = queue.Queue(MOST_WAITING)
         self._thread = threading.Thread(target=self._send, name="frames", daemon=True)
         self._thread.start()
 
-    def emit(self, frame: Frame) -> None:
+    @property
+    def stuck_s(self) -> float:
+        """s for which the other side has taken nothing of what is being written."""
+        since_s = self._writing_since_s
+        return 0.0 if since_s is None else self._clock.now() - since_s
+
+    def emit(self, frame: Frame | Charge | KnownOff) -> None:
         room = MOST_WAITING - self._waiting.qsize()
-        if room > (1 if isinstance(frame, Happened | Question | Ended) else MOST_WAITING // 2):
+        if room > (1 if isinstance(frame, Happened | Question | Ended | KnownOff) else MOST_WAITING // 2):
             with contextlib.suppress(queue.Full):
                 self._waiting.put_nowait(pack(frame))
 
@@ -47,8 +61,12 @@ class FrameSender:
         while (data := self._waiting.get()) is not None:
             try:
                 while data:
+                    self._writing_since_s = self._clock.now()
                     data = data[os.write(self._file, data) :]
+                    self._writing_since_s = None
             except OSError:
+                self._writing_since_s = None
+                self._gone()
                 return
 
     def close(self) -> None:
@@ -72,24 +90,35 @@ def main() -> int:
         return 2
     clock = SystemClock()
     lease = Lease(clock)
-    signal.signal(signal.SIGTERM, lambda *_: lease.end("the bench process was told to end"))
+    # From a thread: the handler may interrupt the main one inside the very event that a stop sets.
+    told = threading.Thread(target=lease.end, args=("the bench process was told to end",), daemon=True)
+    signal.signal(signal.SIGTERM, lambda *_: None if told.ident else told.start())
     threading.Thread(target=read_orders, args=(orders, lease), name="orders", daemon=True).start()
-    sender = FrameSender(sys.stdout.fileno())
+    sender = FrameSender(sys.stdout.fileno(), lambda: lease.end("the window or terminal takes no more frames"))
     waiting = rescue.Rescue(request.resource, Path(request.journal + ".rescue"))
+    charge: Charge | None = None
 
     def beat() -> None:
         if not waiting.beat():
             lease.end("the waiting rescue process is gone")
+        if (stuck_s := sender.stuck_s) > LEASE_S:
+            lease.end(f"the window or terminal has not taken a frame for {stuck_s:.1f} s")
 
     def stand_by(capabilities: Capabilities) -> None:
+        nonlocal charge
+        charge = waiting.charge(capabilities)
+        sender.emit(charge)
         if not waiting.stand_by(capabilities):
             raise Refused("the rescue process did not start: nothing is switched on without it")
 
     def going_off() -> None:
         waiting.beat(rescue.GOING_OFF)
+        if charge is not None:
+            sender.emit(charge)
 
     def known_off() -> None:
         waiting.beat(rescue.SAFE)
+        sender.emit(KnownOff())
 
     try:
         conductor = Conductor(

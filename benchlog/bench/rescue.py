@@ -2,7 +2,8 @@
 
 Started by the bench process before the output can be on, in a process group of its own, its imports done, no session
 open. It reads beats from a pipe. The order is: kill first (many supplies take one client), connect, off, read back,
-write down what came of it beside the journal. Started as `python -m benchlog.bench.rescue`.
+write down what came of it beside the journal. Started as `python -m benchlog.bench.rescue`. Where it is gone or stopped
+too, whoever holds the link starts another.
 """
 
 import contextlib
@@ -27,21 +28,31 @@ SAFE, ALIVE, GOING_OFF = b"0", b"1", b"2"
 BEAT_EVERY_S = 0.05
 GOING_OFF_SILENCE_S = 1.5
 """Switching off may have to reopen a session, which takes longer than any reading."""
+LATE_S = 0.01
+"""For beats that came while this process itself was stopped, or the computer slept: they are read first."""
 READY = b"ready\n"
 
 
-class Charge(msgspec.Struct, frozen=True, kw_only=True):
-    """What a rescue has to look after; one JSON line on its standard input, before the first beat."""
+class Charge(msgspec.Struct, frozen=True, kw_only=True, tag="charge"):
+    """What a rescue has to look after; one JSON line on its standard input, before the first beat.
+
+    Also a frame to the link: from now on the output may be on. Repeated at every try to switch off. `who` does it.
+    """
 
     resource: str
     pid: int
     record: str
     capabilities: Capabilities
+    who: str = "the waiting process"
 
     @property
     def silence_s(self) -> float:
         """How long the bench process may be silent while the output may be on."""
         return max(0.5, 6 * self.capabilities.reply_s + 0.1)
+
+
+class KnownOff(msgspec.Struct, frozen=True, tag="known off"):
+    """A frame to the link: the output was read back as off, and there is nothing left to be rescued."""
 
 
 class Rescue:
@@ -52,23 +63,19 @@ class Rescue:
         self._state = SAFE
         self._last_s = 0.0
         self._clock = SystemClock()
-        self._process = subprocess.Popen(
-            [sys.executable, "-P", "-m", "benchlog.bench.rescue"],
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            start_new_session=True,
-            creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
-        )
+        self._process = start()
         self.pid = self._process.pid
         assert self._process.stdin is not None
         assert self._process.stdout is not None
         self._pipe, self._words = self._process.stdin, self._process.stdout
 
+    def charge(self, capabilities: Capabilities) -> Charge:
+        return Charge(resource=self._resource, pid=os.getpid(), record=str(self._record), capabilities=capabilities)
+
     def stand_by(self, capabilities: Capabilities) -> bool:
         """Hands over the charge and waits until it is taken; False if the process is not there."""
-        charge = Charge(resource=self._resource, pid=os.getpid(), record=str(self._record), capabilities=capabilities)
         try:
-            self._pipe.write(msgspec.json.encode(charge) + b"\n")
+            self._pipe.write(msgspec.json.encode(self.charge(capabilities)) + b"\n")
             self._pipe.flush()
         except OSError:
             return False
@@ -104,6 +111,26 @@ class Rescue:
                 self._process.wait()
 
 
+def start() -> subprocess.Popen[bytes]:
+    """A process that waits for its charge. Raises OSError."""
+    return subprocess.Popen(
+        [sys.executable, "-P", "-m", "benchlog.bench.rescue"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        start_new_session=True,
+        creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
+    )
+
+
+def start_now(charge: Charge) -> subprocess.Popen[bytes]:
+    """A process that takes the charge and finds the bench process gone. Never waits. Raises OSError."""
+    process = start()
+    assert process.stdin is not None
+    with process.stdin as pipe, contextlib.suppress(BrokenPipeError):
+        pipe.write(msgspec.json.encode(charge) + b"\n" + ALIVE)
+    return process
+
+
 def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str | None:
     """Blocks until the bench process is gone, or silent with the output perhaps on, and says which; None: all well."""
     state = SAFE
@@ -112,7 +139,10 @@ def wait_for_trouble(beats: "queue.SimpleQueue[bytes]", silence_s: float) -> str
         try:
             beat = beats.get(timeout=limit)
         except queue.Empty:
-            return "was silent"
+            try:
+                beat = beats.get(timeout=LATE_S)
+            except queue.Empty:
+                return "was silent"
         if beat == b"":
             return None if state == SAFE else "is gone"
         state = beat
@@ -147,16 +177,21 @@ def rescue(charge: Charge, why: str) -> None:
     line = {
         "utc": clock.utc(),
         "confirmed_off": confirmed,
-        "text": f"The bench process {why}; the waiting process switched off. {text}",
+        "text": f"The bench process {why}; {charge.who} switched off. {text}",
     }
     record = Path(charge.record)
-    partial = record.with_name(record.name + ".part")
+    if record.exists() and not confirmed:
+        return  # another was here before: its word is as good or better
+    partial = record.with_name(f"{record.name}.{os.getpid()}.part")
     partial.write_text(json.dumps(line) + "\n", encoding="utf-8")
     os.replace(partial, record)
 
 
 def main() -> None:
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    # A logout tells every process to end. This one ends with its pipe, once nothing is left to be switched off.
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_IGN)
     import pyvisa
 
     pyvisa.ResourceManager("@py")  # its first use imports a good deal: not when it is urgent
@@ -168,7 +203,8 @@ def main() -> None:
             return
         line += byte
     charge = msgspec.json.decode(line, type=Charge)
-    os.write(sys.stdout.fileno(), READY)
+    with contextlib.suppress(OSError):  # whoever started it may be gone by now: all the more is there to do
+        os.write(sys.stdout.fileno(), READY)
     beats: queue.SimpleQueue[bytes] = queue.SimpleQueue()
     threading.Thread(target=_read_beats, args=(pipe, beats), daemon=True).start()
     trouble = wait_for_trouble(beats, charge.silence_s)

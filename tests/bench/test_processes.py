@@ -16,11 +16,12 @@ from benchlog.ledger.filing import file_left_behind, journals_of
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
 from benchlog.records import EventKind
-from tests.processes import BenchProcess, TerminalProcess, wait_until
+from tests.processes import BenchProcess, TerminalProcess, end, wait_until
 
 pytestmark = pytest.mark.skipif(not sys.platform.startswith("linux"), reason="finds processes through /proc")
 
 GENEROUS_S = 2.5
+LAST_NET_S = 6.0
 
 
 @pytest.fixture(params=[(), ("--clients", "1")], ids=["many clients", "one client"])
@@ -44,9 +45,9 @@ def when_driving(bench: BenchProcess, terminal: TerminalProcess) -> tuple[int, i
     return pids
 
 
-def assert_off_and_staying_off(bench: BenchProcess, since_s: float) -> None:
-    off_s = wait_until(lambda: bench.off_at_s(since_s), GENEROUS_S)
-    assert off_s - since_s < GENEROUS_S
+def assert_off_and_staying_off(bench: BenchProcess, since_s: float, within_s: float = GENEROUS_S) -> None:
+    off_s = wait_until(lambda: bench.off_at_s(since_s), within_s)
+    assert off_s - since_s < within_s
     time.sleep(0.3)
     assert bench.off_at_s(since_s) == off_s
 
@@ -103,6 +104,49 @@ def test_the_terminal_and_the_bench_process_killed_together(
     assert_off_and_staying_off(bench, time.perf_counter())
     folder = journals_of(tmp_path / "ledger.db")
     wait_until(lambda: list(folder.glob("*.rescue")))
+    with Ledger.open(tmp_path / "ledger.db") as ledger:
+        (filed,) = file_left_behind(ledger, folder)
+        assert ledger.run(filed.run).result.output_confirmed_off
+
+
+KILL, STOP = signal.SIGKILL, signal.SIGSTOP
+PAIRS = {
+    "terminal killed, bench stopped": ("terminal", KILL, "bench", STOP),
+    "terminal frozen, rescue killed": ("terminal", STOP, "rescue", KILL),
+    "bench killed, rescue stopped": ("bench", KILL, "rescue", STOP),
+    "bench stopped, rescue killed": ("bench", STOP, "rescue", KILL),
+    "both stopped": ("bench", STOP, "rescue", STOP),
+}
+"""The others, and many clients, are in tests.campaign.processes."""
+
+
+@pytest.mark.parametrize("bench", [("--clients", "1")], ids=["one client"], indirect=True)
+@pytest.mark.parametrize("pair", PAIRS.values(), ids=PAIRS)
+def test_two_of_the_three_processes_killed_or_stopped_at_once(
+    pair: tuple[str, signal.Signals, str, signal.Signals],
+    bench: BenchProcess,
+    terminal: TerminalProcess,
+    tmp_path: Path,
+) -> None:
+    one, how, other, also = pair
+    bench_pid, rescue_pid = when_driving(bench, terminal)
+    pids = {"terminal": terminal.process.pid, "bench": bench_pid, "rescue": rescue_pid}
+    since_s = time.perf_counter()
+    os.kill(pids[one], how)
+    os.kill(pids[other], also)
+    assert_off_and_staying_off(bench, since_s, LAST_NET_S)
+    if one == "bench":
+        wait_until(lambda: terminal.process.poll() is not None)
+        end(rescue_pid)  # it shares the terminal's standard error
+        status, said, _ = terminal.ended(20.0)
+        assert (status, said[-1]["output_confirmed_off"]) == (4, True)
+        assert "window or terminal then started" in said[-1]["reason"]
+        return
+    end(terminal.process.pid)
+    wait_until(lambda: not Path(f"/proc/{bench_pid}").exists())
+    folder = journals_of(tmp_path / "ledger.db")
+    if other == "bench":
+        wait_until(lambda: list(folder.glob("*.rescue")))
     with Ledger.open(tmp_path / "ledger.db") as ledger:
         (filed,) = file_left_behind(ledger, folder)
         assert ledger.run(filed.run).result.output_confirmed_off
