@@ -15,7 +15,6 @@ an unlock holds; the program's own, the supply's and the job's ceilings stay. Wh
     volts = 30.0
 """
 
-import tomllib
 from pathlib import Path
 
 import msgspec
@@ -23,6 +22,7 @@ import platformdirs
 
 from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Limits
+from drivers import foreign
 
 MAX_BYTES = 64 * 1024
 
@@ -60,12 +60,12 @@ def owner_settings(path: Path | None = None) -> Settings:
     try:
         if path.stat().st_size > MAX_BYTES:
             raise Refused(f"{path}: longer than {MAX_BYTES} bytes")
-        return msgspec.convert(tomllib.loads(path.read_text(encoding="utf-8")), Settings)
+        return msgspec.convert(foreign.toml(path.read_text(encoding="utf-8")), Settings)
     except FileNotFoundError:
         return Settings()
-    except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
-        raise Refused(f"{path}: {error}") from error
     except msgspec.ValidationError as error:
-        what, _, place = str(error).partition(" - at `$")
+        what, _, place = foreign.inert(str(error)).partition(" - at `$")
         where = (str(path), place.rstrip("`").lstrip("."), what)
         raise Refused(": ".join(part for part in where if part)) from error
+    except (OSError, ValueError) as error:
+        raise Refused(f"{path}: {foreign.inert(str(error))}") from error

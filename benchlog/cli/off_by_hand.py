@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from benchlog.cli.options import say
 from benchlog.cli.words import ACKNOWLEDGED, NOT_ACKNOWLEDGED, NOT_OFF, OFF_BY_HAND, UNCONFIRMED
 from benchlog.errors import LedgerError, Refused
 
@@ -55,5 +56,5 @@ def wait_for_acknowledgement(book: "Ledger", resource: str) -> bool:
         if runs:  # else it was not filed yet, and is asked again when it is
             click.echo(ACKNOWLEDGED)
     except LedgerError as error:
-        click.echo(f"benchlog: not kept, and asked again before the next run on this supply: {error}", err=True)
+        say(f"benchlog: not kept, and asked again before the next run on this supply: {error}", err=True)
     return True

@@ -12,6 +12,7 @@ import platformdirs
 from benchlog.errors import LedgerError, Refused
 from benchlog.quantities import strict
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
+from drivers.foreign import inert
 
 EXIT_REFUSED = 2
 
@@ -50,8 +51,13 @@ def rated_volts_of(text: str) -> float:
 
 def fail(text: str) -> NoReturn:
     """One line on stderr, exit status 2."""
-    click.echo(f"benchlog: {text}", err=True)
+    say(f"benchlog: {text}", err=True)
     sys.exit(EXIT_REFUSED)
+
+
+def say(text: str, *, err: bool = False) -> None:
+    """Text that may come from a supply, a file or a ledger: a terminal obeys nothing in it."""
+    click.echo("\n".join(inert(one) for one in text.split("\n")), err=err)
 
 
 def line(**values: Any) -> None:

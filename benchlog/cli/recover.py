@@ -10,7 +10,7 @@ import click
 from benchlog.bench.frames import Ended, Request
 from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.off_by_hand import look_back, shout, somebody_there, wait_for_acknowledgement
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, line, rated_volts_of
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, line, rated_volts_of, say
 from benchlog.cli.words import CAUTIONS, NOT_OFF, OUTCOMES, off_sentence, quantity_text
 from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.outcome import EXIT_STATUS, Outcome, RunResult
@@ -157,14 +157,14 @@ def _confirm(rated_volts: float, ceilings: Ceilings, unlocked: str, *, ask: bool
 def _tell(ended: Ended, filed: "Filed | None", problem: str, *, as_json: bool) -> None:
     result = ended.result
     if filed is None:
-        click.echo(f"benchlog: {problem}", err=True)
+        say(f"benchlog: {problem}", err=True)
     if as_json:
         job, run = (None, None) if filed is None else (filed.job, filed.run)
         line(event="filed", **_fields(result), job=job, run=run)
         if off_sentence(ended) == NOT_OFF:
             click.echo(f"benchlog: {NOT_OFF}", err=True)
         return
-    click.echo(f"\n{OUTCOMES[result.outcome]}\n  {result.reason}")
+    say(f"\n{OUTCOMES[result.outcome]}\n  {result.reason}")
     if result.resistance_ohm is not None:
         low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")
         click.echo(f"  Winding {show(result.resistance_ohm, 'Ω')} ({low} to {high}).")
@@ -187,5 +187,5 @@ def _fields(result: RunResult) -> dict[str, object]:
 def _ended_early(outcome: Outcome, text: str, *, as_json: bool) -> int:
     if as_json:
         line(event="filed", **_fields(RunResult(outcome=outcome, reason=text)), job=None, run=None)
-    click.echo(f"benchlog: {outcome}: {text}", err=True)
+    say(f"benchlog: {outcome}: {text}", err=True)
     return EXIT_STATUS[outcome]

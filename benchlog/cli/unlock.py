@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from benchlog.cli.ceilings import job_limits, number_of, show_ceilings
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line
+from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.cli.words import QUANTITIES, quantity_text
 from benchlog.errors import Refused
 from benchlog.settings import owner_settings
@@ -68,6 +68,6 @@ def _list(book: "Ledger", number: int | None, *, as_json: bool) -> None:
         else:
             far = ", ".join(f"{QUANTITIES[name][0]} {quantity_text(name, value)}" for name, value in limits.items())
             when = f"{one.utc[:16].replace('T', ' ')} to {one.until_utc[11:16]} UTC"
-            click.echo(f"{job:04d}  {when}  {one.who}: {one.why}  [{far}]")
+            say(f"{job:04d}  {when}  {one.who}: {one.why}  [{far}]")
     if not made and not as_json:
         click.echo("Nothing was ever unlocked.")

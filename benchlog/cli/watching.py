@@ -13,7 +13,7 @@ import click
 
 from benchlog.bench.frames import RENEW_EVERY_S, Ended, Frame, Happened, Progress, Question
 from benchlog.bench.link import Link
-from benchlog.cli.options import line
+from benchlog.cli.options import line, say
 from benchlog.quantities import show
 
 _TURN_S = 0.02
@@ -54,7 +54,7 @@ class Terminal:
     def _plain(self, text: str) -> None:
         if self._live:
             click.echo("\r\x1b[K", nl=False, err=True)
-        click.echo(text)
+        say(text)
 
     def _status(self, progress: Progress) -> None:
         now_s = time.monotonic()

@@ -11,6 +11,9 @@ from benchlog.errors import LedgerError
 BUSY_TIMEOUT_S = 3.0
 """How long a writer waits for another; a filing takes well under a second. Starting value of this project."""
 
+MOST_BYTES = 256 * 1024 * 1024
+"""The longest text or blob that is taken out of a file; the trace of a day at 100 readings a second is far below."""
+
 WRITING = "ledger_writing"
 """Execution option of an engine whose transactions write."""
 
@@ -37,6 +40,8 @@ def connect(path: Path, *, foreign_keys: bool = True) -> sqlite3.Connection:
         # EXTRA is FULL and a sync of the folder after the commit. The journal of a run is removed right after the
         # commit that files it: after a power cut that commit must not turn out to be undone.
         _set(connection, path, "synchronous", "EXTRA", 3)
+        if hasattr(connection, "setlimit"):
+            connection.setlimit(sqlite3.SQLITE_LIMIT_LENGTH, MOST_BYTES)
         # A file from elsewhere may define its own views and triggers; they get no function that touches the outside.
         _set(connection, path, "trusted_schema", "OFF", 0)
     except BaseException:

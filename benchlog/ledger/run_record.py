@@ -35,7 +35,7 @@ def read_rescue(path: Path) -> Rescue | None:
         return None
     try:
         return msgspec.json.decode(data, type=Rescue)
-    except (msgspec.DecodeError, UnicodeDecodeError):
+    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):
         text = data.decode("utf-8", errors="replace")
         return Rescue(utc="", confirmed_off=False, text=f"what the rescue wrote can't be read: {text}")
 
@@ -44,9 +44,9 @@ def began_utc(contents: JournalContents) -> str | None:
     """When the run began; None where the head does not say it as an instant."""
     try:
         began = datetime.fromisoformat(contents.begun.utc)
-    except ValueError:
+        return utc_text(began) if began.utcoffset() is not None else None
+    except (ValueError, OverflowError):  # at the ends of the calendar an offset leads out of it
         return None
-    return utc_text(began) if began.utcoffset() is not None else None
 
 
 def duration_s(contents: JournalContents) -> float:

@@ -130,7 +130,7 @@ def _unlock_of(ledger: Ledger, row: UnlockRow) -> Unlock:
     try:
         limits = msgspec.json.decode(row.limits, type=Limits)
         found = msgspec.convert(fields | {"job": row.job_id, "limits": limits}, Unlock)
-    except (msgspec.MsgspecError, TypeError) as error:  # in a damaged file a column may hold anything
+    except (msgspec.MsgspecError, TypeError, RecursionError) as error:  # in a damaged file a column may hold anything
         raise LedgerDamaged(ledger.path, f"unlock {row.id} can't be read ({error})") from error
     if not "".join((found.utc, found.until_utc, found.who, found.why)).isprintable():
         raise LedgerDamaged(ledger.path, f"unlock {row.id} has characters that are never written")

@@ -21,13 +21,27 @@ from hypothesis import strategies as st
 from benchlog.bench.journal import MAGIC, Begun, Happening, Sample, read_journal
 from benchlog.cli.export import command as export
 from benchlog.cli.jobs import command as jobs
+from benchlog.cli.options import say
 from benchlog.errors import JournalDamaged, LedgerDamaged, LedgerError, Refused
-from benchlog.ledger.filing import file_journal
+from benchlog.ledger.filing import file_journal, file_left_behind
+from benchlog.ledger.run_record import read_rescue
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode, encode
 from benchlog.records import Event, EventKind, Item
 from benchlog.settings import owner_settings
-from tests.ledger.benches import BEGAN, BILGE_PUMP, FREED, MOTOR, blocks, leave_journal, request, small_trace
+from drivers.foreign import inert
+from tests.ledger.benches import (
+    BEGAN,
+    BILGE_PUMP,
+    FREED,
+    MOTOR,
+    blocks,
+    leave_journal,
+    request,
+    small_trace,
+    write_journal,
+)
+from tests.security.test_foreign_text import HOSTILE
 
 ESCAPES = "\x1b[2J\x1b]0;x\x07\u202e\u2066\r"
 MB = 1 << 20
@@ -273,3 +287,39 @@ def test_any_short_text_is_settings_or_refused(tmp_path: Path, text: str) -> Non
     path.write_text(text, encoding="utf-8")
     with contextlib.suppress(Refused):
         owner_settings(path)
+
+
+@pytest.mark.parametrize("utc", ["0001-01-01T00:00:00+23:59", "9999-12-31T23:59:59-23:59", "yesterday", ""])
+def test_a_run_that_began_outside_the_calendar_keeps_no_other_from_being_filed(
+    path: Path, tmp_path: Path, utc: str
+) -> None:
+    folder = tmp_path / "left"
+    folder.mkdir()
+    write_journal(folder / "b.journal", blocks(request("b"), utc=utc))
+    leave_journal(folder, "c")
+    with Ledger.open(path) as ledger:
+        assert len(file_left_behind(ledger, folder)) == 1
+    assert (folder / "b.journal").exists()
+
+
+@pytest.mark.parametrize("word", ["[" * 4_000, "{" * 4_000, "null", "\x00", '{"utc": 1}'])
+def test_what_a_rescue_did_not_write_confirms_nothing(tmp_path: Path, word: str) -> None:
+    record = tmp_path / "a.journal.rescue"
+    record.write_text(word, encoding="utf-8")
+    found = read_rescue(record)
+    assert found is not None
+    assert not found.confirmed_off
+
+
+@pytest.mark.parametrize("text", HOSTILE.values(), ids=HOSTILE.keys())
+def test_hostile_settings_are_refused_with_a_line_that_no_terminal_obeys(tmp_path: Path, text: str) -> None:
+    file = tmp_path / "settings.toml"
+    file.write_text(text, encoding="utf-8", errors="surrogatepass")
+    with pytest.raises(Refused) as refused:
+        owner_settings(file)
+    assert str(refused.value) == inert(str(refused.value))
+
+
+def test_what_the_terminal_says_of_a_run_is_nothing_that_it_obeys(capsys: pytest.CaptureFixture[str]) -> None:
+    say(f"the supply reports: {ESCAPES}\nnext line")
+    assert capsys.readouterr().out == f"the supply reports: {inert(ESCAPES)}\nnext line\n"
