@@ -27,11 +27,11 @@ class BenchProcess:
     """`drivers.simulated` on a free port, with the truth it writes."""
 
     def __init__(self, folder: Path, scenario: str, *options: str) -> None:
-        self._truth = folder / f"truth-{scenario}-{len(list(folder.iterdir()))}.jsonl"
+        self.truth_path = folder / f"truth-{scenario}-{len(list(folder.iterdir()))}.jsonl"
         self.process = subprocess.Popen(
             [
                 *(sys.executable, "-P", "-m", "drivers.simulated", "--scenario", scenario),
-                *("--truth", str(self._truth), "--until-stdin-closes", *options),
+                *("--truth", str(self.truth_path), "--until-stdin-closes", *options),
             ],
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
@@ -43,7 +43,7 @@ class BenchProcess:
 
     def truth(self) -> list[dict[str, Any]]:
         """Everything so far: served readings and switches of the output. Times in perf_counter seconds."""
-        lines = self._truth.read_text(encoding="utf-8").split("\n")[:-1]
+        lines = self.truth_path.read_text(encoding="utf-8").split("\n")[:-1]
         return [json.loads(line) for line in lines]
 
     def readings(self) -> list[dict[str, Any]]:

@@ -1,6 +1,7 @@
 """Files journals in a child that is killed without warning, again and again, and looks at the ledger after each kill.
 
-Run as a script with a folder: it forks, so it must be a process without threads. Prints one line of JSON.
+Run as a script with a ledger's path, and perhaps a seed and how many kills (else a short form): it forks, so it must be
+a process without threads. Prints one line of JSON.
 """
 
 import json
@@ -63,13 +64,13 @@ def look(path: Path) -> tuple[int, list[str]]:
     return runs, wrong
 
 
-def main(path: Path) -> None:
-    trace, chance = bench_trace(SAMPLES), random.Random(5)
+def main(path: Path, seed: int = 5, at_least: int = AT_LEAST_KILLS, within_s: float = NO_LONGER_THAN_S) -> None:
+    trace, chance = bench_trace(SAMPLES), random.Random(seed)
     Ledger.open(path).close()
     kills = in_a_commit = recovered = 0
     wrong: list[str] = []
-    end_s = time.monotonic() + NO_LONGER_THAN_S
-    while (kills < AT_LEAST_KILLS or in_a_commit < AT_LEAST_IN_A_COMMIT) and time.monotonic() < end_s:
+    end_s = time.monotonic() + within_s
+    while (kills < at_least or in_a_commit < AT_LEAST_IN_A_COMMIT) and time.monotonic() < end_s:
         write_journals(path, trace, kills)
         in_a_commit += kill_while_filing(path, chance.uniform(0.01, 0.1))
         kills += 1
@@ -86,4 +87,4 @@ def main(path: Path) -> None:
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]))
+    main(Path(sys.argv[1]), *(int(word) for word in sys.argv[2:]))
