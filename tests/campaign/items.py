@@ -3,7 +3,6 @@
 import math
 import random
 
-from benchlog.motor.heat import HOUSING_TIMES, R_MOST_K_W, least_heat_capacity
 from drivers.simulated.contact import ContactData, LiftData, ProtectorData
 from drivers.simulated.joint import JointData
 from drivers.simulated.loads import DriverData
@@ -12,6 +11,8 @@ from drivers.simulated.scenario import DiodeData, ResistorData, Scenario
 from drivers.simulated.supply_model import SupplyData
 
 LOCKED_FOR_GOOD = 20.0
+STALL_RATE_K_S, R_MOST_K_W, HOUSING_TIMES, C_LEAST_J_K, C_MOST_J_K = 60.0, 40.0, 10.0, 0.2, 10.0
+"""The motors that the heat bound claims to cover, as the README says it; not the program's own constants."""
 KINDS = {
     "free": 2, "stuck": 6, "locked": 4, "regrips": 2, "slips": 2, "lifts": 2, "protector": 2, "contact step": 2,
     "open": 1, "short": 1, "diode": 1, "diode across a motor": 1, "driver": 2,
@@ -130,7 +131,7 @@ def inside_heat_limits(scenario: Scenario, ambient_c: float) -> bool:
     motor = scenario.motor
     if motor is None:
         return False
-    least = least_heat_capacity(scenario.rated_volts**2 / motor.ohms)
+    least = min(C_MOST_J_K, max(C_LEAST_J_K, scenario.rated_volts**2 / motor.ohms / STALL_RATE_K_S))
     return (
         motor.winding_j_per_k >= least
         and motor.winding_k_per_w <= R_MOST_K_W

@@ -28,7 +28,7 @@ from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
 from drivers.simulated.virtual import VirtualSession
 from drivers.supply import Capabilities, Reading, SupplyError
 from tests.campaign.cases import AMBIENT_C, Case
-from tests.campaign.faults import Dead, Fault, FaultySession, Wire
+from tests.campaign.faults import DEATHS, Dead, Fault, FaultySession, Wire
 
 BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 RENEW_EVERY_S = 0.1
@@ -298,6 +298,7 @@ def _rescued(rig: Rig) -> RunResult:
     hung = any(fault.kind == "hung" for _, _, fault in wire.struck)
     known = rig.identified[-1] if rig.identified else None
     wire.dead = wire.dead_after = False
+    wire.waiting = [fault for fault in wire.waiting if fault.kind not in DEATHS]  # it is another process
     result = RunResult(outcome=Outcome.STOPPED, reason="the bench process was gone", output_confirmed_off=False)
     if known is None:
         return result  # it is ready before the output may be on; here nothing was on yet
