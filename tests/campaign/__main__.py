@@ -60,13 +60,14 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="python -m tests.campaign", description=__doc__)
     parser.add_argument("--runs", type=int, default=2000, help="cases; some have two runs in a row")
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--first", type=int, default=0, metavar="NUMBER", help="the number of the first case")
     parser.add_argument("--only", type=int, metavar="NUMBER", help="replay one case")
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
     if asked.only is not None:
         return replay(asked.seed, asked.only)
     totals, began_s = Totals(), time.perf_counter()
-    for batch in run_all(asked.seed, asked.runs, asked.workers):
+    for batch in run_all(asked.seed, range(asked.first, asked.first + asked.runs), asked.workers):
         totals.add(batch)
         for number, check, words in batch.failures:
             print(f"--seed {asked.seed} --only {number}: {check}: {words}", file=sys.stderr, flush=True)

@@ -68,9 +68,9 @@ def run_batch(seed: int, numbers: Iterable[int]) -> Totals:
     return totals
 
 
-def run_all(seed: int, runs: int, workers: int) -> Iterator[Totals]:
-    """The first so many cases of a seed, batch by batch."""
-    batches = [range(first, min(first + BATCH, runs)) for first in range(0, runs, BATCH)]
+def run_all(seed: int, cases: range, workers: int) -> Iterator[Totals]:
+    """Cases of a seed by their numbers, batch by batch."""
+    batches = [cases[first : first + BATCH] for first in range(0, len(cases), BATCH)]
     if workers == 1:
         yield from (run_batch(seed, batch) for batch in batches)
         return
