@@ -1,5 +1,6 @@
 """Real processes for tests: a simulated bench with its truth on file, and a terminal that runs on it."""
 
+import contextlib
 import json
 import os
 import signal
@@ -9,6 +10,12 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
+
+from benchlog.bench.frames import Order, Renew, Request
+from benchlog.bench.lease import pack
+from benchlog.records import RunKind
+from benchlog.recovery.ceilings import Layer, Limits
+from benchlog.recovery.steps import built_in
 
 WAIT_S = 20.0
 
@@ -110,6 +117,56 @@ class TerminalProcess:
             end(pid)
         if self.process.stdout is not None and not self.process.stdout.closed:
             self.process.communicate(timeout=10.0)
+
+
+class OwnedProcess:
+    """`benchlog.bench` by itself: the test holds its lease, and reads its frames or does not."""
+
+    def __init__(self, resource: str, journal: Path) -> None:
+        self.journal = journal
+        self.process = subprocess.Popen(
+            [sys.executable, "-P", "-m", "benchlog.bench"],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+            bufsize=0,
+        )
+        request = Request(
+            uid=journal.stem,
+            kind=RunKind.RECOVERY,
+            resource=resource,
+            rated_volts=12.0,
+            layers={Layer.JOB: Limits(volts=12.0)},
+            sequence=built_in("starting-ladder"),
+            journal=str(journal),
+            job=None,
+            unattended=True,
+        )
+        self._tell(request)
+
+    def _tell(self, order: Order) -> None:
+        assert self.process.stdin is not None
+        self.process.stdin.write(pack(order))
+
+    def renewing_until(self, condition: Callable[[], Any], within_s: float = WAIT_S) -> Any:
+        """The condition's first true value, the lease renewed meanwhile. Fails the test after a while."""
+        until_s = time.perf_counter() + within_s
+        while time.perf_counter() < until_s:
+            if found := condition():
+                return found
+            with contextlib.suppress(BrokenPipeError):
+                self._tell(Renew())
+            time.sleep(0.02)
+        raise AssertionError(f"not within {within_s} s: {condition}")
+
+    def close(self) -> None:
+        pids = [self.process.pid, *children_of(self.process.pid)]
+        for pid in pids:
+            end(pid)
+        self.process.wait()
+        for pipe in (self.process.stdin, self.process.stdout):
+            if pipe is not None and not pipe.closed:
+                pipe.close()
 
 
 def children_of(pid: int) -> list[int]:

@@ -3,20 +3,26 @@
 Limits here are generous, because test machines are shared; measured times are in tests/benchmarks.
 """
 
+import fcntl
 import os
+import resource
 import signal
+import sqlite3
 import sys
 import time
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
 
-from benchlog.ledger.filing import file_left_behind, journals_of
+from benchlog.bench.journal import read_journal
+from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
 from benchlog.records import EventKind
-from tests.processes import BenchProcess, TerminalProcess, end, wait_until
+from tests.campaign.processes.hits import same
+from tests.processes import BenchProcess, OwnedProcess, TerminalProcess, children_of, end, wait_until
 
 pytestmark = pytest.mark.skipif(not sys.platform.startswith("linux"), reason="finds processes through /proc")
 
@@ -34,6 +40,20 @@ def bench(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[BenchProce
 @pytest.fixture
 def terminal(bench: BenchProcess, tmp_path: Path) -> Iterator[TerminalProcess]:
     process = TerminalProcess(bench.resource, tmp_path / "ledger.db")
+    yield process
+    process.close()
+
+
+@pytest.fixture
+def quiet_bench(tmp_path: Path) -> Iterator[BenchProcess]:
+    process = BenchProcess(tmp_path, "hopeless", "--clients", "1")
+    yield process
+    process.close()
+
+
+@pytest.fixture
+def owned(quiet_bench: BenchProcess, tmp_path: Path) -> Iterator[OwnedProcess]:
+    process = OwnedProcess(quiet_bench.resource, tmp_path / "owned.journal")
     yield process
     process.close()
 
@@ -202,3 +222,119 @@ def test_the_supply_gone_is_supply_lost(bench: BenchProcess, terminal: TerminalP
     assert said[-1]["outcome"] == "supply-lost"
     assert said[-1]["output_confirmed_off"] is False
     assert said[-1]["run"] is not None
+
+
+def trip_of(owned: OwnedProcess, folder: Path) -> str:
+    """Files the run: whole, confirmed off. The reason it gave."""
+    owned.process.wait(timeout=10.0)
+    with Ledger.open(folder / "ledger.db") as ledger:
+        run = ledger.run(file_journal(ledger, owned.journal).run)
+        assert run.result.output_confirmed_off
+        assert run.samples > 5
+        return run.result.reason
+
+
+def test_a_pipe_that_nobody_reads_counts_as_a_dead_window(
+    quiet_bench: BenchProcess, owned: OwnedProcess, tmp_path: Path
+) -> None:
+    assert owned.process.stdout is not None
+    fcntl.fcntl(owned.process.stdout, fcntl.F_SETPIPE_SZ, 4096)
+    owned.renewing_until(quiet_bench.is_driving)
+    owned.renewing_until(lambda: quiet_bench.off_at_s(0.0) or not quiet_bench.switches()[-1]["on"])
+    assert "has not taken a frame" in trip_of(owned, tmp_path)
+
+
+def test_a_closed_frame_pipe_ends_the_run_though_the_lease_is_renewed(
+    quiet_bench: BenchProcess, owned: OwnedProcess, tmp_path: Path
+) -> None:
+    owned.renewing_until(quiet_bench.is_driving)
+    assert owned.process.stdout is not None
+    owned.process.stdout.close()
+    since_s = time.perf_counter()
+    off_s = owned.renewing_until(lambda: quiet_bench.off_at_s(since_s))
+    assert off_s - since_s < GENEROUS_S
+    assert "takes no more frames" in trip_of(owned, tmp_path)
+
+
+def test_the_bench_process_told_to_end(quiet_bench: BenchProcess, owned: OwnedProcess, tmp_path: Path) -> None:
+    owned.renewing_until(quiet_bench.is_driving)
+    os.kill(owned.process.pid, signal.SIGTERM)
+    os.kill(owned.process.pid, signal.SIGTERM)
+    since_s = time.perf_counter()
+    owned.renewing_until(lambda: quiet_bench.off_at_s(since_s))
+    assert "told to end" in trip_of(owned, tmp_path)
+
+
+def test_a_disk_that_takes_no_more_while_current_flows(
+    quiet_bench: BenchProcess, owned: OwnedProcess, tmp_path: Path
+) -> None:
+    owned.renewing_until(quiet_bench.is_driving)
+    most = owned.journal.stat().st_size + 2000
+    resource.prlimit(owned.process.pid, resource.RLIMIT_FSIZE, (most, most))
+    since_s = time.perf_counter()
+    owned.renewing_until(lambda: quiet_bench.off_at_s(since_s))
+    owned.process.wait(timeout=10.0)
+    assert owned.journal.stat().st_size <= most
+    samples = len(read_journal(owned.journal).trace.sent)
+    with Ledger.open(tmp_path / "ledger.db") as ledger:
+        run = ledger.run(file_journal(ledger, owned.journal).run)
+        assert (run.complete, run.samples) == (False, samples)
+        assert samples > 20
+
+
+def test_a_supply_that_answers_nothing_for_a_while_is_off_when_it_answers_again(
+    bench: BenchProcess, terminal: TerminalProcess
+) -> None:
+    when_driving(bench, terminal)
+    os.kill(bench.process.pid, signal.SIGSTOP)
+    time.sleep(0.8)
+    os.kill(bench.process.pid, signal.SIGCONT)
+    assert_off_and_staying_off(bench, time.perf_counter())
+    status, said, _ = terminal.ended(20.0)
+    assert (status, said[-1]["outcome"], said[-1]["output_confirmed_off"]) == (5, "supply-lost", True)
+
+
+def test_a_logout_ends_the_run_off_and_filed(bench: BenchProcess, terminal: TerminalProcess) -> None:
+    bench_pid, rescue_pid = when_driving(bench, terminal)
+    since_s = time.perf_counter()
+    for number in (signal.SIGHUP, signal.SIGTERM):
+        for pid in (rescue_pid, bench_pid, terminal.process.pid):
+            os.kill(pid, number)
+    assert_off_and_staying_off(bench, since_s)
+    status, said, _ = terminal.ended(20.0)
+    assert (status, said[-1]["output_confirmed_off"], said[-1]["run"]) == (4, True, 1)
+
+
+def test_a_rescue_process_told_to_end_by_a_logout_still_switches_off_for_a_hung_bench_process(
+    quiet_bench: BenchProcess, owned: OwnedProcess
+) -> None:
+    owned.renewing_until(quiet_bench.is_driving)
+    (rescue_pid,) = children_of(owned.process.pid)
+    for number in (signal.SIGHUP, signal.SIGTERM):
+        os.kill(rescue_pid, number)
+    os.kill(owned.process.pid, signal.SIGSTOP)
+    since_s = time.perf_counter()
+    assert_off_and_staying_off(quiet_bench, since_s)
+
+
+def test_a_ledger_that_another_program_holds_when_the_run_ends_loses_nothing(
+    quiet_bench: BenchProcess, tmp_path: Path
+) -> None:
+    path = tmp_path / "ledger.db"
+    terminal = TerminalProcess(quiet_bench.resource, path)
+    try:
+        when_driving(quiet_bench, terminal)
+        with closing(sqlite3.connect(path, isolation_level=None)) as other:
+            other.execute("BEGIN EXCLUSIVE")
+            os.kill(terminal.process.pid, signal.SIGINT)
+            status, said, err = terminal.ended(60.0)
+        assert (status, said[-1]["outcome"], said[-1]["run"]) == (4, "stopped", None)
+        assert err.count("not filed yet, nothing is lost") == 1
+        assert len(err.strip().splitlines()) == 1, err
+    finally:
+        terminal.close()
+    (journal,) = journals_of(path).glob("*.journal")
+    trace = read_journal(journal).trace
+    with Ledger.open(path) as ledger:
+        (filed,) = file_left_behind(ledger, journals_of(path))
+        assert same(ledger.trace(filed.run), trace)
