@@ -80,6 +80,7 @@ def main() -> int:
     if hasattr(signal, "SIGHUP"):
         signal.signal(signal.SIGHUP, signal.SIG_IGN)
     logging.basicConfig(stream=sys.stderr, level=logging.ERROR, format="bench: %(message)s")
+    rescue.go_first()
     # Unbuffered: a thread that waits in a buffered read would hold its lock when the interpreter ends.
     orders = open(sys.stdin.fileno(), "rb", buffering=0, closefd=False)  # noqa: SIM115
     payload = read_payload(orders)

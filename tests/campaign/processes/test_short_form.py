@@ -1,4 +1,4 @@
-"""The short form: each case of a few once, and a journal of two hundred blocks cut and flipped at every byte."""
+"""The short form: each case of a few once, and a journal of sixty blocks cut and flipped at every byte."""
 
 import random
 import sys
