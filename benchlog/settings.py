@@ -61,7 +61,9 @@ def owner_settings(path: Path | None = None) -> Settings:
         if path.stat().st_size > MAX_BYTES:
             raise Refused(f"{path}: longer than {MAX_BYTES} bytes")
         return msgspec.convert(foreign.toml(path.read_text(encoding="utf-8")), Settings)
-    except FileNotFoundError:
+    except FileNotFoundError as error:
+        if path.is_symlink():  # it leads to a place that is not there now, and may hold ceilings
+            raise Refused(f"{path}: leads to a file that is not there") from error
         return Settings()
     except msgspec.ValidationError as error:
         what, _, place = foreign.inert(str(error)).partition(" - at `$")

@@ -98,8 +98,14 @@ def main() -> int:
     sender = FrameSender(sys.stdout.fileno(), lambda: lease.end("the window or terminal takes no more frames"))
     waiting = rescue.Rescue(request.resource, Path(request.journal + ".rescue"))
     charge: Charge | None = None
+    charged = False
 
     def beat() -> None:
+        nonlocal charged
+        # From the first step of the loop on, before which nothing is on: making a slow supply ready sends no frame.
+        if charge is not None and not charged:
+            charged = True
+            sender.emit(charge)
         if not waiting.beat():
             lease.end("the waiting rescue process is gone")
         if (stuck_s := sender.stuck_s) > LEASE_S:
@@ -108,7 +114,6 @@ def main() -> int:
     def stand_by(capabilities: Capabilities) -> None:
         nonlocal charge
         charge = waiting.charge(capabilities)
-        sender.emit(charge)
         if not waiting.stand_by(capabilities):
             raise Refused("the rescue process did not start: nothing is switched on without it")
 

@@ -9,7 +9,7 @@ from typing import TypeAlias
 import msgspec
 
 from benchlog.outcome import RunResult
-from benchlog.records import Event, RunKind
+from benchlog.records import Event, Item, RunKind
 from benchlog.recovery.budget import Pulse
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.recovery.steps import Sequence
@@ -25,6 +25,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     `layers`: ceilings by layer, without the program's own and the supply's. `unattended`: confirm everything but a
     swap of leads; hand steps are recorded as skipped. `kicks_today`: already given to this job. `ambient_c`: °C.
     `known_ohm`, `earlier`: the winding and what went into it, by the runs of the last minutes. `starts`: of a proof.
+    `item`, `complaint`: for the new job that a run without one gets.
     `unlocked`: a sentence that says under which unlock the owner's layer is what it is; "" under none.
     """
 
@@ -36,6 +37,8 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     sequence: Sequence
     journal: str
     job: int | None
+    item: Item | None = None
+    complaint: str = ""
     load_state: str = "dry, uncoupled"
     unattended: bool = False
     kicks_today: int = 0

@@ -66,12 +66,18 @@ class Happening(msgspec.Struct, frozen=True, array_like=True, tag="e"):
     event: Event
 
 
+class Kicked(msgspec.Struct, frozen=True, array_like=True, tag="k"):
+    """A kick is about to be sent: it counts, whatever becomes of this process."""
+
+    at: int
+
+
 class Ending(msgspec.Struct, frozen=True, array_like=True, tag="end"):
     result: RunResult
     duration_s: float
 
 
-Block: TypeAlias = Begun | Armed | Sample | Happening | Ending
+Block: TypeAlias = Begun | Armed | Sample | Happening | Kicked | Ending
 
 _encode = msgspec.msgpack.Encoder().encode
 _decode = msgspec.msgpack.Decoder(Block).decode
@@ -168,6 +174,7 @@ class JournalContents:
     trace: Trace
     events: tuple[Event, ...]
     ending: Ending | None
+    kicks: int = 0
 
 
 def read_journal(path: Path) -> JournalContents:
@@ -186,6 +193,7 @@ def read_journal(path: Path) -> JournalContents:
         trace=_trace_of(samples),
         events=tuple(block.event for block in blocks if isinstance(block, Happening)),
         ending=next((block for block in blocks if isinstance(block, Ending)), None),
+        kicks=sum(isinstance(block, Kicked) for block in blocks),
     )
 
 

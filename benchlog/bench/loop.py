@@ -8,11 +8,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from benchlog.bench.frames import Answer, Note
-from benchlog.bench.journal import Happening, Journal
+from benchlog.bench.journal import Happening, Journal, Kicked
 from benchlog.bench.lease import Lease
 from benchlog.clock import Clock
 from benchlog.outcome import Outcome
-from benchlog.records import Event, EventKind
+from benchlog.records import TICK_S, Event, EventKind
 from benchlog.recovery.commands import Apply, Ask, Command, Mark, Plan, Seen, Switch, Watch
 from benchlog.recovery.guard import Guard, Trip
 from benchlog.recovery.moves import Finding
@@ -54,6 +54,7 @@ class Loop:
         self._set_at_s = clock.now()
         self._ahead_s = clock.awake_and_asleep() - clock.now()
         self._question = 0
+        self._was_on = False
         self._answer: str | None = None
         self.max_volts: float | None = None
         self.max_amps: float | None = None
@@ -87,15 +88,18 @@ class Loop:
         self._beat()
         refusal = self._guard.admit(command)
         if refusal is not None:
-            return Trip(outcome=Outcome.REFUSED if isinstance(command, Switch) else Outcome.CEILING, text=refusal)
+            return Trip(outcome=self._outcome_of_refusing(command), text=refusal)
         trip = self._wish()
         if trip is not None:
             return trip
         match command:
             case Apply():
+                if command.kick:
+                    self._journal.write(Kicked(round((self._clock.now() - self._zero_s) / TICK_S)))
                 self._supply.set(Setpoint(volts=command.volts, amps=command.amps))
                 self._applied = command
             case Switch():
+                self._was_on |= command.on
                 self._supply.switch(command.on)
             case Ask():
                 self._question += 1
@@ -108,6 +112,11 @@ class Loop:
             self._set_at_s = self._clock.now()
             self._guard.sent(command, self._set_at_s)
         return None
+
+    def _outcome_of_refusing(self, command: Command) -> Outcome:
+        if isinstance(command, Apply):
+            return Outcome.CEILING
+        return Outcome.STOPPED if self._was_on else Outcome.REFUSED
 
     def _wish(self) -> Trip | None:
         """What the operator said meanwhile: notes and answers for the record; a stop, or silence, is a trip."""

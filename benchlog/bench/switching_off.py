@@ -26,15 +26,15 @@ class OffResult:
 def switch_off(supply: Supply, clock: Clock, alive: Callable[[], None] = lambda: None) -> OffResult:
     """0 V and off until the supply says so; where OFF does nothing, a current limit of zero as well.
 
-    `alive` is called at every try. Raises nothing that a supply can cause.
+    `alive` is called before every step. Raises nothing that a supply can cause.
     """
     until_s = clock.now() + DEADLINE_S
     seen: list[Reading] = []
     text, tries = "no reply", 0
     steps: list[Callable[[], object]] = [supply.off, lambda: seen.append(supply.read())]
     while True:
-        alive()
         for step in steps:
+            alive()
             try:
                 step()
             except SupplyError as error:

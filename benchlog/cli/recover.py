@@ -80,6 +80,9 @@ def recover(
 
     if not resource.strip():
         raise Refused("no supply: give its address with --supply")
+    for name, text in (("item", item_kind), ("serial", serial), ("complaint", complaint), ("load state", load_state)):
+        if not text.isprintable():  # what is no text at all could not be kept with the run
+            raise Refused(f"{name}: has characters that can't be shown")
     rated_volts = rated_volts_of(rated_voltage)
     limits = job_limits(rated_volts, max_voltage, max_current)
     sequence, settings = _sequence(sequence_name), owner_settings()
@@ -108,6 +111,8 @@ def recover(
             sequence=sequence,
             journal=str(journals_of(book.path) / f"{uid}.journal"),
             job=None if job is None else job.id,
+            item=Item(kind=item_kind, serial=serial),
+            complaint=complaint,
             load_state=load_state,
             unattended=yes,
             kicks_today=0 if job is None else book.kicks_on(job.id, book.clock.utc()[:10]),
@@ -120,8 +125,7 @@ def recover(
             filed, problem = None, "nothing was reached that could be filed"
             if ended.journal is not None:
                 try:
-                    item = Item(kind=item_kind, serial=serial)
-                    filed = file_journal(book, Path(ended.journal), item=item, complaint=complaint)
+                    filed = file_journal(book, Path(ended.journal))
                 except (LedgerError, Refused, JournalDamaged, OSError) as error:
                     problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
             _tell(ended, filed, problem, as_json=as_json)

@@ -52,14 +52,14 @@ def rescue_record_of(journal: Path) -> Path:
     return journal.with_name(journal.name + RESCUE_SUFFIX)
 
 
-def file_journal(ledger: Ledger, journal: Path, *, item: Item | None = None, complaint: str = "") -> Filed:
+def file_journal(ledger: Ledger, journal: Path) -> Filed:
     """Files the run that a journal holds and removes the journal. A run filed before is found again by its uid.
 
-    The caller knows that nobody writes the journal any more. `item` and `complaint` are for the new job that a run
-    without one gets. Raises LedgerError, JournalDamaged, OSError; Refused where the run's job is not in this ledger or
-    less of the run was filed before than the journal holds. After any of them the journal is where it was.
+    The caller knows that nobody writes the journal any more. Raises LedgerError, JournalDamaged, OSError; Refused where
+    the run's job is not in this ledger or less of the run was filed before than the journal holds. After any of them
+    the journal is where it was.
     """
-    filed, told = _commit(ledger, journal, item or UNNAMED, complaint)
+    filed, told = _commit(ledger, journal)
     _remove(journal, with_rescue=told)
     return filed
 
@@ -105,13 +105,13 @@ def _file_unless_written(ledger: Ledger, journal: Path) -> Filed | None:
             raise JournalDamaged(f"{journal}: empty")
         if not lock_file(file.fileno()):
             return None
-        filed, told = _commit(ledger, journal, UNNAMED, "")
+        filed, told = _commit(ledger, journal)
     # After the file is closed: Windows removes no open file.
     _remove(journal, with_rescue=told)
     return filed
 
 
-def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> tuple[Filed, bool]:
+def _commit(ledger: Ledger, journal: Path) -> tuple[Filed, bool]:
     """Where the run went, and whether a rescue's word is part of it."""
     contents = read_journal(journal)
     began = began_utc(contents)
@@ -129,9 +129,9 @@ def _commit(ledger: Ledger, journal: Path, item: Item, complaint: str) -> tuple[
         if request.job is None:
             job = add_job(
                 session,
-                item=item,
+                item=request.item or UNNAMED,
                 motor=Motor(rated_volts=request.rated_volts),
-                complaint=complaint,
+                complaint=request.complaint,
                 load_state=request.load_state,
                 opened_utc=ledger.clock.utc(),
             )

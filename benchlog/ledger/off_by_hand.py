@@ -11,7 +11,7 @@ from sqlalchemy import Text, cast, select
 from benchlog.ledger.rows import run_of, select_runs
 from benchlog.ledger.schema import EntryRow, RunRow
 from benchlog.ledger.store import Ledger
-from benchlog.records import Run, RunKind, Stage
+from benchlog.records import EventKind, Run, RunKind, Stage
 
 _BEFORE, _AFTER = "run ", ": its output was not confirmed off; the supply was switched off by hand"
 _STAGES = {RunKind.PROBE: Stage.PROBE, RunKind.RECOVERY: Stage.FREE, RunKind.PROOF: Stage.PROVE}
@@ -30,6 +30,16 @@ def not_confirmed(ledger: Ledger, *, resource: str | None = None) -> list[Run]:
         wanted = wanted.where(RunRow.resource == resource)
     with ledger.reading() as session:
         return [run_of(ledger.path, row) for row in session.execute(wanted)]
+
+
+def switched_off_utc(ledger: Ledger, run: Run) -> str | None:
+    """When a rescue, or else a person, had the output of a run off; None where nobody ever said so."""
+    for event in ledger.events(run.id):
+        utc = event.values.get("utc")
+        if event.kind is EventKind.RESCUE and event.values.get("confirmed_off") and isinstance(utc, str):
+            return utc
+    text = f"{_BEFORE}{run.id}{_AFTER}"
+    return next((entry.utc for entry in ledger.entries(run.job) if entry.text == text), None)
 
 
 def acknowledge(ledger: Ledger, runs: Sequence[Run]) -> None:

@@ -71,7 +71,8 @@ def result_of(contents: JournalContents, rescue: Rescue | None) -> RunResult:
         return RunResult(
             outcome=Outcome.STOPPED,
             reason=CUT_SHORT,
-            kicks=sum(event.kind is EventKind.KICK for event in contents.events),
+            # A journal of a time before kicks were written down first has only those that were looked at.
+            kicks=max(contents.kicks, sum(event.kind is EventKind.KICK for event in contents.events)),
             moved=any(event.kind is EventKind.MOVED for event in contents.events),
             max_volts=_largest(contents.trace.volts),
             max_amps=_largest(contents.trace.amps),

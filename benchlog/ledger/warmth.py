@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
+from benchlog.ledger.off_by_hand import switched_off_utc
 from benchlog.ledger.store import Ledger
 from benchlog.records import Run
 from benchlog.recovery.budget import Pulse, pulses_of
@@ -27,17 +28,30 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str) -> Warmth:
     known_ohm: float | None = None
     pulses: list[Pulse] = []
     for run in sorted(runs, key=lambda one: one.started_utc)[-_RUNS:]:
-        ago_s = (now - _ended(run)).total_seconds()
-        if ago_s > FORGOTTEN_S or (job is None and run.resource != resource):
+        ended_ago_s = max(0.0, (now - _ended(run)).total_seconds())
+        off_ago_s = _off_ago_s(ledger, run, now, ended_ago_s)
+        if off_ago_s > FORGOTTEN_S or (job is None and run.resource != resource):
             continue
         known_ohm = run.result.resistance_ohm or known_ohm
         pulses += pulses_of(
             ledger.trace(run.id),
-            ended_ago_s=max(0.0, ago_s),
+            ended_ago_s=ended_ago_s,
+            off_ago_s=off_ago_s,
             reference_ohm=run.result.resistance_ohm,
             rated_volts=run.rated_volts,
         )
     return Warmth(known_ohm=known_ohm, pulses=tuple(sorted(pulses, key=lambda one: -one.ago_s)))
+
+
+def _off_ago_s(ledger: Ledger, run: Run, now: datetime, ended_ago_s: float) -> float:
+    """s since the output is known to have been off; 0 where nobody said so yet."""
+    if run.complete and run.result.output_confirmed_off:
+        return ended_ago_s
+    try:
+        off = datetime.fromisoformat(switched_off_utc(ledger, run) or "").astimezone(UTC)
+    except (ValueError, OverflowError):
+        return 0.0
+    return min(max(0.0, (now - off).total_seconds()), ended_ago_s)
 
 
 def _ended(run: Run) -> datetime:

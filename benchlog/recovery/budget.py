@@ -15,8 +15,8 @@ from drivers.supply import Reading
 WINDOW_S = 60.0
 _BIN_S = 0.1
 _MARGIN_K = 2.0
-OFF_WITHIN_S = 3.0
-"""s: what it takes at most until an output is off that nobody reads any more."""
+OFF_WITHIN_S = 10.0
+"""s: what it takes at most until an output is off that nobody reads any more, where it can be switched off."""
 
 
 class Pulse(msgspec.Struct, frozen=True, kw_only=True):
@@ -158,11 +158,19 @@ class Budget:
         return rest
 
 
-def pulses_of(trace: Trace, *, ended_ago_s: float, reference_ohm: float | None, rated_volts: float) -> list[Pulse]:
+def pulses_of(
+    trace: Trace,
+    *,
+    ended_ago_s: float,
+    reference_ohm: float | None,
+    rated_volts: float,
+    off_ago_s: float | None = None,
+) -> list[Pulse]:
     """What a filed run put in, in bins of 1 s, counted as `Budget.charge` would with the shaft not known to turn.
 
-    A record that ends while driven, as one does that a crash cut short, counts as driven for `OFF_WITHIN_S` more.
-    `ended_ago_s`: from its last reading to now. Without a known resistance the smallest motor's stall power counts.
+    A record that ends while driven, as one does that a crash cut short, counts as driven until the output is known to
+    have been off. `ended_ago_s`, `off_ago_s`: from its last reading, and from then, to now; None: a few seconds later.
+    Without a known resistance the smallest motor's stall power counts.
     """
     if len(trace.sent) == 0:
         return []
@@ -181,7 +189,8 @@ def pulses_of(trace: Trace, *, ended_ago_s: float, reference_ohm: float | None, 
         for k in np.flatnonzero(total > 0)
     ]
     if driving[-1]:
-        unseen_s = min(ended_ago_s, OFF_WITHIN_S)
+        off_s = ended_ago_s - OFF_WITHIN_S if off_ago_s is None else off_ago_s
+        unseen_s = ended_ago_s - min(max(off_s, 0.0), ended_ago_s)
         joules_after = float(watts[-1]) * unseen_s
         pulses.append(Pulse(ago_s=ended_ago_s - unseen_s, joules=joules_after, stall_s=joules_after / stall_watts))
     return pulses

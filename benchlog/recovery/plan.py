@@ -33,7 +33,7 @@ from benchlog.recovery.moves import (
     room_for,
     until_still,
 )
-from benchlog.recovery.probing import probe, sentence, zero
+from benchlog.recovery.probing import probe, sentence, winding_missing, zero
 from benchlog.recovery.steps import Hand, Kicks, Start, Swap, amps_of, volts_of
 
 REST_BEFORE_RESTART_S = 1.0
@@ -254,7 +254,7 @@ def _judge_motion(
 
 
 def _start_from_rest(situation: Situation) -> Plan[Look]:
-    """Still, rested, then a full look; a second one where the first was doubtful."""
+    """Still, rested, the winding still there, then a full look; a second one where the first was doubtful."""
     amps = min(situation.stall_amps, situation.ceilings.amps.value)
     volts = hold_volts(situation, situation.rated_volts)
     for _ in range(2):
@@ -265,6 +265,10 @@ def _start_from_rest(situation: Situation) -> Plan[Look]:
         yield from rest(seen, REST_BEFORE_RESTART_S)
         if (yield from room_for(situation, locked_joules(situation, volts, amps, HOLD_S))) is None:
             return Look(verdict=CoastVerdict.DOUBTFUL, why="no time was left to start it again within the ceilings")
+        missing = yield from winding_missing(situation)
+        if missing is not None:
+            look = Look(verdict=CoastVerdict.DOUBTFUL, why=missing)
+            continue
         look = yield from full_look(situation, volts, amps)
         if look.verdict in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING):
             break

@@ -3,7 +3,7 @@
 from statistics import fmean
 
 from benchlog.motor.meter import zeroed
-from benchlog.motor.motion import Motion
+from benchlog.motor.motion import REFERENCE_WORSE, Motion
 from benchlog.motor.winding import Level, Winding, classify
 from benchlog.outcome import WindingVerdict
 from benchlog.quantities import show
@@ -77,6 +77,28 @@ def probe(situation: Situation) -> Plan[Winding]:
         high_ohm=winding.high_ohm,
     )
     return winding
+
+
+def winding_missing(situation: Situation) -> Plan[str | None]:
+    """Before a start from rest: None where a small current still finds the winding, or what it finds instead.
+
+    A protector that has opened before a start passes the same small current all along, as a light load does.
+    """
+    plan, meter = situation.sequence.probe, situation.known_meter
+    volts = min(plan.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
+    amps = min(max(plan.levels_a), situation.ceilings.amps.value)
+    seen = yield from drive(volts, amps, plan.on_s, Motion.UNKNOWN, least=1)
+    low = yield from down(amps, after_s=ends_s(seen, plan.on_s))
+    yield from rest(low, plan.on_s)
+    # The first reading: a rotor that such a current turns has not come far by then.
+    found = next(s.reading.amps for s in seen if s.whole) - meter.zero_amps
+    drawn = min(amps, volts / (REFERENCE_WORSE * situation.reference_ohm))
+    if found >= 0.5 * drawn - 3 * meter.u_amps:
+        return None
+    return (
+        f"before the start only {found:.3g} A flowed at {volts:.3g} V, where the winding draws {drawn:.3g} A: "
+        "an opened protector, or a brush"
+    )
 
 
 def sentence(winding: Winding) -> str:

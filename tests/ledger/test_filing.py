@@ -88,7 +88,8 @@ def test_filing_the_same_journal_again_finds_the_run(ledger: Ledger, folder: Pat
 
 
 def test_a_run_without_a_job_gets_one(ledger: Ledger, folder: Path, job: int) -> None:
-    filed = file_journal(ledger, leave_journal(folder, "a"), item=CABIN_FAN, complaint="stands still")
+    asked = msgspec.structs.replace(request("a"), item=CABIN_FAN, complaint="stands still")
+    filed = file_journal(ledger, write_journal(folder / "a.journal", blocks(asked)))
     made = ledger.job(filed.job_id)
     assert (made.number, made.item, made.complaint, made.runs) == (2, CABIN_FAN, "stands still", 1)
     assert (made.motor.rated_volts, made.load_state, made.last_outcome) == (12.0, "dry, uncoupled", "freed")

@@ -1,0 +1,93 @@
+"""What earlier runs left in a motor, above all those whose end nobody saw."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+
+import msgspec
+import numpy as np
+import pytest
+
+from benchlog.bench.journal import Kicked
+from benchlog.clock import VirtualClock
+from benchlog.ledger.filing import file_journal, file_left_behind, rescue_record_of
+from benchlog.ledger.off_by_hand import acknowledge
+from benchlog.ledger.store import Ledger
+from benchlog.ledger.warmth import warmth_of
+from benchlog.records import FLAG_ON, Item, Trace
+from tests.ledger.benches import BEGAN, BILGE_PUMP, MOTOR, blocks, request, write_journal
+
+RESOURCE = "TCPIP::127.0.0.1::5025::SOCKET"
+WATTS, DRIVEN_S = 12.0, 4.0
+
+
+def driven_to_the_end() -> Trace:
+    ticks = np.arange(0, round(DRIVEN_S * 10_000), 200, dtype=np.int64)
+    count = len(ticks)
+    return Trace(
+        sent=ticks,
+        received=ticks + 80,
+        volts=np.full(count, 12.0),
+        amps=np.full(count, 1.0),
+        set_volts=np.full(count, 12.0),
+        set_amps=np.full(count, 2.0),
+        flags=np.full(count, FLAG_ON, dtype=np.uint8),
+    )
+
+
+@pytest.fixture
+def clock() -> VirtualClock:
+    return VirtualClock(utc_start=datetime.fromisoformat(BEGAN).astimezone(UTC))
+
+
+def joules(ledger: Ledger, job: int) -> float:
+    return sum(pulse.joules for pulse in warmth_of(ledger, job=job, resource=RESOURCE).pulses)
+
+
+def cut_short(ledger: Ledger, folder: Path, *, rescued: str | None = None) -> int:
+    job = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="", load_state="dry").id
+    path = folder / "a.journal"
+    said = blocks(request("a", job=job), trace=driven_to_the_end(), events=(), result=None)
+    write_journal(path, said)
+    if rescued is not None:
+        word = {"utc": rescued, "confirmed_off": True, "text": "off"}
+        rescue_record_of(path).write_bytes(msgspec.json.encode(word))
+    file_journal(ledger, path)
+    return job
+
+
+def test_an_output_that_nobody_saw_go_off_counts_as_driven_until_somebody_says_so(
+    tmp_path: Path, clock: VirtualClock
+) -> None:
+    with Ledger.open(tmp_path / "workshop.ledger", clock=clock) as ledger:
+        job = cut_short(ledger, tmp_path)
+        clock.advance(604.0)
+        assert joules(ledger, job) == pytest.approx(WATTS * 604.0, rel=0.01)
+        acknowledge(ledger, ledger.runs(job))
+        clock.advance(100.0)
+        assert joules(ledger, job) == pytest.approx(WATTS * 604.0, rel=0.01)
+        clock.advance(900.0)
+        assert joules(ledger, job) == 0.0
+
+
+def test_an_output_that_a_rescue_had_off_counts_until_then(tmp_path: Path, clock: VirtualClock) -> None:
+    with Ledger.open(tmp_path / "workshop.ledger", clock=clock) as ledger:
+        job = cut_short(ledger, tmp_path, rescued="2026-11-25T10:00:06.000Z")
+        clock.advance(300.0)
+        assert joules(ledger, job) == pytest.approx(WATTS * 6.0, rel=0.01)
+
+
+def test_a_kick_counts_from_the_moment_before_it_is_sent(tmp_path: Path) -> None:
+    path = tmp_path / "a.journal"
+    said = blocks(request("a"), events=(), result=None)
+    write_journal(path, [*said, Kicked(40_000), Kicked(50_000)])
+    with Ledger.open(tmp_path / "workshop.ledger") as ledger:
+        assert ledger.run(file_journal(ledger, path).run).result.kicks == 2
+
+
+def test_what_was_said_of_the_item_is_kept_though_the_terminal_died(tmp_path: Path) -> None:
+    asked = msgspec.structs.replace(request("a"), item=Item(kind="cabin fan", serial="F-7"), complaint="hums")
+    write_journal(tmp_path / "a.journal", blocks(asked, result=None))
+    with Ledger.open(tmp_path / "workshop.ledger") as ledger:
+        (filed,) = file_left_behind(ledger, tmp_path)
+        job = ledger.job_by_number(filed.job)
+        assert (job.item.kind, job.item.serial, job.complaint) == ("cabin fan", "F-7", "hums")
