@@ -18,6 +18,7 @@ class Case:
 
     `latches`: whether the instrument knows its protections; `compound`: takes several units in one message;
     `exponents`: writes its numbers as 1.200E+01. `reply_s`: latency of every reply; None: the usual.
+    `unseen_s`: between two runs an output that was left on stays so for as long.
     """
 
     seed: int
@@ -34,6 +35,7 @@ class Case:
     exponents: bool
     reply_s: float | None
     runs: int
+    unseen_s: float
     answer_first: bool
     faults: tuple[Fault, ...]
 
@@ -61,6 +63,7 @@ def draw_case(seed: int, number: int) -> Case:
         runs=2 if source.random() < 0.15 else 1,
         answer_first=source.random() < 0.7,
         faults=tuple(draw_fault(source) for _ in range(source.choices((0, 1, 2), weights=(3, 5, 2))[0])),
+        unseen_s=log_uniform(source, 0.1, 60.0),
     )
 
 

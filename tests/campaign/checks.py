@@ -24,6 +24,9 @@ NEVER_TURNS = ("locked", "lifts", "protector", "open", "short", "diode")
 TROUBLE_WITH_OFF = (*SPOILED, *DEATHS, "link drops", "ignored off", "off by one")
 UNWATCHED = (*HANDS, "link drops", "hung")
 """What a ceiling that counts over time can't be held against: nobody reads, or somebody else drives."""
+MAY_TURN = ("free", "stuck", "regrips", "slips", "contact step", "diode across a motor")
+NO_WORD = (*SPOILED, "link drops", "latch trips")
+"""With these the loop may end between a kick written down and a kick sent."""
 REACTION_S = 0.1
 """s beside the replies of the supply within which the program must have decided."""
 
@@ -48,6 +51,9 @@ def terminal_volts_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     supply = case.scenario.supply
     most = max(ran.ceilings.volts.value, ran.hand_volts)
     allowed = most * (1 + supply.gain) + 0.5 * supply.offset_v + 0.5 * supply.step_v + 1e-6
+    if case.item in MAY_TURN:
+        # Its EMF, at most the volts it was given, rings up from the clamp at -0.7 V: no one-quadrant supply holds that.
+        allowed += (allowed + 0.7) * capacitor_overshoot(case.scenario)
     most_volts = ran.extremes.max_volts
     return f"{most_volts:.4f} V, {allowed:.4f} V allowed" if most_volts > allowed else None
 
@@ -92,9 +98,11 @@ def off_soon_after_the_decision(case: Case, ran: Ran) -> str | None:
     if ran.ending_s is None or late_hand or ran.hit_by(*TROUBLE_WITH_OFF):
         return None
     off = [switch.at_s for switch in ran.switches if not switch.on and switch.at_s >= ran.ending_s]
-    was_on = any(switch.on for switch in ran.switches) and (not off or off[0] > ran.ending_s)
-    if not was_on or not off:
+    before = [switch.on for switch in ran.switches if switch.at_s < ran.ending_s]
+    if not before or not before[-1]:
         return None
+    if not off:
+        return "never"
     allowed = ran.reading_s + 0.01
     return f"{off[0] - ran.ending_s:.3f} s after the decision" if off[0] - ran.ending_s > allowed else None
 
@@ -186,10 +194,12 @@ def _driven(ran: Ran) -> Iterator[tuple[float, float]]:
 
 
 def kicks_within_the_ceiling(case: Case, ran: Ran) -> str | None:
-    kicks = ran.kicks_before + ran.result.kicks
-    if kicks > ran.ceilings.kicks.value and ran.result.kicks:
-        return f"{kicks} kicks, {ran.ceilings.kicks.value:g} allowed"
+    given = ran.journal.kicks if ran.journal is not None else 0
+    if given and ran.kicks_before + given > ran.ceilings.kicks.value:
+        return f"{ran.kicks_before + given} kicks, {ran.ceilings.kicks.value:g} allowed"
     if ran.journal is not None and not ran.hit_by(*DEATHS):
+        if given != ran.result.kicks and not ran.hit_by("journal fails", *NO_WORD):
+            return f"{given} kicks written down, {ran.result.kicks} told"
         counted = sum(event.kind is EventKind.KICK for event in ran.journal.events)
         if counted > ran.result.kicks:
             return f"{counted} kicks on record, {ran.result.kicks} counted"

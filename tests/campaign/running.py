@@ -17,6 +17,7 @@ from benchlog.bench.switching_off import switch_off
 from benchlog.clock import VirtualClock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult
+from benchlog.records import Trace
 from benchlog.recovery.budget import Pulse, pulses_of
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, parse
@@ -125,6 +126,11 @@ class Ran:
         return max((b.received_s - a.received_s for a, b in pairwise(self.judged)), default=0.0) + self.reading_s
 
     @property
+    def trace(self) -> Trace:
+        assert self.journal is not None
+        return self.journal.trace
+
+    @property
     def readings(self) -> list[ReadingTruth]:
         return [one for one in self.truth if isinstance(one, ReadingTruth)]
 
@@ -174,6 +180,18 @@ class Rig:
         self.identified.clear()
         self.bench.extremes = Extremes()
 
+    def between_runs(self) -> float:
+        """A rest; a supply that was left on stays so until a hand switches it off. When it was off, in s."""
+        self.clock.wait(self.clock.now() + self.case.unseen_s)
+        self.bench.advance(self.clock.now())
+        if self.bench.output.on:
+            self.bench.output.switch(False)
+            self.bench.instrument.offs_to_ignore = 0
+        off_s = max((one.at_s for one in self.bench.truth if isinstance(one, OutputTruth)), default=0.0)
+        self.clock.wait(self.clock.now() + 2.0)
+        self.bench.advance(self.clock.now())
+        return off_s
+
     def open_session(self, timeout_s: float) -> Session:
         self.wire.check_link("drawn")
         session = FaultySession(VirtualSession(self.bench, self.clock.now, self.clock.wait), self.wire)
@@ -203,19 +221,25 @@ def run_case(case: Case, folder: Path) -> Record:
     rig, earlier, known_ohm, kicks = Rig(case), tuple[Pulse, ...](), None, 0
     for number in range(case.runs):
         if number:
-            rig.clock.wait(rig.clock.now() + 2.0)
+            off_s = rig.between_runs()
+            now_s, last = rig.clock.now(), record.runs[-1]
+            ended_s = max((one.received_s for one in last.judged), default=last.began_s)
+            earlier = tuple(
+                pulses_of(
+                    last.trace,
+                    ended_ago_s=now_s - ended_s,
+                    off_ago_s=min(now_s - off_s, now_s - ended_s),
+                    reference_ohm=known_ohm,
+                    rated_volts=case.scenario.rated_volts,
+                )
+            )
             rig.new_run([])
         ran = _run(rig, sequence, folder / f"{number}.journal", earlier, known_ohm, kicks)
         record.runs.append(ran)
         if ran.journal is None:
             break
         known_ohm = ran.result.resistance_high_ohm or known_ohm
-        kicks += ran.result.kicks
-        earlier = tuple(
-            pulses_of(
-                ran.journal.trace, ended_ago_s=2.0, reference_ohm=known_ohm, rated_volts=case.scenario.rated_volts
-            )
-        )
+        kicks += ran.journal.kicks
     return record
 
 
