@@ -53,7 +53,8 @@ def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
     elif kind is RunKind.PROOF and result.outcome in (Outcome.RUNS, Outcome.FREED):
         do = texts.PROVEN_DO
     off = ""
-    if not result.output_confirmed_off and result.outcome is not Outcome.REFUSED:
+    reached = result.outcome is not Outcome.REFUSED or result.max_volts is not None
+    if not result.output_confirmed_off and reached:
         off = texts.OFF_NOT_READ_BACK
     elif result.outcome in CUT_SHORT:
         off = texts.OFF_READ_BACK

@@ -77,7 +77,7 @@ def _without_current(raised: Sequence[Level], meter: Meter) -> Winding:
     silent = [level for level in raised if level.most_amps <= 3 * meter.u_amps]
     # A plain resistance that carries 3 u at the first level that shows must have carried some share of that before.
     proportional = (
-        max(ratios) / min(ratios) < 1.5
+        0 < max(ratios) < 1.5 * min(ratios)
         and all(level.most_amps < 2 * level.amps for level in carrying)
         and all(level.volts / max(ratios) < 4.5 * meter.u_amps for level in silent)
     )

@@ -19,6 +19,7 @@ REGRESSIONS = {
     "a protector read twice a second is not told as motion": (2, 2185),
     "a hand on the limit before the first setpoint is seen": (2, 1333),
     "a disk full at the first event ends the run as any": (3, 177),
+    "a readback of no volts at all ends no probe in a fault": (1, 14721),
     "a protector that was open before the start is not told as motion": (1, 8403),
 }
 """What the campaign has found: seed and number of the case. They hold for the cases as they are drawn today."""

@@ -3,6 +3,8 @@
 import random
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from benchlog.motor.meter import Meter, zeroed
 from benchlog.motor.winding import Level, classify, temperature_c
@@ -141,3 +143,23 @@ def test_copper_resistance_over_temperature() -> None:
 def test_a_resistance_of_nothing_has_no_temperature() -> None:
     with pytest.raises(ValueError, match="above zero"):
         temperature_c(0.0, reference_ohm=8.0, reference_c=20.0)
+
+
+measured = st.floats(-50.0, 50.0)
+any_level = st.builds(
+    Level,
+    volts=measured | st.just(0.0),
+    amps=measured | st.just(0.0),
+    most_amps=measured | st.just(0.0),
+    count=st.integers(1, 20),
+    driven_s=st.floats(0.01, 1.0),
+    asked_amps=st.floats(0.001, 1.0),
+)
+
+
+@settings(max_examples=500, deadline=None)
+@given(st.lists(any_level, max_size=4), st.lists(any_level, max_size=5))
+def test_whatever_was_measured_there_is_a_verdict(levels: list[Level], raised: list[Level]) -> None:
+    # A readback stuck at 0 V while current flowed ended a probe in a division by zero.
+    found = classify(levels, raised, METER, lead_ohm=0.0, rated_volts=12.0)
+    assert found.reason
