@@ -5,11 +5,16 @@ from pathlib import Path
 from typing import Protocol
 
 import pytest
+from hypothesis import settings
 
 from benchlog.bench.frames import Happened
 from benchlog.records import Event, EventKind
 from demo_db.virtual import VirtualBench, VirtualRun
 from drivers.simulated.scenario import load
+
+# An example that takes long on a busy machine is no failure.
+settings.register_profile("unhurried", deadline=None)
+settings.load_profile("unhurried")
 
 BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 

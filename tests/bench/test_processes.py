@@ -113,6 +113,8 @@ def test_the_bench_process_stopped(bench: BenchProcess, terminal: TerminalProces
     assert_off_and_staying_off(bench, time.perf_counter())
     status, said, _ = terminal.ended(20.0)
     assert (status, said[-1]["output_confirmed_off"]) == (4, True)
+    # By the first net, which has to kill the one that holds the session, and not by the last one.
+    assert "was silent; the waiting process switched off" in said[-1]["reason"]
 
 
 def test_the_terminal_and_the_bench_process_killed_together(
