@@ -42,7 +42,8 @@ REOPEN_S = 0.5
 
 def _no_more_than(value: float) -> float:
     """Down to what the wire carries, 0.1 mV: rounded up, a setpoint at a ceiling would pass it."""
-    return math.floor(value * 1e4 + 1e-6) / 1e4 if math.isfinite(value) else value
+    steps = value * 1e4 + 1e-6
+    return math.floor(steps) / 1e4 if math.isfinite(steps) else value
 
 
 class ScpiSupply:

@@ -93,13 +93,14 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         scratch_copy(folder)
-        sound: dict[tuple[str, ...], bool] = {}
+        sound: dict[tuple[str, ...], tuple[bool, str]] = {}
         print("| defect | caught by |\n|---|---|")
         for defect in chosen:
             if defect.tests not in sound:
-                sound[defect.tests] = tests_pass(defect.tests, folder)[0]
-            if not sound[defect.tests]:
-                verdict = "NOT TRIED: its tests fail without it"
+                sound[defect.tests] = tests_pass(defect.tests, folder)
+            passed, words = sound[defect.tests]
+            if not passed:
+                verdict = f"NOT TRIED: its tests fail without it: {words}"
             elif not applies(defect, folder):
                 verdict = "NOT TRIED: the patch no longer fits"
             else:

@@ -1,5 +1,8 @@
 """A supply in use: what is sent for what is asked, and what replies come to."""
 
+import contextlib
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -136,6 +139,18 @@ def test_closing_closes_the_session() -> None:
 def test_the_reading_of_the_table_is_the_message_that_the_dialect_makes() -> None:
     back = shipped().readback
     assert scpi.join(back.volts, back.amps, back.set_volts, back.set_amps, back.output, back.condition) == READING
+
+
+@pytest.mark.parametrize("absurd", [math.inf, math.nan, 1.7e308])
+def test_an_absurd_setpoint_is_sent_as_it_is_or_not_at_all(absurd: float) -> None:
+    bench = FakeBench()
+    supply = supply_on(bench)
+    before = list(bench.writes)
+    with contextlib.suppress(ValueError):
+        supply.set(Setpoint(volts=absurd, amps=0.1))
+        assert bench.writes[-1] == f"CURR 0.1000;:VOLT {absurd:.4f}"
+        return
+    assert bench.writes == before
 
 
 @given(volts=st.floats(0.0, 60.0), amps=st.floats(0.0, 20.0))
