@@ -20,6 +20,7 @@ from drivers.supply import Reading, Setpoint, Supply, SupplyError
 
 SLEPT_S = 2.0
 """s by which the clocks may drift apart in a run before the computer is taken to have slept."""
+LOOK_AHEAD_S = 0.05
 _log = logging.getLogger(__name__)
 
 
@@ -55,6 +56,7 @@ class Loop:
         self._ahead_s = clock.awake_and_asleep() - clock.now()
         self._question = 0
         self._was_on = False
+        self._took_s = 0.0
         self._answer: str | None = None
         self.max_volts: float | None = None
         self.max_amps: float | None = None
@@ -133,11 +135,13 @@ class Loop:
             return Trip(
                 outcome=Outcome.STOPPED, text=f"stopped: the computer slept, or its clock jumped {slept_s:.0f} s"
             )
-        ended = self._lease.ended(self._clock.now())
+        # The next chance to notice comes with the next reading: off by the end of the lease, not a reading later.
+        ended = self._lease.ended(self._clock.now() + min(self._took_s, LOOK_AHEAD_S))
         return None if ended is None else Trip(outcome=Outcome.STOPPED, text=f"stopped: {ended}")
 
     def _record(self, reading: Reading) -> None:
         self._journal.sample(reading, self._zero_s)
+        self._took_s = reading.received_s - reading.sent_s
         self.max_volts = max(reading.volts, self.max_volts or 0.0)
         self.max_amps = max(reading.amps, self.max_amps or 0.0)
         self._screen.reading(reading, self._applied)
