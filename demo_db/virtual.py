@@ -3,6 +3,7 @@
 The same seed gives the same readings, so that what is built from them is the same every time.
 """
 
+import math
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -26,6 +27,10 @@ from drivers.supply import Supply
 
 class HeldLease(Lease):
     """A lease that is always renewed; a stop still ends it."""
+
+    @property
+    def expires_s(self) -> float:
+        return math.inf
 
     def ended(self, now_s: float) -> str | None:
         return self._stop

@@ -70,6 +70,11 @@ class Lease:
         self._stop = self._stop or why
         self.wake.set()
 
+    @property
+    def expires_s(self) -> float:
+        """Clock time at which it ends unless it is renewed before."""
+        return self._renewed_s + LEASE_S
+
     def ended(self, now_s: float) -> str | None:
         if self._stop is not None:
             return self._stop

@@ -86,7 +86,7 @@ class Loop:
     def _send(self, command: Command) -> Trip | None:
         """Waits for its time, admits, sends. A refusal is a trip: a plan that asks for too much is over."""
         if isinstance(command, Apply | Watch):
-            self._clock.wait(command.at_s, self._lease.wake)
+            self._wait(command.at_s)
         self._beat()
         refusal = self._guard.admit(command)
         if refusal is not None:
@@ -114,6 +114,15 @@ class Loop:
             self._set_at_s = self._clock.now()
             self._guard.sent(command, self._set_at_s)
         return None
+
+    def _wait(self, until_s: float) -> None:
+        """Until then, or until the lease is over, whichever comes first."""
+        while not self._lease.wake.is_set():
+            now_s = self._clock.now()
+            next_s = min(until_s, self._lease.expires_s)
+            if now_s >= next_s:
+                return
+            self._clock.wait(next_s, self._lease.wake)
 
     def _outcome_of_refusing(self, command: Command) -> Outcome:
         if isinstance(command, Apply):

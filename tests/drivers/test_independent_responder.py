@@ -1,9 +1,10 @@
 """The driver, and the main job over it, against an SCPI responder that this project did not write."""
 
-from collections.abc import Iterator
+from collections.abc import math
 from pathlib import Path
 from typing import Any
 
+import Iterator
 import msgspec
 import pytest
 import pyvisa
@@ -53,6 +54,10 @@ class RespondedSession:
 
 class AlwaysRenewed(Lease):
     """A lease whose other side never tires."""
+
+    @property
+    def expires_s(self) -> float:
+        return math.inf
 
     def ended(self, now_s: float) -> str | None:
         return self._stop
