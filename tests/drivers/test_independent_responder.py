@@ -1,10 +1,10 @@
 """The driver, and the main job over it, against an SCPI responder that this project did not write."""
 
-from collections.abc import math
+import math
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-import Iterator
 import msgspec
 import pytest
 import pyvisa
