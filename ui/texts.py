@@ -16,7 +16,7 @@ HELP_ITEM = "what is on the bench, filled in for the first job"
 HELP_RATED = "its rated volts, filled in for the first job"
 HELP_COMPLAINT = "what its owner says, filled in for the first job"
 NO_DISPLAY = (
-    "benchlog: no display here (DISPLAY and WAYLAND_DISPLAY are unset); for one without a screen: "
+    "benchlog: no window without a display (DISPLAY and WAYLAND_DISPLAY are unset); for one: "
     "apt install xvfb, then put xvfb-run in front"
 )
 

@@ -26,7 +26,7 @@ from benchlog.recovery.guard import Guard
 from benchlog.recovery.moves import Finding, Situation
 from benchlog.recovery.plan import probe_run, proof_run, recovery_run
 from benchlog.recovery.steps import above_ceilings
-from drivers.supply import Capabilities, Supply, SupplyError
+from drivers.supply import Capabilities, Protection, Supply, SupplyError
 
 
 class Conductor:
@@ -182,6 +182,17 @@ class Conductor:
         self._emit(Ended(result=result, journal=self._request.journal if keep else None))
 
 
+def _in_words(ceilings: Ceilings, latches: Protection) -> str:
+    volts, amps = ceilings.volts, ceilings.amps
+    told = f"Ceilings: {volts.value:g} V (from the {volts.layer}), {amps.value:g} A (from the {amps.layer})."
+    set_to = [
+        f"{level:g} {unit}"
+        for level, unit in ((latches.over_volts, "V"), (latches.over_amps, "A"))
+        if level is not None
+    ]
+    return f"{told} Its own latches: {', '.join(set_to)}, read back." if set_to else told
+
+
 def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed) -> Event:
     return Event(
         t_s=0.0,
@@ -199,6 +210,6 @@ def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed) -> E
             "ceiling_volts_from": ceilings.volts.layer,
             "ceiling_amps": ceilings.amps.value,
             "ceiling_amps_from": ceilings.amps.layer,
-            "why": " ".join(ready.remarks) or "Its own latches are set a little above the ceilings and read back.",
+            "why": " ".join((_in_words(ceilings, ready.protection), *ready.remarks)),
         },
     )

@@ -71,7 +71,8 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
         if status != NO_WINDOW:
             sys.exit(status)
         if not as_json:
-            click.echo(f"DEMO in the terminal: {item.item}. {item.story}\nLedger: {book}\n")
+            click.echo(f"DEMO in the terminal: {item.item}, {item.rated_volts:g} V. {item.story}")
+            click.echo(f"The safety checks count as ticked, and hand work is skipped.\nLedger: {book}\n")
         try:
             status = recover(
                 resource=bench.resource,
@@ -90,4 +91,6 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
             )
         except Problem as problem:
             fail(str(problem))
+        if not as_json:
+            click.echo(f'  See it again: benchlog jobs --ledger "{book}"')
     sys.exit(status)

@@ -88,7 +88,7 @@ def look_at_coast(
         return CoastLook(
             verdict=CoastVerdict.NOT_TURNING,
             emf_share=share,
-            why=f"at {small_amps:.3g} A the volts fell to {coast[-1].volts:.3g} V, in proportion to the current",
+            why=f"at {small_amps:.3g} A the volts fell to {coast[-1].volts:.3g} V, as a winding or its contacts hold",
         )
     most = max(p.volts for p in coast)
     lowest, climbed = math.inf, 0.0

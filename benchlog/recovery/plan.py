@@ -152,12 +152,13 @@ def _kicks(situation: Situation, step: Kicks, number: int, doubts: list[str]) ->
     limited = amps < 0.95 * drawn
     yield mark(
         EventKind.STEP,
-        f"Rung {number}: {show(volts, 'V')}, {step.tries} kicks of {step.on_s * 1000:.0f} ms.",
+        f"Rung {number}: {show(volts, 'V')}, {volts / situation.rated_volts:.0%} of the rated; "
+        f"{step.tries} kicks of {step.on_s * 1000:.0f} ms.",
         why=(
             f"Limited by current, not by voltage: the winding would draw {show(drawn, 'A')}, the limit is "
             f"{show(amps, 'A')}; raising the volts does nothing."
             if limited
-            else f"A locked rotor of this winding draws {show(drawn, 'A')} at {show(volts, 'V')}."
+            else f"A locked rotor of this winding draws up to {show(drawn, 'A')} at {show(volts, 'V')}."
         ),
         name=step.name,
         rung=number,
