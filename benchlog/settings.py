@@ -24,8 +24,6 @@ from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Limits
 from drivers import foreign
 
-MAX_BYTES = 64 * 1024
-
 
 class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """What the owner of the installation decides for every job."""
@@ -58,8 +56,8 @@ def owner_settings(path: Path | None = None) -> Settings:
     """The settings, or none where there is no file. Raises Refused naming the place: a doubtful ceiling is none."""
     path = path or settings_file()
     try:
-        if path.stat().st_size > MAX_BYTES:
-            raise Refused(f"{path}: longer than {MAX_BYTES} bytes")
+        if path.stat().st_size > foreign.MAX_TEXT:
+            raise Refused(f"{path}: longer than {foreign.MAX_TEXT} bytes")
         return msgspec.convert(foreign.toml(path.read_text(encoding="utf-8")), Settings)
     except FileNotFoundError as error:
         if path.is_symlink():  # it leads to a place that is not there now, and may hold ceilings

@@ -17,8 +17,9 @@ from benchlog.outcome import EXIT_STATUS, Outcome, RunResult
 from benchlog.quantities import show
 from benchlog.records import Item, RunKind
 from benchlog.recovery.ceilings import Ceilings, Layer, intersect
-from benchlog.recovery.steps import MAX_TEXT, Sequence, above_ceilings, built_in, parse
+from benchlog.recovery.steps import Sequence, above_ceilings, built_in, parse
 from benchlog.settings import owner_settings
+from drivers.foreign import MAX_TEXT
 
 if TYPE_CHECKING:
     from benchlog.ledger.filing import Filed

@@ -12,7 +12,6 @@ import msgspec
 
 from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Ceilings
-from drivers.foreign import MAX_TEXT as MAX_TEXT
 from drivers.foreign import inert, toml
 
 _TEXTS = ("name", "about", "text", "only_after")

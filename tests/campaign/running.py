@@ -25,7 +25,7 @@ from drivers.dialect import shipped
 from drivers.scpi_supply import ScpiSupply, Session
 from drivers.simulated.bench import Bench
 from drivers.simulated.instrument import MEASURE_REPLY_S
-from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
+from drivers.simulated.truth import Extremes, OutputTruth, Truth
 from drivers.simulated.virtual import VirtualSession
 from drivers.supply import Capabilities, Reading, SupplyError
 from tests.campaign.cases import AMBIENT_C, Case
@@ -89,7 +89,6 @@ class Ran:
 
     result: RunResult
     journal: JournalContents | None
-    journal_bytes: bytes
     ceilings: Ceilings
     judged: tuple[Reading, ...]
     log: tuple[tuple[float, str], ...]
@@ -129,10 +128,6 @@ class Ran:
     def trace(self) -> Trace:
         assert self.journal is not None
         return self.journal.trace
-
-    @property
-    def readings(self) -> list[ReadingTruth]:
-        return [one for one in self.truth if isinstance(one, ReadingTruth)]
 
     @property
     def switches(self) -> list[OutputTruth]:
@@ -288,11 +283,9 @@ def _run(
     on_at_end, left = output.on, (output.set_v, output.limit_a)
     rig.bench.advance(ended_s + 0.2)
     supply = case.scenario.supply
-    kept = path.exists()
     return Ran(
         result=result,
-        journal=read_journal(path) if kept else None,
-        journal_bytes=path.read_bytes() if kept else b"",
+        journal=read_journal(path) if path.exists() else None,
         ceilings=intersect(case.layers | {Layer.SUPPLY: Limits(volts=supply.volts_max, amps=supply.amps_max)}),
         judged=tuple(rig.judged),
         log=tuple(wire.log),
