@@ -15,6 +15,7 @@ _COPPER_K = 235.0
 """°C. Source: IEC 60034-1 (copper 235)."""
 _GAIN_SHARE = 0.0025  # readback gain: 0.05 % of volts and 0.2 % of amps, added
 _CLAMP_V = (0.4, 1.6)  # V: between these a conducting junction holds the voltage
+_NEAR_LIMIT = 0.7
 _FAST_HEATING_K_S = 60.0  # K/s at stall, as in heat.py's bound
 
 
@@ -22,7 +23,7 @@ _FAST_HEATING_K_S = 60.0  # K/s at stall, as in heat.py's bound
 class Level:
     """One level of the probe: means over its whole readings, zero taken out, and the largest current of any.
 
-    V, A, count of readings, s driven.
+    V, A, count of readings, s driven, and the limits that were set in V and A.
     """
 
     volts: float
@@ -30,7 +31,15 @@ class Level:
     most_amps: float
     count: int
     driven_s: float
+    asked_volts: float
     asked_amps: float
+
+    def limited(self, meter: Meter) -> bool:
+        """Whether the volts or the amps came near their limit, as one of them must; if not, the readings mislead."""
+        return (
+            self.volts + meter.u_volts >= _NEAR_LIMIT * self.asked_volts
+            or self.amps + meter.u_amps >= _NEAR_LIMIT * self.asked_amps
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,9 +61,15 @@ def classify(
     levels: Sequence[Level], raised: Sequence[Level], meter: Meter, *, lead_ohm: float, rated_volts: float
 ) -> Winding:
     """The verdict from the probe's levels, lowest first, and those with raised volts if the first showed no current."""
-    carrying = [level for level in levels if level.amps > 3 * meter.u_amps]
-    if not carrying:
+    with_current = [level for level in levels if level.amps > 3 * meter.u_amps]
+    if not with_current:
         return _without_current(raised, meter)
+    carrying = [level for level in with_current if level.limited(meter)]
+    if not carrying:
+        return Winding(
+            verdict=WindingVerdict.UNDECIDED,
+            reason="neither the volts nor the amps came near their limit: the readings can't be right",
+        )
     top = carrying[-1]
     upper = (top.volts + meter.u_volts) / (top.amps - meter.u_amps) - lead_ohm
     if upper < SHORT_BELOW_OHM:

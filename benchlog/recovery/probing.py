@@ -150,5 +150,6 @@ def _level(situation: Situation, volts: float, amps: float, on_s: float, off_s: 
         most_amps=max(s.reading.amps for s in seen) - meter.zero_amps,
         count=len(rows),
         driven_s=driven_s,
+        asked_volts=volts,
         asked_amps=amps,
     )

@@ -16,7 +16,7 @@ METER = Meter(
 
 
 def level(volts: float, amps: float) -> Level:
-    return Level(volts=volts, amps=amps, most_amps=amps, count=8, driven_s=0.15, asked_amps=amps)
+    return Level(volts=volts, amps=amps, most_amps=amps, count=8, driven_s=0.15, asked_volts=2.0, asked_amps=amps)
 
 
 def verdict(levels: list[Level], raised: list[Level] | None = None) -> WindingVerdict:
@@ -70,6 +70,14 @@ def test_a_motor_that_turned_during_the_probe_has_no_stated_resistance() -> None
     assert "turned" in found.reason
 
 
+def test_readings_short_of_both_limits_give_no_resistance() -> None:
+    # 18.6 Ω, the readback stuck at zero for a part of the middle level
+    stuck = Level(volts=0.19, amps=0.02, most_amps=0.05, count=5, driven_s=0.15, asked_volts=2.0, asked_amps=0.05)
+    found = classify([stuck, level(1.86, 0.1)], [], METER, lead_ohm=0.0, rated_volts=3.0)
+    assert found.reference_ohm == pytest.approx(18.6)
+    assert verdict([stuck]) is WindingVerdict.UNDECIDED
+
+
 def probed(source: random.Random, ohm: float, *, rated_volts: float) -> tuple[list[Level], Meter]:
     """A probe of a plain resistance by a meter with noise, rounding to 1 mV and 1 mA, a wrong zero and a wrong gain."""
     noise = (source.uniform(3e-4, 2e-3), source.uniform(3e-4, 2e-3))
@@ -94,6 +102,7 @@ def probed(source: random.Random, ohm: float, *, rated_volts: float) -> tuple[li
                 most_amps=max(amps_seen),
                 count=10,
                 driven_s=0.15,
+                asked_volts=2.0,
                 asked_amps=amps,
             )
         )
