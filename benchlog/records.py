@@ -22,6 +22,8 @@ class RunKind(StrEnum):
     PROBE = "probe"
     RECOVERY = "recovery"
     PROOF = "proof"
+    HAND = "hand"
+    LEADS = "leads"
 
 
 class EventKind(StrEnum):
@@ -33,12 +35,13 @@ class EventKind(StrEnum):
     LOOK = "look"  # evidence after a kick: state, emf_ratio
     FINDING = "finding"  # the probe's verdict
     TURNING = "turning"  # motion seen
-    MOVED = "moved"  # it turned and stopped again
+    MOVED = "moved"  # it moved and stands again; by: seen or operator
     REST = "rest"  # waiting, and why
     HAND = "hand"  # a hand step done, or skipped
     QUESTION = "question"
     ANSWER = "answer"
     NOTE = "note"  # the operator's own
+    ADVICE = "advice"  # what the figures so far say about what to do, and why
     OUTPUT = "output"  # on, off, confirmed
     TRIP = "trip"  # a ceiling or a doubt ended it
     RESCUE = "rescue"  # the waiting process switched off

@@ -103,6 +103,7 @@ LAYER_NAMES: dict[str, str] = {
     "program": "program itself",
     "owner": "owner of this workshop",
     "supply": "supply's own range",
+    "motor": "motor's thermal class, A where it is not known",
     "job": "job",
     "step": "step",
 }

@@ -17,7 +17,7 @@ from benchlog.cli.options import (
 )
 from benchlog.cli.words import QUANTITIES, quantity_text
 from benchlog.errors import Refused
-from benchlog.recovery.ceilings import PROGRAM, PROGRAM_VOLTS, Layer, Limits, intersect
+from benchlog.recovery.ceilings import CLASS_A, PROGRAM, PROGRAM_VOLTS, Layer, Limits, intersect
 from benchlog.settings import owner_settings
 
 if TYPE_CHECKING:
@@ -83,7 +83,7 @@ def number_of(text: str) -> int:
 def show_ceilings(owner: "OwnerLayer", job: Limits, *, as_json: bool) -> None:
     """One line a quantity: what holds, the layer it comes from, and each layer's own value."""
     ceilings = intersect({Layer.OWNER: owner.limits, Layer.JOB: job})
-    layers = {"program": PROGRAM, "owner": owner.limits, "job": job}
+    layers = {"program": PROGRAM, "owner": owner.limits, "motor": CLASS_A, "job": job}
     if not as_json:
         click.echo(_row("", "ceiling", "layer", *layers))
     for name, (word, unit) in QUANTITIES.items():
@@ -101,4 +101,4 @@ def show_ceilings(owner: "OwnerLayer", job: Limits, *, as_json: bool) -> None:
 
 
 def _row(*cells: str) -> str:
-    return "  ".join(f"{cell:{width}}" for cell, width in zip(cells, (24, 9, 7, 9, 9, 9), strict=True)).rstrip()
+    return "  ".join(f"{cell:{width}}" for cell, width in zip(cells, (24, 9, 7, 9, 9, 9, 9), strict=True)).rstrip()

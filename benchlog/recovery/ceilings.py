@@ -20,6 +20,7 @@ class Layer(StrEnum):
     PROGRAM = "program"
     OWNER = "owner"
     SUPPLY = "supply"
+    MOTOR = "motor"
     JOB = "job"
     STEP = "step"
 
@@ -73,15 +74,22 @@ class Ceilings(msgspec.Struct, frozen=True, kw_only=True):
 
 
 PROGRAM = Limits(
-    volts=PROGRAM_VOLTS, amps=20.0, energy_j=1000.0, locked_s=3.0, winding_c=90.0, on_s=MOST_ON_S, kicks=60
+    volts=PROGRAM_VOLTS, amps=20.0, energy_j=1000.0, locked_s=3.0, winding_c=140.0, on_s=MOST_ON_S, kicks=60
 )
-"""The program's own layer. Volts: see PROGRAM_VOLTS. winding_c: class A, 105 °C (IEC 60085 table 1) less 15 K between
-hot spot and average. locked_s, kicks: common practice, no source; starting values of this project. amps, energy_j,
-on_s: starting values of this project."""
+"""The program's own layer. Volts: see PROGRAM_VOLTS. winding_c: class F, 155 °C (IEC 60085 table 1) less 15 K between
+hot spot and average: magnets, adhesives and plastics bear no more whatever the insulation does (common practice, no
+source). locked_s, kicks: common practice, no source; starting values of this project. amps, energy_j, on_s: starting
+values of this project."""
+CLASS_A = Limits(winding_c=90.0)
+"""The motor's layer where nothing else is known of it: class A, 105 °C less 15 K."""
 
 
 def intersect(layers: Mapping[Layer, Limits]) -> Ceilings:
-    """The lowest of each quantity over the program's layer and `layers`; of equal ones the widest layer is named."""
+    """The lowest of each quantity over the program's layer, the motor's (class A unless it is given) and `layers`.
+
+    Of equal ones the widest layer is named.
+    """
+    layers = {Layer.MOTOR: CLASS_A} | dict(layers)
     ordered = {Layer.PROGRAM: PROGRAM} | {layer: layers[layer] for layer in Layer if layer in layers}
     bounds: dict[str, Bound] = {}
     for layer, limits in ordered.items():

@@ -54,7 +54,7 @@ def draw_case(seed: int, number: int) -> Case:
         layers=layers,
         sequence=sequence,
         hostile=hostile,
-        kind=source.choices(list(RunKind), weights=[1, 7, 2])[0],
+        kind=source.choices([RunKind.PROBE, RunKind.RECOVERY, RunKind.PROOF], weights=[1, 7, 2])[0],
         unattended=source.random() < 0.7,
         latches=source.random() < 0.8,
         compound=source.random() < 0.75,

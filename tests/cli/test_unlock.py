@@ -90,9 +90,9 @@ def test_a_job_s_own_layer_is_its_rated_volts_or_what_is_given(shop: Shop) -> No
 
 def test_the_table_says_each_ceiling_with_its_layer(shop: Shop) -> None:
     rows = shop.run("ceilings", "--rated-voltage", "12").stdout.splitlines()
-    assert rows[0].split() == ["ceiling", "layer", "program", "owner", "job"]
-    assert rows[1].split() == ["volts", "12", "V", "job", "42.4", "V", "24", "V", "12", "V"]
-    assert rows[2].split() == ["amps", "5", "A", "owner", "20", "A", "5", "A", "—"]
+    assert rows[0].split() == ["ceiling", "layer", "program", "owner", "motor", "job"]
+    assert rows[1].split() == ["volts", "12", "V", "job", "42.4", "V", "24", "V", "—", "12", "V"]
+    assert rows[2].split() == ["amps", "5", "A", "owner", "20", "A", "5", "A", "—", "—"]
     assert len(rows) == 1 + len(QUANTITIES) + 1
 
 

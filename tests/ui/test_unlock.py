@@ -45,7 +45,7 @@ def test_every_ceiling_of_a_job_is_shown_with_its_layer_before_a_run(desk: Desk)
     assert shown(desk) == {
         "Volts": ("— / 24 V", "owner"),
         "Amps": ("— / 20 A", "program"),
-        "Winding": ("— / 90 °C", "program"),
+        "Winding": ("— / 90 °C", "motor"),
         "Locked": ("— / 3 s", "program"),
         "Energy": ("— / 1000 J", "program"),
         "On-time": ("— / 3600 s", "program"),
