@@ -88,6 +88,16 @@ class Stage(StrEnum):
     CLOSE = "close"
 
 
+STAGE_OF: dict[RunKind, Stage] = {
+    RunKind.PROBE: Stage.PROBE,
+    RunKind.LEADS: Stage.PROBE,
+    RunKind.RECOVERY: Stage.FREE,
+    RunKind.HAND: Stage.FREE,
+    RunKind.PROOF: Stage.PROVE,
+}
+"""The stage of the job that a run belongs to."""
+
+
 class Entry(msgspec.Struct, frozen=True, kw_only=True):
     """A dated line in a job's own record: a check made, a hand step, a finding, a closing remark. Never edited."""
 

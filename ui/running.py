@@ -12,7 +12,7 @@ from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
-from benchlog.records import Event, RunKind, Stage
+from benchlog.records import STAGE_OF, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
 from ui import sayings, texts
 from ui.bench_job import BenchJob
@@ -26,7 +26,6 @@ from ui.run_request import request_for
 from ui.stages.run_view import RunView
 
 _log = logging.getLogger(__name__)
-STAGE_OF = {RunKind.PROBE: Stage.PROBE, RunKind.RECOVERY: Stage.FREE, RunKind.PROOF: Stage.PROVE}
 SEQUENCE = "starting-ladder"
 
 

@@ -8,7 +8,7 @@ from PySide6.QtCore import QObject
 from benchlog.ledger.filing import file_left_behind, journals_of
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.store import Ledger
-from benchlog.records import Run, RunKind, Stage
+from benchlog.records import STAGE_OF, Run, RunKind, Stage
 from benchlog.recovery.ceilings import Layer, intersect
 from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
@@ -20,7 +20,7 @@ from ui.main_window import BENCH_ROOM, HISTORY_ROOM, MainWindow
 from ui.moments import clock_text, day_text
 from ui.off_state import OffEvent, OffState
 from ui.run_request import request_of, setting_of
-from ui.running import STAGE_OF, Running, minding_the_ledger
+from ui.running import Running, minding_the_ledger
 from ui.stages.run_view import RunView
 from ui.way import Standing, Way
 

@@ -23,8 +23,8 @@ from benchlog.recovery.budget import Budget
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.commands import Plan
 from benchlog.recovery.guard import Guard
-from benchlog.recovery.moves import Finding, Situation
-from benchlog.recovery.plan import probe_run, proof_run, recovery_run
+from benchlog.recovery.moves import Finding, Situation, heeding
+from benchlog.recovery.plan import hand_run, leads_run, probe_run, proof_run, recovery_run
 from benchlog.recovery.steps import above_ceilings
 from drivers.supply import Capabilities, Protection, Supply, SupplyError
 
@@ -119,7 +119,7 @@ class Conductor:
             unattended=request.unattended,
             lead_ohm=request.lead_ohm,
         )
-        return self._loop.run(self._plan(self._situation))
+        return self._loop.run(heeding(self._situation, self._plan(self._situation)))
 
     def _plan(self, situation: Situation) -> Plan[Finding]:
         match self._request.kind:
@@ -129,6 +129,10 @@ class Conductor:
                 return recovery_run(situation)
             case RunKind.PROOF:
                 return proof_run(situation, self._request.starts)
+            case RunKind.HAND:
+                return hand_run(situation)
+            case RunKind.LEADS:
+                return leads_run(situation)
 
     def _result(self, finding: Finding, off: OffResult) -> RunResult:
         situation, loop = self._situation, self._loop

@@ -17,6 +17,8 @@ from benchlog.recovery.steps import Sequence
 MAX_MESSAGE = 4 * 1024 * 1024
 RENEW_EVERY_S = 0.1
 LEASE_S = 0.5
+HELD_S = 0.25
+"""s after which a key that was not said again to be down counts as up: a window too busy to say so, or gone."""
 
 
 class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
@@ -68,13 +70,20 @@ class Answer(msgspec.Struct, frozen=True, tag="answer"):
 
 
 class Note(msgspec.Struct, frozen=True, tag="note"):
-    """A hand step or a remark, stamped into the running trace."""
+    """A hand step or a remark, stamped into the running trace. `moved`: the operator felt or saw it move."""
 
     text: str
     hand: bool = True
+    moved: bool = False
 
 
-Order: TypeAlias = Request | Renew | Stop | Answer | Note
+class Hold(msgspec.Struct, frozen=True, tag="hold"):
+    """The key for the hand on the shaft: down, and said again with every renewal while it is; or up."""
+
+    down: bool
+
+
+Order: TypeAlias = Request | Renew | Stop | Answer | Note | Hold
 
 
 class Used(msgspec.Struct, frozen=True):

@@ -4,6 +4,7 @@ A thread reads orders, so that the control loop never blocks on the pipe. End of
 ends it after `LEASE_S`. A stop wakes the loop out of any wait.
 """
 
+import math
 import queue
 import struct
 import threading
@@ -11,7 +12,7 @@ from typing import IO
 
 import msgspec
 
-from benchlog.bench.frames import LEASE_S, MAX_MESSAGE, Answer, Note, Order, Renew, Request, Stop
+from benchlog.bench.frames import HELD_S, LEASE_S, MAX_MESSAGE, Answer, Hold, Note, Order, Renew, Request, Stop
 from benchlog.clock import Clock
 
 _LENGTH = struct.Struct("<I")
@@ -51,6 +52,7 @@ class Lease:
         self.wake = threading.Event()
         self._clock = clock
         self._renewed_s = clock.now()
+        self._held_s = -math.inf
         self._stop: str | None = None
         self._said: queue.SimpleQueue[Answer | Note] = queue.SimpleQueue()
 
@@ -61,6 +63,8 @@ class Lease:
                 self._renewed_s = self._clock.now()
             case Stop():
                 self.end(order.reason)
+            case Hold():
+                self._held_s = self._clock.now() if order.down else -math.inf
             case Answer() | Note():
                 self._said.put(order)
             case Request():
@@ -81,6 +85,10 @@ class Lease:
         if now_s - self._renewed_s > LEASE_S:
             return f"the window or terminal was silent for {now_s - self._renewed_s:.1f} s"
         return None
+
+    def held(self, now_s: float) -> bool:
+        """Whether the key for the hand on the shaft is down."""
+        return now_s - self._held_s <= HELD_S
 
     def said(self) -> list[Answer | Note]:
         """Answers and notes since the last call."""

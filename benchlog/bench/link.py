@@ -16,7 +16,7 @@ from pathlib import Path
 
 import msgspec
 
-from benchlog.bench.frames import Answer, Ended, Frame, Happened, Note, Renew, Request, Stop
+from benchlog.bench.frames import Answer, Ended, Frame, Happened, Hold, Note, Renew, Request, Stop
 from benchlog.bench.lease import pack, read_payload
 from benchlog.bench.rescue import GOING_OFF_SILENCE_S, Charge, KnownOff, start_now
 from benchlog.clock import SystemClock
@@ -74,8 +74,12 @@ class Link:
     def answer(self, question: int, choice: str) -> None:
         self._send(Answer(question, choice))
 
-    def note(self, text: str, *, hand: bool = True) -> None:
-        self._send(Note(text, hand))
+    def note(self, text: str, *, hand: bool = True, moved: bool = False) -> None:
+        self._send(Note(text, hand, moved))
+
+    def hold(self, down: bool) -> None:
+        """The key for the hand on the shaft; to be said again with every renewal while it is down."""
+        self._send(Hold(down))
 
     def poll(self) -> list[Frame]:
         """Frames since the last call; never blocks. After a death, waits for word from the rescue over many calls."""

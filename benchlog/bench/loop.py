@@ -58,6 +58,7 @@ class Loop:
         self._was_on = False
         self._took_s = 0.0
         self._answer: str | None = None
+        self._felt = False
         self.max_volts: float | None = None
         self.max_amps: float | None = None
 
@@ -137,6 +138,9 @@ class Loop:
                     if order.question == self._question:
                         self._answer = order.choice
                         self.note(Event(t_s=0.0, kind=EventKind.ANSWER, text=order.choice))
+                case Note(moved=True):
+                    self._felt = True
+                    self.note(Event(t_s=0.0, kind=EventKind.MOVED, text=order.text, values={"by": "operator"}))
                 case Note():
                     self.note(Event(t_s=0.0, kind=EventKind.HAND if order.hand else EventKind.NOTE, text=order.text))
         slept_s = self._clock.awake_and_asleep() - self._clock.now() - self._ahead_s
@@ -172,13 +176,17 @@ class Loop:
     def _seen(self, reading: Reading) -> Seen:
         window_from_s = reading.sent_s - self._supply.capabilities.window_s
         answer, self._answer = self._answer, None
+        felt, self._felt = self._felt, False
+        now_s = self._clock.now()
         return Seen(
             reading=reading,
-            now_s=self._clock.now(),
+            now_s=now_s,
             set_at_s=self._set_at_s,
             since_s=window_from_s - self._set_at_s,
             whole=window_from_s >= self._set_at_s + self._supply.capabilities.settle_s,
             answer=answer,
+            felt=felt,
+            held=self._lease.held(now_s),
         )
 
     def _explained(self, trip: Trip) -> Trip:

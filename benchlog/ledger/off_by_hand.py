@@ -11,10 +11,9 @@ from sqlalchemy import Text, cast, select
 from benchlog.ledger.rows import run_of, select_runs
 from benchlog.ledger.schema import EntryRow, RunRow
 from benchlog.ledger.store import Ledger
-from benchlog.records import EventKind, Run, RunKind, Stage
+from benchlog.records import STAGE_OF, EventKind, Run
 
 _BEFORE, _AFTER = "run ", ": its output was not confirmed off; the supply was switched off by hand"
-_STAGES = {RunKind.PROBE: Stage.PROBE, RunKind.RECOVERY: Stage.FREE, RunKind.PROOF: Stage.PROVE}
 
 
 def not_confirmed(ledger: Ledger, *, resource: str | None = None) -> list[Run]:
@@ -51,7 +50,7 @@ def acknowledge(ledger: Ledger, runs: Sequence[Run]) -> None:
         for run in runs:
             line = {"job_id": run.job, "text": f"{_BEFORE}{run.id}{_AFTER}"}
             if session.scalars(select(EntryRow).filter_by(**line)).first() is None:
-                session.add(EntryRow(utc=utc, stage=_STAGES[run.kind].value, who=who, **line))
+                session.add(EntryRow(utc=utc, stage=STAGE_OF[run.kind].value, who=who, **line))
 
 
 def _account() -> str:

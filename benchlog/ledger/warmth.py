@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 from benchlog.ledger.off_by_hand import switched_off_utc
 from benchlog.ledger.store import Ledger
-from benchlog.records import Run
+from benchlog.records import Run, RunKind
 from benchlog.recovery.budget import Pulse, pulses_of
 
 FORGOTTEN_S = 900.0
@@ -32,12 +32,13 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str) -> Warmth:
         off_ago_s = _off_ago_s(ledger, run, now, ended_ago_s)
         if off_ago_s > FORGOTTEN_S or (job is None and run.resource != resource):
             continue
-        known_ohm = run.result.resistance_ohm or known_ohm
+        winding_ohm = None if run.kind is RunKind.LEADS else run.result.resistance_ohm
+        known_ohm = winding_ohm or known_ohm
         pulses += pulses_of(
             ledger.trace(run.id),
             ended_ago_s=ended_ago_s,
             off_ago_s=off_ago_s,
-            reference_ohm=run.result.resistance_ohm,
+            reference_ohm=winding_ohm,
             rated_volts=run.rated_volts,
         )
     return Warmth(known_ohm=known_ohm, pulses=tuple(sorted(pulses, key=lambda one: -one.ago_s)))

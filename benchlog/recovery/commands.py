@@ -62,6 +62,7 @@ class Seen:
 
     `now_s`: the shell's clock. `since_s`: from the last setpoint to the start of the reading's averaging window;
     `whole`: that window began after the supply had settled, so the reading belongs to this setpoint alone.
+    `felt`: the operator said since the last reading that it moved; `held`: the key for the hand on the shaft is down.
     """
 
     reading: Reading
@@ -70,6 +71,8 @@ class Seen:
     since_s: float
     whole: bool
     answer: str | None = None
+    felt: bool = False
+    held: bool = False
 
 
 Result = TypeVar("Result")

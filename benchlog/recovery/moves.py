@@ -36,6 +36,8 @@ class Situation:
     meter: Meter | None = None
     winding: Winding | None = None
     moved: bool = False
+    felt: bool = False
+    answer: str | None = None
     swapped: bool = False
     waited_s: float = 0.0
     began_s: float | None = None
@@ -70,6 +72,22 @@ class Finding:
 
     outcome: Outcome
     reason: str
+
+
+def heeding(situation: Situation, plan: Plan[Finding]) -> Plan[Finding]:
+    """The plan, with what the operator said kept in the situation: that it moved, and the last answer."""
+    try:
+        command = next(plan)
+        while True:
+            seen = yield command
+            if seen is not None:  # a mark brings no reading
+                if seen.felt:
+                    situation.felt = situation.moved = True
+                situation.answer = seen.answer or situation.answer
+            command = plan.send(seen)
+    except StopIteration as done:
+        finding: Finding = done.value
+        return finding
 
 
 def mark(kind: EventKind, text: str, **values: float | int | str | bool | None) -> Mark:

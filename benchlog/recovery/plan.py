@@ -1,4 +1,4 @@
-"""What comes next: the three runs as generators. They yield commands, receive what was seen, and end in a Finding."""
+"""What comes next: every kind of run as a generator. It yields commands, receives what was seen, ends in a Finding."""
 
 from dataclasses import dataclass
 
@@ -6,12 +6,12 @@ from benchlog.motor.motion import CoastVerdict, Motion
 from benchlog.outcome import Outcome, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import EventKind
+from benchlog.recovery.by_hand import hold_by_hand
 from benchlog.recovery.commands import Plan
 from benchlog.recovery.looking import (
     HOLD_S,
     LOOK_HOLD_S,
     QUICK_COAST_S,
-    Look,
     full_look,
     hold_volts,
     look_volts,
@@ -31,12 +31,14 @@ from benchlog.recovery.moves import (
     mark,
     rest,
     room_for,
-    until_still,
 )
-from benchlog.recovery.probing import probe, sentence, winding_missing, zero
+from benchlog.recovery.probing import measure_leads, probe, probe_at_angles, sentence, zero
+from benchlog.recovery.proving import prove, start_from_rest
 from benchlog.recovery.steps import Hand, Kicks, Start, Swap, amps_of, volts_of
 
-REST_BEFORE_RESTART_S = 1.0
+DID_IT_MOVE, YES, NO = "Did it move, even a little?", "yes", "no"
+AGAIN_MOST = 2
+"""How often a rung at which it moved is gone through again before the ladder is climbed on. Starting value."""
 LEAST_HOLD_SHARE = 0.4
 """Share of the rated volts under which a freed motor is not held: friction might stop it."""
 _ELECTRICAL = {
@@ -49,22 +51,24 @@ _ELECTRICAL = {
 
 
 def probe_run(situation: Situation) -> Plan[Finding]:
-    """Only the probe."""
-    yield from zero(situation)
-    winding = yield from probe(situation)
-    if winding.verdict in _ELECTRICAL:
-        return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
+    """Only the probe; with a person there, at a few angles of the shaft, and with the leads swapped if they like."""
+    electrical = yield from _begin(situation)
+    if electrical is not None:
+        return electrical
+    if not situation.unattended:
+        yield from probe_at_angles(situation)
+    assert situation.winding is not None
     return Finding(
-        outcome=Outcome.UNDETERMINED, reason=f"{sentence(winding)} Whether it turns was not tried in this run."
+        outcome=Outcome.UNDETERMINED,
+        reason=f"{sentence(situation.winding)} Whether it turns was not tried in this run.",
     )
 
 
 def recovery_run(situation: Situation) -> Plan[Finding]:
     """Probe, then the steps in order until one ends it."""
-    yield from zero(situation)
-    winding = yield from probe(situation)
-    if winding.verdict in _ELECTRICAL:
-        return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
+    electrical = yield from _begin(situation)
+    if electrical is not None:
+        return electrical
     doubts: list[str] = []
     for rung, step in _with_rungs(situation):
         match step:
@@ -79,26 +83,39 @@ def recovery_run(situation: Situation) -> Plan[Finding]:
     return _left_stuck(situation, doubts, "every rung of the sequence was tried")
 
 
-def proof_run(situation: Situation, starts: int) -> Plan[Finding]:
-    """Probe for the reference, then starts from rest at a voltage that leaves room for the looks."""
+def _begin(situation: Situation) -> Plan[Finding | None]:
+    """Zero and probe; how the run ends where it is no winding that was found."""
     yield from zero(situation)
     winding = yield from probe(situation)
-    if winding.verdict in _ELECTRICAL:
-        return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
-    turned = doubtful = 0
-    for number in range(1, starts + 1):
-        yield mark(EventKind.STEP, f"Start {number} of {starts}, from rest.", name=f"start {number}")
-        look = yield from _start_from_rest(situation)
-        turned += look.verdict is CoastVerdict.EMF
-        doubtful += look.verdict not in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING)
-        yield mark(EventKind.LOOK, f"Start {number}: {look.verdict}.", why=look.why, start=number)
-    situation.moved = 0 < turned < starts
-    reason = f"it started {turned} of {starts} times from rest"
-    if turned == starts:
-        return Finding(outcome=Outcome.RUNS, reason=reason)
-    if doubtful and turned + doubtful == starts:
-        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{reason}; {doubtful} could not be told")
-    return Finding(outcome=Outcome.STILL_STUCK, reason=reason)
+    if winding.verdict not in _ELECTRICAL:
+        return None
+    return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
+
+
+def proof_run(situation: Situation, starts: int) -> Plan[Finding]:
+    """Probe for the reference, then starts from rest."""
+    electrical = yield from _begin(situation)
+    if electrical is not None:
+        return electrical
+    return (yield from prove(situation, starts))
+
+
+def hand_run(situation: Situation) -> Plan[Finding]:
+    """Probe, then a small current while the key is held."""
+    electrical = yield from _begin(situation)
+    if electrical is not None:
+        return electrical
+    return (yield from hold_by_hand(situation))
+
+
+def leads_run(situation: Situation) -> Plan[Finding]:
+    """The clips joined: what the leads have, to be taken out of what a probe finds."""
+    yield from zero(situation)
+    leads = yield from measure_leads(situation)
+    if leads.verdict is WindingVerdict.SHORT:
+        figures = f"{show(leads.ohm, 'Ω')} ({show(leads.low_ohm, 'Ω')} to {show(leads.high_ohm, 'Ω')})"
+        return Finding(outcome=Outcome.SHORT, reason=f"the leads have {figures}: {leads.reason}")
+    return Finding(outcome=_ELECTRICAL[leads.verdict], reason=leads.reason)
 
 
 def _with_rungs(situation: Situation) -> list[tuple[int, Start | Kicks | Hand | Swap]]:
@@ -166,11 +183,35 @@ def _kicks(situation: Situation, step: Kicks, number: int, doubts: list[str]) ->
         amps=amps,
         tries=step.tries,
     )
-    for kick in range(1, step.tries + 1):
-        finding = yield from _one_kick(situation, rung, doubts, last=kick == step.tries)
-        if finding is not None:
-            return finding
+    for again in range(1 + AGAIN_MOST):
+        if again:
+            yield mark(
+                EventKind.STEP,
+                f"It moved: rung {number} again.",
+                why="A small movement that stops again is progress, not freedom; more volts are not needed yet.",
+                name=step.name,
+                rung=number,
+                volts=volts,
+                again=again,
+            )
+        situation.felt = False
+        for kick in range(1, step.tries + 1):
+            finding = yield from _one_kick(situation, rung, doubts, last=kick == step.tries)
+            if finding is not None:
+                return finding
+        if not (yield from _moved_here(situation)):
+            return None
     return None
+
+
+def _moved_here(situation: Situation) -> Plan[bool]:
+    """Whether it moved at this rung: as seen, as the operator said by themselves, or says when asked."""
+    if not situation.felt and not situation.unattended:
+        answer = yield from ask(situation, DID_IT_MOVE, (YES, NO))
+        if answer == YES:
+            situation.felt = situation.moved = True
+            yield mark(EventKind.MOVED, "It moved a little, the operator says.", by="operator")
+    return situation.felt
 
 
 def _left_out(situation: Situation, step: Kicks, volts: float) -> str | None:
@@ -236,44 +277,22 @@ def _judge_motion(
     yield mark(EventKind.LOOK, f"Held at {show(hold, 'V')}: {look.verdict}.", why=look.why)
     if look.verdict is not CoastVerdict.EMF:
         if look.verdict is CoastVerdict.NOT_TURNING:
-            situation.moved = True
-            yield mark(EventKind.MOVED, "It seemed to move and stands again.", why=look.why)
+            situation.felt = situation.moved = True
+            yield mark(EventKind.MOVED, "It seemed to move and stands again.", why=look.why, by="seen")
         else:
             doubts.append(look.why)
         return None
     yield mark(EventKind.STEP, "It keeps turning. Starting it again from rest.", name="restart")
-    again = yield from _start_from_rest(situation)
+    again = yield from start_from_rest(situation)
     yield mark(EventKind.LOOK, f"Restart: {again.verdict}.", why=again.why)
     if again.verdict is CoastVerdict.EMF:
         words = "it turned" if outcome is Outcome.RUNS else "it came free"
         return Finding(outcome=outcome, reason=f"{words}, kept turning, and started again from rest ({look.why})")
-    situation.moved = True
-    yield mark(EventKind.MOVED, "It turned, but did not start again from rest.", why=again.why)
+    situation.felt = situation.moved = True
+    yield mark(EventKind.MOVED, "It turned, but did not start again from rest.", why=again.why, by="seen")
     if again.verdict is not CoastVerdict.NOT_TURNING:
         doubts.append(again.why)
     return None
-
-
-def _start_from_rest(situation: Situation) -> Plan[Look]:
-    """Still, rested, the winding still there, then a full look; a second one where the first was doubtful."""
-    amps = min(situation.stall_amps, situation.ceilings.amps.value)
-    volts = hold_volts(situation, situation.rated_volts)
-    for _ in range(2):
-        seen = yield from down(amps, Motion.TURNING)
-        seen, still = yield from until_still(situation, seen)
-        if not still:
-            return Look(verdict=CoastVerdict.DOUBTFUL, why="it did not come to rest in 10 s")
-        yield from rest(seen, REST_BEFORE_RESTART_S)
-        if (yield from room_for(situation, locked_joules(situation, volts, amps, HOLD_S))) is None:
-            return Look(verdict=CoastVerdict.DOUBTFUL, why="no time was left to start it again within the ceilings")
-        missing = yield from winding_missing(situation)
-        if missing is not None:
-            look = Look(verdict=CoastVerdict.DOUBTFUL, why=missing)
-            continue
-        look = yield from full_look(situation, volts, amps)
-        if look.verdict in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING):
-            break
-    return look
 
 
 def _hold_within_budget(situation: Situation, volts: float, amps: float, at_s: float) -> float:

@@ -1,7 +1,9 @@
 """The probe: zero, a few small current levels, and where no current flowed, raised volts at a very small limit."""
 
+import math
 from statistics import fmean
 
+from benchlog.motor.leads import lead_resistance
 from benchlog.motor.meter import zeroed
 from benchlog.motor.motion import REFERENCE_WORSE, Motion
 from benchlog.motor.winding import Level, Winding, classify
@@ -10,12 +12,14 @@ from benchlog.quantities import show
 from benchlog.records import EventKind
 from benchlog.recovery.commands import Plan, Seen, Switch, Watch
 from benchlog.recovery.guard import COARSEST_STEP
-from benchlog.recovery.moves import REST_PACE_S, Situation, discharged, down, drive, ends_s, mark, rest, room_for
+from benchlog.recovery.moves import REST_PACE_S, Situation, ask, discharged, down, drive, ends_s, mark, rest, room_for
 
 ZERO_READINGS = 6
 PROBE_JOULES = 0.5
 """J: more than any probe puts in; room for it is waited for if earlier runs have left none."""
 RAISED_LIMIT_A = 0.05
+DIODE_SHARE = 0.8
+LEADS_AMPS, LEADS_VOLTS = (0.1, 0.3, 1.0), 1.0
 _RAISED_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
 _RAISED_ON_S = 0.1
 _TOP_SHARE = 0.3  # of the stall current
@@ -99,6 +103,94 @@ def winding_missing(situation: Situation) -> Plan[str | None]:
         f"before the start only {found:.3g} A flowed at {volts:.3g} V, where the winding draws {drawn:.3g} A: "
         "an opened protector, or a brush"
     )
+
+
+ANGLES_MOST = 5
+TURNED, SWAPPED, ENOUGH, SWAPPED_BACK = "turned", "leads swapped", "enough", "swapped back"
+_ANGLES = (
+    "Turn the shaft a little by hand and say so: the contact of the brushes differs with the angle. "
+    "Or swap the two leads, to look for a diode across the motor."
+)
+
+
+def probe_at_angles(situation: Situation) -> Plan[None]:
+    """Again at other angles, as a person turns the shaft: the lowest resistance is the winding's. And reversed."""
+    assert situation.winding is not None
+    found, reversed_once = [situation.winding], False
+    while len(found) < ANGLES_MOST:
+        choices = (TURNED, ENOUGH) if reversed_once else (TURNED, SWAPPED, ENOUGH)
+        answer = yield from ask(situation, _ANGLES, choices, swap=True)
+        if answer == TURNED:
+            again = yield from probe(situation)
+            if again.verdict is WindingVerdict.WINDING:
+                found.append(again)
+        elif answer == SWAPPED:
+            reversed_once = True
+            yield from _reversed(situation)
+        else:
+            break
+    situation.winding = min(found, key=lambda one: one.reference_ohm or math.inf)
+    if situation.winding.reference_ohm is not None:
+        situation.budget.learn(situation.winding.reference_ohm)
+    known = [one.ohm for one in found if one.ohm is not None]
+    if len(known) > 1:
+        yield mark(
+            EventKind.FINDING,
+            f"Over {len(known)} angles {show(min(known), 'Ω')} to {show(max(known), 'Ω')}; the lowest counts.",
+            why="What is above it is the contact of the brushes at that angle.",
+            lowest_ohm=min(known),
+            highest_ohm=max(known),
+            angles=len(known),
+        )
+
+
+def _reversed(situation: Situation) -> Plan[None]:
+    """The leads swapped: a diode across the motor conducts now."""
+    forward = situation.winding
+    backward = yield from probe(situation)
+    diode = backward.verdict is WindingVerdict.DIODE or (
+        forward is not None and _falls(backward) and not _falls(forward)
+    )
+    yield mark(
+        EventKind.FINDING,
+        "A diode lies across the motor: never reverse it." if diode else "No diode seen with the leads swapped.",
+        why=backward.reason,
+        reversed=True,
+        diode=diode,
+    )
+    situation.winding = forward
+    yield from ask(situation, "Swap the leads back.", (SWAPPED_BACK,), swap=True)
+
+
+def _falls(winding: Winding) -> bool:
+    """Whether V/I fell with the current, as beside a diode that takes over. A winding's own does not."""
+    return (
+        winding.ohm is not None
+        and winding.reference_ohm is not None
+        and winding.reference_ohm < DIODE_SHARE * winding.ohm
+    )
+
+
+def measure_leads(situation: Situation) -> Plan[Winding]:
+    """What the leads have, their clips joined; kept in the situation."""
+    volts = min(LEADS_VOLTS, situation.ceilings.volts.value)
+    yield mark(EventKind.STEP, "Measuring the leads, their clips joined.", name="leads", volts=volts)
+    levels = []
+    for amps in LEADS_AMPS:
+        if amps <= situation.ceilings.amps.value:
+            levels.append((yield from _level(situation, volts, amps, situation.sequence.probe.on_s, 0.3)))
+    leads = lead_resistance(levels, situation.known_meter)
+    situation.winding = leads
+    yield mark(
+        EventKind.FINDING,
+        "Leads measured." if leads.ohm is not None else "No lead resistance found.",
+        why=leads.reason,
+        verdict=leads.verdict,
+        resistance_ohm=leads.ohm,
+        low_ohm=leads.low_ohm,
+        high_ohm=leads.high_ohm,
+    )
+    return leads
 
 
 def sentence(winding: Winding) -> str:

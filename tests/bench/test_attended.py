@@ -11,6 +11,7 @@ from benchlog.bench.journal import Journal, read_journal
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import Event, EventKind, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
+from benchlog.recovery.plan import DID_IT_MOVE, NO
 from benchlog.recovery.steps import built_in
 from demo_db.virtual import VirtualBench
 from drivers.simulated.scenario import load
@@ -34,7 +35,8 @@ class Attended:
             self.bench.clock.advance(self._takes_s)
             if "Swap" in frame.text and self._choice == 0:
                 self.bench.bench.swap_leads()
-            self.bench.lease.take(Answer(frame.id, frame.choices[self._choice]))
+            moved = "Did it move" in frame.text
+            self.bench.lease.take(Answer(frame.id, NO if moved else frame.choices[self._choice]))
 
     def run(self, journal: Path) -> RunResult:
         request = self.bench.request(journal, unattended=False)
@@ -59,8 +61,9 @@ def test_questions_are_put_with_the_output_off_and_their_time_does_not_count(tmp
     result = person.run(tmp_path / "a.journal")
     assert result.outcome is Outcome.STILL_STUCK
     assert "every rung" in result.reason
-    assert len(person.asked) == 2
-    assert person.on_while_asked == [False, False]
+    assert person.asked.count(DID_IT_MOVE) == 5
+    assert len(person.asked) == 2 + 5
+    assert not any(person.on_while_asked)
     assert [e.values["skipped"] for e in events(tmp_path / "a.journal", EventKind.HAND)] == [False, False]
     # by hand brings its rung back, and with the leads swapped the other way round is kicked as well
     assert result.kicks == 3 + 3 + 5 + 3 + 5
@@ -85,7 +88,7 @@ def test_an_answer_to_an_older_question_is_none(tmp_path: Path) -> None:
     person = Attended("contact-step", 0)
     person.bench.lease.take(Answer(99, "done"))
     assert person.run(tmp_path / "d.journal").kicks == 19
-    assert len(events(tmp_path / "d.journal", EventKind.ANSWER)) == 2
+    assert len(events(tmp_path / "d.journal", EventKind.ANSWER)) == len(person.asked) == 7
 
 
 def test_raised_volts_are_used_only_where_a_ceiling_was_given_for_them(run_virtually: RunVirtually) -> None:

@@ -21,7 +21,7 @@ from benchlog.records import FLAG_ON, JobState, RunKind, Stage
 from demo_db.__main__ import main
 from demo_db.jobs import demo_jobs
 
-DIGEST = "5cd137e13d3b81d1b2da3fb0e41071f45b6da3fb3084ffaa077cd3c5ac6217a2"
+DIGEST = "59cedbb9de2bd302849e70fecbb7a2cb56c6f29c1cb60c0cf50163ed00c8f5db"
 """Of the rows that SUMMARY selects. After a change that is meant, take over the one that the failing test shows."""
 
 # Without the program's version, and without figures whose last digits are the processor's.
@@ -128,7 +128,7 @@ def test_the_runs_end_in_most_of_the_words_there_are(built: Path) -> None:
         Outcome.DIODE,
         Outcome.ELECTRONIC,
     }
-    assert {run.kind for run in runs} == set(RunKind)
+    assert {run.kind for run in runs} == {RunKind.PROBE, RunKind.RECOVERY, RunKind.PROOF}
     assert all(run.complete and run.result.output_confirmed_off for run in runs)
 
 
