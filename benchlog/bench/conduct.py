@@ -18,6 +18,7 @@ from benchlog.bench.switching_off import OffResult, switch_off
 from benchlog.clock import Clock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
+from benchlog.quantities import show
 from benchlog.records import Event, EventKind, RunKind
 from benchlog.recovery.budget import Budget
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
@@ -107,7 +108,7 @@ class Conductor:
             zero_s=self._zero_s,
             beat=self._beat,
         )
-        self._loop.note(_introduced(can, ceilings, ready))
+        self._loop.note(_introduced(can, ceilings, ready, request))
         if request.unlocked:
             self._loop.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"Ceilings {request.unlocked}."))
         self._situation = Situation(
@@ -197,7 +198,8 @@ def _in_words(ceilings: Ceilings, latches: Protection) -> str:
     return f"{told} Its own latches: {', '.join(set_to)}, read back." if set_to else told
 
 
-def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed) -> Event:
+def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed, request: Request) -> Event:
+    leads = f"Leads of {show(request.lead_ohm, 'Ω')} are taken out of resistances." if request.lead_ohm else ""
     return Event(
         t_s=0.0,
         kind=EventKind.SUPPLY,
@@ -218,6 +220,7 @@ def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed) -> E
             "ceiling_volts_from": ceilings.volts.layer,
             "ceiling_amps": ceilings.amps.value,
             "ceiling_amps_from": ceilings.amps.layer,
-            "why": " ".join((_in_words(ceilings, ready.protection), *ready.remarks)),
+            "lead_ohm": request.lead_ohm,
+            "why": " ".join(part for part in (_in_words(ceilings, ready.protection), leads, *ready.remarks) if part),
         },
     )

@@ -9,6 +9,7 @@ import click
 _COMMANDS = {
     "demo": "benchlog.cli.demo",
     "recover": "benchlog.cli.recover",
+    "leads": "benchlog.cli.leads",
     "ceilings": "benchlog.cli.ceilings",
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",

@@ -3,26 +3,23 @@
 import sys
 import uuid
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
-from benchlog.bench.frames import Ended, Request
+from benchlog.bench.frames import Request
 from benchlog.cli.ceilings import job_limits, number_of
-from benchlog.cli.off_by_hand import look_back, shout, somebody_there, wait_for_acknowledgement
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, line, rated_volts_of, say
-from benchlog.cli.words import CAUTIONS, NOT_OFF, OUTCOMES, off_sentence, quantity_text
-from benchlog.errors import JournalDamaged, LedgerError, Refused
-from benchlog.outcome import EXIT_STATUS, Outcome, RunResult
-from benchlog.quantities import show
+from benchlog.cli.off_by_hand import look_back, somebody_there
+from benchlog.cli.one_run import ended_early, run_and_tell
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, rated_volts_of
+from benchlog.cli.words import CAUTIONS, quantity_text
+from benchlog.errors import Refused
+from benchlog.motor.insulation import winding_ceiling_c
+from benchlog.outcome import Outcome
 from benchlog.records import Item, RunKind
-from benchlog.recovery.ceilings import Ceilings, Layer, intersect
+from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, above_ceilings, built_in, parse
 from benchlog.settings import owner_settings
 from drivers.foreign import MAX_TEXT
-
-if TYPE_CHECKING:
-    from benchlog.ledger.filing import Filed
 
 
 @click.command("recover")
@@ -36,6 +33,7 @@ if TYPE_CHECKING:
 @click.option("--serial", default="", help="Its serial, for a new job.")
 @click.option("--complaint", default="", help="The owner's words, for a new job.")
 @click.option("--load-state", default="dry, uncoupled", show_default=True)
+@click.option("--thermal-class", default="A", show_default=True, help="Of the winding, as the label says (IEC 60085).")
 @click.option("--yes", is_flag=True, help="Confirm everything but a swap of leads; hand steps are skipped.")
 @ledger_option
 @json_option
@@ -48,11 +46,11 @@ def command(as_json: bool, **asked: object) -> None:
     try:
         sys.exit(recover(as_json=as_json, **asked))  # type: ignore[arg-type]
     except Problem as problem:
-        sys.exit(_ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
+        sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
     except OSError as error:
-        sys.exit(_ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
+        sys.exit(ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
     except KeyboardInterrupt:
-        sys.exit(_ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
+        sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
 
 
 def recover(
@@ -67,14 +65,14 @@ def recover(
     serial: str,
     complaint: str,
     load_state: str,
+    thermal_class: str,
     yes: bool,
     ledger: Path | None,
     as_json: bool,
 ) -> int:
     """The exit status. Raises Refused, LedgerError before anything is switched on."""
-    from benchlog.bench.link import Link
-    from benchlog.cli.watching import Stopper, signals_to, watch
-    from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
+    from benchlog.ledger.filing import file_left_behind, journals_of
+    from benchlog.ledger.leads import lead_check
     from benchlog.ledger.store import Ledger
     from benchlog.ledger.unlocks import owner_layer
     from benchlog.ledger.warmth import warmth_of
@@ -86,6 +84,7 @@ def recover(
             raise Refused(f"{name}: has characters that can't be shown")
     rated_volts = rated_volts_of(rated_voltage)
     limits = job_limits(rated_volts, max_voltage, max_current)
+    motor = Limits(winding_c=winding_ceiling_c(thermal_class))
     sequence, settings = _sequence(sequence_name), owner_settings()
     ask = somebody_there(yes=yes, as_json=as_json)
     with Ledger.open(ledger or default_ledger()) as book:
@@ -94,13 +93,14 @@ def recover(
         look_back(book, resource, ask=ask)
         job = None if job_number is None else book.job_by_number(number_of(job_number))
         owner = owner_layer(book, settings, None if job is None else job.id)
-        layers = {Layer.OWNER: owner.limits, Layer.JOB: limits}
+        layers = {Layer.OWNER: owner.limits, Layer.MOTOR: motor, Layer.JOB: limits}
         ceilings = intersect(layers)
         problems = above_ceilings(sequence, rated_volts, ceilings)
         if problems:
             raise Refused("; ".join(problems))
         if not yes:
             _confirm(rated_volts, ceilings, owner.unlocked, ask=ask)
+        leads = lead_check(book, resource)
         warmth = warmth_of(book, job=None if job is None else job.id, resource=resource)
         uid = uuid.uuid4().hex
         request = Request(
@@ -117,22 +117,12 @@ def recover(
             load_state=load_state,
             unattended=yes,
             kicks_today=0 if job is None else book.kicks_on(job.id, book.clock.utc()[:10]),
+            lead_ohm=0.0 if leads is None else leads.ohm,
             known_ohm=warmth.known_ohm,
             earlier=warmth.pulses,
             unlocked=owner.unlocked,
         )
-        with signals_to(Stopper()) as stopper:  # until it is filed: a second Ctrl-C takes nothing away
-            ended = watch(Link(request), stopper, as_json=as_json)
-            filed, problem = None, "nothing was reached that could be filed"
-            if ended.journal is not None:
-                try:
-                    filed = file_journal(book, Path(ended.journal))
-                except (LedgerError, Refused, JournalDamaged, OSError) as error:
-                    problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
-            _tell(ended, filed, problem, as_json=as_json)
-        if ask and off_sentence(ended) == NOT_OFF:  # Ctrl-C leaves it open again
-            wait_for_acknowledgement(book, resource)
-        return EXIT_STATUS[ended.result.outcome]
+        return run_and_tell(book, request, as_json=as_json, ask=ask)
 
 
 def _sequence(name: str) -> Sequence:
@@ -157,40 +147,3 @@ def _confirm(rated_volts: float, ceilings: Ceilings, unlocked: str, *, ask: bool
         click.echo(f"The owner's layer is {unlocked}")
     if not click.confirm("Is the bench safe and the motor connected?", default=False):
         raise Refused("not confirmed")
-
-
-def _tell(ended: Ended, filed: "Filed | None", problem: str, *, as_json: bool) -> None:
-    result = ended.result
-    if filed is None:
-        say(f"benchlog: {problem}", err=True)
-    if as_json:
-        job, run = (None, None) if filed is None else (filed.job, filed.run)
-        line(event="filed", **_fields(result), job=job, run=run)
-        if off_sentence(ended) == NOT_OFF:
-            click.echo(f"benchlog: {NOT_OFF}", err=True)
-        return
-    say(f"\n{OUTCOMES[result.outcome]}\n  {result.reason}")
-    if result.resistance_ohm is not None:
-        low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")
-        click.echo(f"  Winding {show(result.resistance_ohm, 'Ω')} ({low} to {high}).")
-    if result.max_volts is not None:
-        most = f"{show(result.max_volts, 'V')} and {show(result.max_amps, 'A')}"
-        click.echo(f"  {result.kicks} kicks; at most {most} read back.")
-    if filed is not None:
-        click.echo(f"  Filed as run {filed.run} of job {filed.job:04d}.")
-    off = off_sentence(ended)
-    if off == NOT_OFF:
-        shout()
-    else:
-        click.echo(f"  {off}")
-
-
-def _fields(result: RunResult) -> dict[str, object]:
-    return {name: getattr(result, name) for name in result.__struct_fields__}
-
-
-def _ended_early(outcome: Outcome, text: str, *, as_json: bool) -> int:
-    if as_json:
-        line(event="filed", **_fields(RunResult(outcome=outcome, reason=text)), job=None, run=None)
-    say(f"benchlog: {outcome}: {text}", err=True)
-    return EXIT_STATUS[outcome]

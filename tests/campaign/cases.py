@@ -1,7 +1,7 @@
 """One case: item, supply, ceilings, sequence, kind of run and faults, all of it from one seed and number."""
 
 import random
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchlog.records import RunKind
 from benchlog.recovery.ceilings import Layer, Limits
@@ -19,6 +19,7 @@ class Case:
     `latches`: whether the instrument knows its protections; `compound`: takes several units in one message;
     `exponents`: writes its numbers as 1.200E+01. `reply_s`: latency of every reply; None: the usual.
     `unseen_s`: between two runs an output that was left on stays so for as long.
+    `holds`, `answers_s`: of a run with the hand on the shaft, s after its question: key down, and when it is answered.
     """
 
     seed: int
@@ -38,6 +39,8 @@ class Case:
     unseen_s: float
     answer_first: bool
     faults: tuple[Fault, ...]
+    holds: tuple[tuple[float, float], ...] = ()
+    answers_s: float = 0.0
 
 
 def draw_case(seed: int, number: int) -> Case:
@@ -46,7 +49,7 @@ def draw_case(seed: int, number: int) -> Case:
     item, scenario = draw_scenario(source)
     layers = draw_layers(source, scenario.rated_volts)
     sequence, hostile = draw_sequence(source, layers)
-    return Case(
+    case = Case(
         seed=seed,
         number=number,
         item=item,
@@ -65,6 +68,20 @@ def draw_case(seed: int, number: int) -> Case:
         faults=tuple(draw_fault(source) for _ in range(source.choices((0, 1, 2), weights=(3, 5, 2))[0])),
         unseen_s=log_uniform(source, 0.1, 60.0),
     )
+    return _with_hands(random.Random(f"{seed}/{number}/hold"), case)
+
+
+def _with_hands(source: random.Random, case: Case) -> Case:
+    """Some of the cases become runs with the hand on the shaft."""
+    if source.random() > 0.08:
+        return case
+    holds, at_s = [], 0.0
+    for _ in range(source.randint(1, 3)):
+        down_s = at_s + log_uniform(source, 0.05, 1.5)
+        at_s = down_s + log_uniform(source, 0.03, 3.0)
+        holds.append((down_s, at_s))
+    answers_s = at_s + source.uniform(-0.5, 1.0)
+    return replace(case, kind=RunKind.HAND, unattended=False, holds=tuple(holds), answers_s=answers_s)
 
 
 def draw_reply(source: random.Random) -> float | None:

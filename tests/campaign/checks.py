@@ -8,10 +8,10 @@ from collections.abc import Callable, Iterator
 
 import numpy as np
 
-from benchlog.bench.frames import LEASE_S
+from benchlog.bench.frames import HELD_S, LEASE_S
 from benchlog.bench.journal import flags_of
 from benchlog.outcome import Outcome
-from benchlog.records import TICK_S, EventKind
+from benchlog.records import TICK_S, EventKind, RunKind
 from benchlog.recovery.ceilings import Bound
 from drivers.supply import Reading
 from tests.campaign.cases import AMBIENT_C, Case
@@ -193,6 +193,27 @@ def _driven(ran: Ran) -> Iterator[tuple[float, float]]:
             since_s = None
 
 
+def driven_only_while_the_key_is_down(case: Case, ran: Ran) -> str | None:
+    """From the question on: a reading and the key's own silence after it is up, and no more than a quarter of stall."""
+    if case.kind is not RunKind.HAND or ran.journal is None or ran.hit_by(*HANDS, *DEATHS, "sleep"):
+        return None
+    asked = [event.t_s for event in ran.journal.events if event.kind is EventKind.QUESTION]
+    if not asked:
+        return None
+    since_s = ran.began_s + asked[0]
+    late_s = HELD_S + 2 * RENEW_EVERY_S + ran.gap_s + REACTION_S
+    spells: list[tuple[float, float]] = []
+    for down, up in case.holds:  # a key up for less than it takes to notice was down all along
+        joined = bool(spells) and down <= spells[-1][1] + late_s
+        spells[-1:] = [(spells[-1][0], up)] if joined else [*spells[-1:], (down, up)]
+    for began_s, ended_s in _driven(ran):
+        if began_s > since_s and not any(
+            down <= began_s - since_s <= up + late_s and ended_s - since_s <= up + late_s for down, up in spells
+        ):
+            return f"driven from {began_s - since_s:.3f} to {ended_s - since_s:.3f} s, the key was down in {case.holds}"
+    return None
+
+
 def kicks_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     given = ran.journal.kicks if ran.journal is not None else 0
     if given and ran.kicks_before + given > ran.ceilings.kicks.value:
@@ -296,6 +317,7 @@ CHECKS: dict[str, Callable[[Case, Ran], str | None]] = {
         energy_within_the_ceiling,
         locked_within_the_ceiling,
         driven_in_a_row_within_the_ceiling,
+        driven_only_while_the_key_is_down,
         kicks_within_the_ceiling,
         on_only_at_0_v_with_the_latches_set,
         off_at_the_end,

@@ -9,7 +9,7 @@ from pathlib import Path
 from msgspec.structs import replace
 
 from benchlog.bench.conduct import Conductor
-from benchlog.bench.frames import Answer, Frame, Progress, Question, Renew, Request
+from benchlog.bench.frames import Answer, Frame, Hold, Progress, Question, Renew, Request
 from benchlog.bench.journal import Block, Journal, JournalContents, Sample, read_journal
 from benchlog.bench.lease import Lease
 from benchlog.bench.rescue import Charge
@@ -19,6 +19,7 @@ from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import Trace
 from benchlog.recovery.budget import Pulse, pulses_of
+from benchlog.recovery.by_hand import STILL_STUCK
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, parse
 from drivers.dialect import shipped
@@ -40,6 +41,8 @@ class RunClock(VirtualClock):
 
     lease: Lease | None = None
     wire: Wire | None = None
+    asked: tuple[float, int] | None = None
+    case: Case | None = None
 
     def wait(self, until_s: float, wake: threading.Event | None = None) -> None:
         while self.now() < until_s - RENEW_EVERY_S and not (wake is not None and wake.is_set()):
@@ -51,6 +54,17 @@ class RunClock(VirtualClock):
     def _renew(self) -> None:
         if self.lease is not None and self.wire is not None and self.wire.window_open:
             self.lease.take(Renew())
+            self._hands(self.lease)
+
+    def _hands(self, lease: Lease) -> None:
+        """The key, said to be down with every renewal while it is; and the answer, when it is time."""
+        if self.asked is None or self.case is None:
+            return
+        since_s = self.now() - self.asked[0]
+        lease.take(Hold(down=any(a <= since_s < b for a, b in self.case.holds)))
+        if since_s >= self.case.answers_s:
+            lease.take(Answer(question=self.asked[1], choice=STILL_STUCK))
+            self.asked = None
 
 
 class WatchedSupply(ScpiSupply):
@@ -156,6 +170,7 @@ class Rig:
         self.dialect = replace(plain, link=replace(plain.link, compound=case.compound))
         self.bench.instrument.reply_s = case.reply_s
         self.clock = RunClock(utc_start=BEGAN)
+        self.clock.case = case
         self.judged: list[Reading] = []
         self.identified: list[Capabilities] = []
         self.new_run(list(case.faults))
@@ -170,7 +185,7 @@ class Rig:
             waiting=faults,
             exponents=self.case.exponents,
         )
-        self.clock.lease, self.clock.wire = lease, self.wire
+        self.clock.lease, self.clock.wire, self.clock.asked = lease, self.wire, None
         self.judged.clear()
         self.identified.clear()
         self.bench.extremes = Extremes()
@@ -196,6 +211,9 @@ class Rig:
     def answer(self, frame: Frame) -> None:
         """Somebody at the bench: does what is asked, or skips it."""
         if not isinstance(frame, Question):
+            return
+        if STILL_STUCK in frame.choices:
+            self.clock.asked = (self.clock.now(), frame.id)
             return
         choice = frame.choices[0 if self.case.answer_first else -1]
         if choice == "leads are swapped":
