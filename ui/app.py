@@ -62,6 +62,7 @@ def main(argv: list[str]) -> int:
         keys = OutputOffKeys(application)
         keys.pressed.connect(session.running.output_off)
         application.installEventFilter(keys)
+        application.installEventFilter(session.running.keys)
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)

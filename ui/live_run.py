@@ -22,7 +22,8 @@ class BenchLink(Protocol):
     def poll(self) -> list[Frame]: ...
     def stop(self, reason: str = ...) -> None: ...
     def answer(self, question: int, choice: str) -> None: ...
-    def note(self, text: str, *, hand: bool = True) -> None: ...
+    def note(self, text: str, *, hand: bool = True, moved: bool = False) -> None: ...
+    def hold(self, down: bool) -> None: ...
     def close(self) -> None: ...
 
 
@@ -42,6 +43,7 @@ class LiveRun(QObject):
         self._link_factory = link_factory
         self._link: BenchLink | None = None
         self.request: Request | None = None
+        self._down = False
         self._renewal, self._polling = QTimer(self), QTimer(self)
         self._renewal.setTimerType(Qt.TimerType.PreciseTimer)
         self._renewal.setInterval(int(RENEW_EVERY_S * 1000))
@@ -71,13 +73,21 @@ class LiveRun(QObject):
         if self._link is not None:
             self._link.answer(question, choice)
 
-    def note(self, text: str) -> None:
+    def note(self, text: str, *, hand: bool = True, moved: bool = False) -> None:
         if self._link is not None:
-            self._link.note(text, hand=True)
+            self._link.note(text, hand=hand, moved=moved)
+
+    def hold(self, down: bool) -> None:
+        """The key for the hand on the shaft: told at once, and again with every renewal while it is down."""
+        self._down = down
+        if self._link is not None:
+            self._link.hold(down)
 
     def _renew(self) -> None:
         if self._link is not None:
             self._link.renew()
+            if self._down:
+                self._link.hold(True)
 
     def poll(self) -> None:
         if self._link is None:
@@ -98,6 +108,7 @@ class LiveRun(QObject):
 
     def _finish(self, frame: Ended) -> None:
         link, self._link = self._link, None
+        self._down = False
         self._renewal.stop()
         self._polling.stop()
         if link is not None:

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
-from benchlog.records import RunKind, Stage
+from benchlog.records import STAGE_OF, RunKind, Stage
 from ui import texts, theme
 from ui.frame_parts import Foot, Header, Notice
 from ui.history.room import HistoryRoom
@@ -18,7 +18,7 @@ from ui.stages.close import CloseStage
 from ui.stages.free import FreeStage
 from ui.stages.intake import IntakeStage
 from ui.stages.make_safe import MakeSafeStage
-from ui.stages.probe import probe_stage
+from ui.stages.probe import ProbeStage
 from ui.stages.prove import ProveStage
 from ui.stages.run_view import RunView
 from ui.supply_panel import SupplyPanel
@@ -42,7 +42,7 @@ class MainWindow(QMainWindow):
         self.rail = StageRail(tokens)
         self.panel = SupplyPanel(tokens)
         self.intake, self.safe, self.close_stage = IntakeStage(resource), MakeSafeStage(), CloseStage()
-        self.probe, self.free, self.prove = probe_stage(tokens), FreeStage(tokens), ProveStage(tokens)
+        self.probe, self.free, self.prove = ProbeStage(tokens), FreeStage(tokens), ProveStage(tokens)
         self.history = HistoryRoom(tokens)
         self._lay_out()
         self.intake.kind.setFocus()
@@ -89,7 +89,8 @@ class MainWindow(QMainWindow):
         self.setCentralWidget(ground)
 
     def view_of(self, kind: RunKind) -> RunView:
-        return {RunKind.PROBE: self.probe, RunKind.RECOVERY: self.free, RunKind.PROOF: self.prove}[kind]
+        """Where a run of this kind is shown: with its stage."""
+        return {Stage.PROBE: self.probe, Stage.FREE: self.free, Stage.PROVE: self.prove}[STAGE_OF[kind]]
 
     def views(self) -> tuple[RunView, RunView, RunView]:
         return self.probe, self.free, self.prove

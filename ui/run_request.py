@@ -9,9 +9,11 @@ import msgspec
 
 from benchlog.bench.frames import Request
 from benchlog.ledger.filing import journals_of
+from benchlog.ledger.leads import lead_check
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.ledger.warmth import warmth_of
+from benchlog.motor.insulation import UNKNOWN_CLASS, class_of, winding_ceiling_c
 from benchlog.records import Job, Run, RunKind
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits
 from benchlog.recovery.steps import Sequence
@@ -26,11 +28,17 @@ class BenchSetting:
     max_volts: float
     max_amps: float | None
     resource: str
+    thermal_class: str = UNKNOWN_CLASS
 
     @property
     def limits(self) -> Limits:
         """The job's layer. Raises ValueError where the volts aren't above zero: nothing is run without them."""
         return Limits(volts=self.max_volts, amps=self.max_amps)
+
+    def layers(self, owner: OwnerLayer) -> dict[Layer, Limits]:
+        """All that is known before there is a supply. Raises ValueError, as `limits`."""
+        motor = Limits(winding_c=winding_ceiling_c(self.thermal_class))
+        return {Layer.OWNER: owner.limits, Layer.MOTOR: motor, Layer.JOB: self.limits}
 
 
 def request_for(
@@ -45,17 +53,19 @@ def request_for(
 ) -> Request:
     """The owner's and the job's ceilings: the program's and the supply's are added at the bench. Raises Refused."""
     uid = uuid4().hex
+    leads = lead_check(ledger, setting.resource)
     warmth = warmth_of(ledger, job=job.id, resource=setting.resource)
     return Request(
         uid=uid,
         kind=kind,
         resource=setting.resource,
         rated_volts=job.motor.rated_volts,
-        layers={Layer.OWNER: owner.limits, Layer.JOB: setting.limits},
+        layers=setting.layers(owner),
         sequence=sequence,
         journal=str(journals_of(ledger.path) / f"{uid}.journal"),
         job=job.id,
         load_state=job.load_state,
+        lead_ohm=0.0 if leads is None or kind is RunKind.LEADS else leads.ohm,
         kicks_today=ledger.kicks_on(job.id, ledger.clock.utc()[:10]),
         known_ohm=warmth.known_ohm,
         earlier=warmth.pulses,
@@ -82,6 +92,9 @@ def setting_of(job: Job, runs: Ordered[Run], resource: str) -> BenchSetting:
         max_volts=limits.volts or job.motor.rated_volts,
         max_amps=limits.amps,
         resource=request.resource if request is not None else resource,
+        thermal_class=class_of(request.layers.get(Layer.MOTOR, Limits()).winding_c)
+        if request is not None
+        else UNKNOWN_CLASS,
     )
 
 

@@ -6,6 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QApplication
 
 from benchlog.bench.frames import Ended, Progress, Question
 from benchlog.errors import JournalDamaged, LedgerError, Refused
@@ -16,6 +17,7 @@ from benchlog.records import STAGE_OF, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
 from ui import sayings, texts
 from ui.bench_job import BenchJob
+from ui.bench_keys import BenchKeys
 from ui.facts import FootFacts
 from ui.frame_parts import Notice
 from ui.live_run import LinkFactory, LiveRun
@@ -54,7 +56,11 @@ class Running(QObject):
         self.window, self.ledger, self.bench, self.facts = window, ledger, bench, facts
         self.live = LiveRun(link_factory, self)
         self.off = OffWatch(self)
+        self.keys = BenchKeys(self)
+        self.keys.held.connect(self.live.hold)
+        self.keys.moved.connect(self.moved)
         self.sequence = built_in(SEQUENCE)
+        self._kicks, self._flowing = 0, False
         self.live.progressed.connect(self._on_progress)
         self.live.happened.connect(self._on_event)
         self.live.asked.connect(self._on_question)
@@ -94,6 +100,9 @@ class Running(QObject):
             self.off.tell(OffEvent.BEGAN)
             notice.hide()
             self.window.view_of(kind).begin(request)
+            self._kicks, self._flowing = request.kicks_today, False
+            self.keys.listen(listening=STAGE_OF[kind] is Stage.FREE, armed=kind is RunKind.HAND)
+            self.window.free.show_run(kind)
             self.began.emit(STAGE_OF[kind])
 
     def output_off(self, reason: str = texts.STOP_PRESSED) -> None:
@@ -112,6 +121,19 @@ class Running(QObject):
             self.bench.keep(Stage.FREE, told)
             self.window.free.say_kept(told)
 
+    def note(self, text: str) -> None:
+        """A line into the running trace; between runs, into the job's own record."""
+        if self.live.on:
+            self.live.note(text, hand=False)
+            return
+        with minding_the_ledger(self.window.notice):
+            self.bench.keep(Stage.FREE, texts.NOTE_KEPT.format(text=text))
+            self.window.free.say_kept(text)
+
+    def moved(self) -> None:
+        """The operator felt or saw it move."""
+        self.live.note(texts.MOVED_NOTED, hand=False, moved=True)
+
     # what it shows
 
     def _view(self) -> RunView | None:
@@ -124,9 +146,17 @@ class Running(QObject):
             kicks = sayings.kicks_text(progress.kicks)
             words = texts.LIVE_FOUND.format(rung=rung, kicks=kicks) if rung else texts.LIVE_FOUND_PLAIN
             self.window.rail.say_live(STAGE_OF[view.kind], words)
+        self._tick(progress)
         self.window.panel.show_progress(progress)
         self.facts.progress(progress)
         self.off.output_seen(progress.output_on)
+
+    def _tick(self, progress: Progress) -> None:
+        """One for each kick, and one as current begins to flow under a held key: eyes can stay on the shaft."""
+        flowing = self.keys.armed and progress.output_on and progress.set_volts > 0
+        if progress.kicks > self._kicks or (flowing and not self._flowing):
+            QApplication.beep()
+        self._kicks, self._flowing = progress.kicks, flowing
 
     def _on_event(self, event: Event) -> None:
         if (view := self._view()) is not None:
@@ -137,6 +167,7 @@ class Running(QObject):
             view.ask(question)
 
     def _on_ended(self, ended: Ended) -> None:
+        self.keys.listen(listening=False, armed=False)
         self.off.tell(_off_event(ended))
         self.window.panel.rest()
         self.facts.ended()

@@ -50,6 +50,10 @@ def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
             say = texts.PROBED_SAY.format(ohm=figures)
             first, _, rest = why.partition(". ")
             why = rest if figures in first and rest else why
+    elif kind is RunKind.LEADS and result.outcome is Outcome.SHORT:
+        say, do = texts.LEADS_SAY.format(ohm=resistance_text(result)), texts.LEADS_DO
+    elif kind is RunKind.HAND and result.moved:
+        do = texts.HAND_ENDED_DO
     elif kind is RunKind.PROOF and result.outcome in (Outcome.RUNS, Outcome.FREED):
         do = texts.PROVEN_DO
     off = ""
@@ -90,6 +94,8 @@ def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:
     if kind is RunKind.PROBE and probe_went_through(result):
         verdict = texts.VERDICT_WORDS[result.winding_verdict]
         return f"{verdict} {resistance_text(result)}" if figures and result.resistance_ohm is not None else verdict
+    if kind is RunKind.LEADS and result.outcome is Outcome.SHORT:
+        return resistance_text(result) if figures else texts.LEADS_WORD
     if kind is RunKind.RECOVERY:
         return texts.FREE_TRIED.format(outcome=outcome, kicks=kicks_text(result.kicks))
     return outcome

@@ -6,10 +6,11 @@ from contextlib import AbstractContextManager
 from PySide6.QtCore import QObject
 
 from benchlog.ledger.filing import file_left_behind, journals_of
+from benchlog.ledger.leads import lead_check
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.store import Ledger
 from benchlog.records import STAGE_OF, Run, RunKind, Stage
-from benchlog.recovery.ceilings import Layer, intersect
+from benchlog.recovery.ceilings import intersect
 from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
 from ui.bench_job import BenchJob
@@ -70,6 +71,7 @@ class Session(QObject):
         window.intake.unlock.pressed.connect(self._unlock)
         window.intake.max_volts.editingFinished.connect(self._show_ceilings)
         window.intake.max_amps.editingFinished.connect(self._show_ceilings)
+        window.intake.thermal.currentIndexChanged.connect(self._show_ceilings)
         window.safe.made_safe.connect(self._keep_made_safe)
         window.close_stage.closed.connect(self._close_job)
         window.close_stage.next_job.connect(self.new_job)
@@ -79,6 +81,11 @@ class Session(QObject):
             view.went_on.connect(self._go_on)
             view.hand.connect(self.running.hand_step)
             view.answered.connect(self.run.answer)
+        window.free.noted.connect(self.running.note)
+        window.free.moved.connect(self.running.moved)
+        window.free.hand_begun.connect(lambda: self.running.begin(RunKind.HAND))
+        window.free.held.connect(self.running.keys.hold)
+        window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
         self.running.ended.connect(self._go_on_after_run)
         self.facts.stale.connect(window.panel.numerals.rest)
@@ -107,6 +114,14 @@ class Session(QObject):
             self._offer(view, way)
         self.window.intake.lock_setting(self.run.on)
         self._show_ceilings()
+        self.window.free.offer_hand(
+            not self.run.on
+            and job is not None
+            and not self.bench.closed
+            and self.off.may_begin
+            and way.may_go_to(Stage.FREE)
+        )
+        self._show_leads(job is not None)
         self.window.free.take_hand_steps(job is not None and not self.bench.closed)
         self.window.prove.lock(self.run.on)
         self.facts.supply(self.window.intake.setting().resource)
@@ -138,8 +153,13 @@ class Session(QObject):
             may = settings.allow_unlocks and not self.bench.closed
             self.window.intake.unlock.offer(settings.unlocked if may else None, owner.unlock)
             if not bars.of_run and not self.window.intake.setting_problem():
-                layers = {Layer.OWNER: owner.limits, Layer.JOB: self.window.intake.setting().limits}
-                bars.show_before(intersect(layers))
+                bars.show_before(intersect(self.window.intake.setting().layers(owner)))
+
+    def _show_leads(self, on_bench: bool) -> None:
+        resource = self.window.intake.setting().resource
+        with self._minding_the_ledger():
+            self.window.probe.show_leads(lead_check(self.ledger, resource) if resource else None)
+        self.window.probe.offer_leads(on_bench and not self.run.on and not self.bench.closed and self.off.may_begin)
 
     def go_to(self, stage: Stage) -> None:
         if self.bench.way().may_go_to(stage):
@@ -247,6 +267,7 @@ class Session(QObject):
     def _show_begun(self, stage: Stage) -> None:
         self.here = stage
         self.refresh()
+        self.window.stages.setFocus()  # not the next field in line, which would take the keys for itself
 
     def _go_on_after_run(self) -> None:
         with self._minding_the_ledger():

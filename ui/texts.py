@@ -255,6 +255,30 @@ HAND_STEPS = ("turned", "tapped", "soaked", "warmed", "oiled")
 HAND_ACCESSIBLE = "Note that it was {step} by hand"
 HAND_KEPT = "Kept with the job: {step}, {at}."
 HAND_NOTED = "by hand: {step}"
+FIELD_NOTE = "A note, stamped into the running record"
+NOTE_HINT = "A note for the record, then Enter"
+NOTE_KEPT = "note: {text}"
+MOVED_BUTTON = "It moved  (M)"
+MOVED_ACCESSIBLE = "It moved, even a little. Key: M"
+MOVED_NOTED = "the operator felt or saw it move"
+HAND_START = "Hand on the shaft"
+HAND_START_ACCESSIBLE = "Hand on the shaft: at most a quarter of the stall current while a key is held"
+HOLD_BUTTON = "Hold for current  (Space)"
+HOLD_ACCESSIBLE = "Current flows while this, or the space bar, is held"
+HAND_BEGUN = (
+    "Keep your fingers clear of blades and gears.",
+    "First the probe; then hold the space bar and turn the shaft.",
+)
+LEADS_NEVER = "Leads: not measured; their resistance is part of what is found."
+LEADS_KNOWN = "Leads: {ohm}, measured {day}, taken out."
+LEADS_BUTTON = "Measure the leads"
+LEADS_ACCESSIBLE = "Measure the leads, their two clips joined, no motor between them"
+LEADS_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V, for a second."
+LEADS_WORD = "leads measured"
+LEADS_SAY = "Leads of {ohm}."
+LEADS_DO = "Clip the motor on again, then probe."
+FIELD_CLASS = "Thermal class"
+CLASS_HINT = "Of the winding, as the label says; A where it says nothing."
 RUNG_TITLE = "{number} {name}"
 RUNG_SWAPPED = "swapped"
 RUNG_SWAPPED_HINT = "The leads are swapped by hand before this rung."
@@ -264,7 +288,18 @@ RUNG_ABOVE_HINT = "Above the job’s volts ceiling: left out."
 RUNG_ACCESSIBLE = "Rung {number}, {name}, {volts}: {tries} of {of} tries"
 QUESTION_TITLE = "Your turn"
 QUESTION_SAY = ("It needs your hands.", "The output is off until you answer.")
-CHOICE_WORDS = {"done": "Done", "skip": "Skip", "yes": "Yes", "no": "No", "stop": "Stop"}
+CHOICE_WORDS = {
+    "it turns": "It turns",
+    "still stuck": "Still stuck",
+    "leads swapped": "Leads swapped",
+    "swapped back": "Swapped back",
+    "done": "Done",
+    "skip": "Skip",
+    "yes": "Yes",
+    "no": "No",
+    "stop": "Stop",
+}
+HAND_ENDED_DO = "Prove that it starts by itself, or go on by hand."
 WHY_BY_KIND: dict[str, str] = {
     "step": "Every ceiling at the right holds.",
     "kick": "One short push; then a look whether it turns.",

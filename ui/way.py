@@ -51,6 +51,7 @@ class Way(msgspec.Struct, frozen=True, kw_only=True):
 
 def way_of(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> Way:
     """`runs` oldest first. Without a job, intake is next."""
+    runs = [run for run in runs if run.kind is not RunKind.LEADS]  # the supply's, not this motor's
     found = _found(job, entries, runs)
     electrical = _electrical(runs)
     milestones: list[Milestone] = []
@@ -68,7 +69,7 @@ def way_of(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> Wa
         if standing is Standing.SKIPPED and electrical is not None:
             words = texts.SKIPPED_BECAUSE.format(reason=texts.OUTCOME_WORDS[electrical])
         milestones.append(Milestone(stage=stage, standing=standing, found=words))
-    tried = any(run.kind in (RunKind.RECOVERY, RunKind.PROOF) for run in runs)
+    tried = any(run.kind in (RunKind.RECOVERY, RunKind.HAND, RunKind.PROOF) for run in runs)
     return Way(milestones=tuple(milestones), may_close=tried or electrical is not None or Stage.CLOSE in found.done)
 
 

@@ -84,6 +84,7 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
                 item_kind=item.item,
                 serial="",
                 complaint=COMPLAINT,
+                thermal_class="A",
                 load_state="dry, uncoupled",
                 yes=True,
                 ledger=book,

@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 from benchlog.errors import Refused
 from benchlog.ledger.schema import ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.search import searched
-from benchlog.records import Item, JobState, Motor
+from benchlog.records import Item, JobState, Motor, RunKind
 
 
 def add_job(session: Session, *, item: Item, motor: Motor, complaint: str, load_state: str, opened_utc: str) -> JobRow:
@@ -45,7 +45,8 @@ def refresh_search(session: Session, job: JobRow) -> None:
     """Brings what a job is found by up to date with its cause and its last outcome."""
     session.flush()
     item = session.get_one(ItemRow, job.item_id)
-    last = select(RunRow.outcome).where(RunRow.job_id == job.id).order_by(RunRow.started_utc.desc(), RunRow.id.desc())
+    of_motor = (RunRow.job_id == job.id, RunRow.kind != RunKind.LEADS.value)
+    last = select(RunRow.outcome).where(*of_motor).order_by(RunRow.started_utc.desc(), RunRow.id.desc())
     job.searched = searched(
         Item(kind=item.kind, make=item.make, model=item.model, serial=item.serial),
         tag=job.tag,

@@ -9,7 +9,7 @@ from sqlalchemy import Row, Select, func, select
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger.schema import EntryRow, EventRow, ItemRow, JobRow, MotorRow, RunRow, TraceRow
 from benchlog.outcome import RunResult
-from benchlog.records import Entry, Event, Item, Job, Motor, Run
+from benchlog.records import Entry, Event, Item, Job, Motor, Run, RunKind
 
 _Value = TypeVar("_Value", bound=msgspec.Struct)
 
@@ -21,7 +21,7 @@ def select_jobs() -> Select[Any]:
     """Jobs with their item, their motor, how many runs they have, and how the last run to begin ended."""
     last_outcome = (
         select(RunRow.outcome)
-        .where(RunRow.job_id == JobRow.id)
+        .where(RunRow.job_id == JobRow.id, RunRow.kind != RunKind.LEADS.value)  # that says nothing of the motor
         .order_by(RunRow.started_utc.desc(), RunRow.id.desc())
         .limit(1)
         .correlate(JobRow)

@@ -26,6 +26,7 @@ class FakeLink:
         self.stops: list[str] = []
         self.answers: list[tuple[int, str]] = []
         self.notes: list[str] = []
+        self.holds: list[bool] = []
         self.renewed = 0
         self.closed = False
         self.hold_back_end = False
@@ -55,9 +56,13 @@ class FakeLink:
         self.answers.append((question, choice))
         self._answer = choice
 
-    def note(self, text: str, *, hand: bool = True) -> None:
+    def note(self, text: str, *, hand: bool = True, moved: bool = False) -> None:
         self.notes.append(text)
-        self._fresh_events.append(Event(t_s=self._now_s, kind=EventKind.HAND if hand else EventKind.NOTE, text=text))
+        kind = EventKind.MOVED if moved else EventKind.HAND if hand else EventKind.NOTE
+        self._fresh_events.append(Event(t_s=self._now_s, kind=kind, text=text))
+
+    def hold(self, down: bool) -> None:
+        self.holds.append(down)
 
     def close(self) -> None:
         self.closed = True

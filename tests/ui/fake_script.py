@@ -8,6 +8,8 @@ from collections.abc import Generator, Iterator
 from dataclasses import dataclass
 from typing import TypeAlias
 
+import msgspec
+
 from benchlog.bench.frames import Question, Request
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import Event, EventKind, RunKind
@@ -156,7 +158,58 @@ def proof(request: Request, scenario: str) -> Script:
     )
 
 
-SCRIPTS = {RunKind.PROBE: probe, RunKind.RECOVERY: recovery, RunKind.PROOF: proof}
+def leads(request: Request, scenario: str) -> Script:
+    pen = Pen()
+    yield from _opening(pen)
+    for amps in (0.1, 0.3, 1.0):
+        yield from pen.hold(0.16, 0.12 * amps, amps, "unknown")
+        yield from pen.hold(0.3, 0.0, 0.0, "resting")
+    yield from pen.hold(0.1, 0.0, 0.0, "resting", on=False)
+    return RunResult(
+        outcome=Outcome.SHORT,
+        reason="at 1 A the leads take 120 mV",
+        winding_verdict=WindingVerdict.SHORT,
+        resistance_ohm=0.12,
+        resistance_low_ohm=0.116,
+        resistance_high_ohm=0.124,
+        output_confirmed_off=True,
+    )
+
+
+def hand(request: Request, scenario: str) -> Script:
+    pen = Pen()
+    yield from _opening(pen)
+    yield from _probing(pen, "freed")
+    volts = request.rated_volts / 4
+    yield pen.event(
+        EventKind.STEP,
+        "Hand on the shaft: while the key is held, at most 366 mA.",
+        why="A quarter of the stall current, 1.46 A, at most. Keep fingers clear of blades and gears.",
+        name="hand on the shaft",
+    )
+    yield from pen.hold(0.2, 0.0, 0.0, "resting", on=False)
+    yield pen.event(EventKind.QUESTION, HAND_QUESTION)
+    for number in (1, 2):
+        yield from pen.hold(1.0, 0.0, 0.0, "resting", on=False)
+        yield pen.event(EventKind.STEP, f"Hold {number}.", name=f"hold {number}")
+        yield from pen.hold(1.5, volts, volts / OHM, "unknown")
+        yield pen.event(EventKind.HAND, "Held for 1.5 s, at most 366 mA.", number=number, seconds=1.5)
+    answer = yield Question(id=1, text=HAND_QUESTION, choices=["it turns", "still stuck"])
+    yield pen.event(EventKind.ANSWER, answer)
+    yield from pen.hold(0.1, 0.0, 0.0, "resting", on=False)
+    outcome = Outcome.UNDETERMINED if answer == "it turns" else Outcome.STILL_STUCK
+    told = _result(outcome, "2 holds with the hand on the shaft", kicks=0, max_volts=volts, max_amps=volts / OHM)
+    return msgspec.structs.replace(told, moved=outcome is Outcome.UNDETERMINED)
+
+
+HAND_QUESTION = "Hold the key and turn the shaft by hand, both ways. Let go of the key and the output is off."
+SCRIPTS = {
+    RunKind.PROBE: probe,
+    RunKind.RECOVERY: recovery,
+    RunKind.PROOF: proof,
+    RunKind.LEADS: leads,
+    RunKind.HAND: hand,
+}
 _VERDICTS = {
     "short": (WindingVerdict.SHORT, Outcome.SHORT, "0.3 V at 0.1 A, whatever the level"),
     "open": (WindingVerdict.OPEN, Outcome.OPEN, "no current up to the rated volts"),

@@ -20,7 +20,7 @@ def test_every_end_of_every_run_says_what_happened_and_what_to_do(kind: RunKind,
     say, why = sayings.ended_sentences(kind, RunResult(outcome=outcome, reason="for a reason"))
     assert say.endswith(".")
     assert "For a reason. " in why
-    assert why.endswith((texts.OUTCOME_DO[outcome], texts.PROVEN_DO, texts.PROBED_DO))
+    assert why.endswith((texts.OUTCOME_DO[outcome], texts.PROVEN_DO, texts.PROBED_DO, texts.LEADS_DO))
 
 
 @pytest.mark.parametrize("outcome", [outcome for outcome in Outcome if outcome is not Outcome.REFUSED])
@@ -40,8 +40,9 @@ def test_every_word_of_the_records_has_its_word_here() -> None:
     assert set(texts.LAYER_NAMES) == {layer.value for layer in Layer}
     assert set(texts.USED_NAMES) == set(Limits.__struct_fields__)
     assert {motion.value for motion in Motion} <= set(texts.MOTION_WORDS) <= set(SIGNS)
-    for by_kind in (texts.RUN_BEFORE, texts.RUN_START_BUTTON, texts.RUN_AGAIN_BUTTON, texts.RUN_KIND_NAMES):
-        assert set(by_kind) == set(RunKind)
+    for by_kind in (texts.RUN_BEFORE, texts.RUN_START_BUTTON, texts.RUN_AGAIN_BUTTON):
+        assert set(by_kind) == {RunKind.PROBE, RunKind.RECOVERY, RunKind.PROOF}  # those that have a page of their own
+    assert set(texts.RUN_KIND_NAMES) == set(RunKind)
 
 
 def test_everything_that_can_be_pressed_or_filled_has_a_name(desk: Desk) -> None:

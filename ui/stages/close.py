@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from benchlog.quantities import show
-from benchlog.records import Job, JobState, Run
+from benchlog.records import Job, JobState, Run, RunKind
 from ui import sayings, texts, theme
 from ui.pieces import button, card, label
 
@@ -103,6 +103,7 @@ class CloseStage(QWidget):
         return self.prognosis.text().strip()
 
     def show_job(self, job: Job, runs: Sequence[Run]) -> None:
+        runs = [run for run in runs if run.kind is not RunKind.LEADS]
         for place, run in ((0, runs[0] if runs else None), (1, runs[-1] if len(runs) > 1 else None)):
             for name, text in _figures(run).items():
                 self._cells[name, place].setText(text)

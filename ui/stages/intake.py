@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from benchlog.motor.insulation import CLASS_C, UNKNOWN_CLASS
 from benchlog.quantities import show
 from benchlog.records import Item, Job, Motor
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
@@ -64,6 +65,10 @@ class IntakeStage(QWidget):
         self.max_amps = QuantityEdit("A", texts.FIELD_MAX_AMPS, optional=True)
         self.wet = Chooser("intake_wet", texts.FIELD_WET)
         self.coupled = Chooser("intake_coupled", texts.FIELD_COUPLED)
+        self.thermal = Chooser("intake_class", texts.FIELD_CLASS)
+        self.thermal.addItems(tuple(CLASS_C))
+        self.thermal.setCurrentText(UNKNOWN_CLASS)
+        self.thermal.setToolTip(texts.CLASS_HINT)
         self.supply = QLineEdit(resource)
         self.wet.addItems((texts.DRY, texts.WET))
         self.coupled.addItems((texts.UNCOUPLED, texts.COUPLED))
@@ -111,7 +116,8 @@ class IntakeStage(QWidget):
         row.addWidget(self.wet, 1)
         row.addWidget(self.coupled, 2)
         _put(grid, 0, 2, texts.FIELD_LOAD, load)
-        _put(grid, 1, 0, texts.FIELD_SUPPLY, self.supply, 3)
+        _put(grid, 1, 0, texts.FIELD_SUPPLY, self.supply, 2)
+        _put(grid, 1, 2, texts.FIELD_CLASS, self.thermal)
         self.unlock = UnlockRow()
         grid.addWidget(self.unlock, 5, 0, 1, 3)
         return made
@@ -170,6 +176,7 @@ class IntakeStage(QWidget):
             max_volts=self.max_volts.value() or 0.0,
             max_amps=self.max_amps.value(),
             resource=self.supply.text().strip(),
+            thermal_class=self.thermal.currentText(),
         )
 
     def show_job(self, job: Job, setting: BenchSetting) -> None:
@@ -189,6 +196,7 @@ class IntakeStage(QWidget):
         self._follow_rated = False
         self.max_volts.put(setting.max_volts)
         self.max_amps.put(setting.max_amps)
+        self.thermal.setCurrentText(setting.thermal_class)
         wet, _, coupled = job.load_state.partition(", ")
         self.wet.setCurrentText(wet)
         self.coupled.setCurrentText(coupled)
@@ -214,6 +222,7 @@ class IntakeStage(QWidget):
         self.complaint.clear()
         self.wet.setCurrentIndex(0)
         self.coupled.setCurrentIndex(0)
+        self.thermal.setCurrentText(UNKNOWN_CLASS)
         self.problem.setText("")
         self._fix(False)
 
@@ -228,7 +237,7 @@ class IntakeStage(QWidget):
 
     def lock_setting(self, locked: bool) -> None:
         """While a run is on its ceilings are what they were when it began."""
-        for field in (self.max_volts, self.max_amps, self.supply):
+        for field in (self.max_volts, self.max_amps, self.supply, self.thermal):
             field.setEnabled(not locked)
         self.unlock.lock(locked)
 

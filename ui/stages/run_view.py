@@ -37,7 +37,9 @@ class RunView(QWidget):
     def __init__(self, kind: RunKind, tokens: Tokens, *, ladder: bool = False) -> None:
         super().__init__()
         self.kind = kind
-        column = QVBoxLayout(self)
+        self.shown = kind
+        """The kind of the run that is shown: a stage may have more than one."""
+        self.column = column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
@@ -108,6 +110,7 @@ class RunView(QWidget):
     # a run as it goes
 
     def begin(self, request: Request) -> None:
+        self.shown = request.kind
         self.plot.clear()
         self._lay_out(request)
         self.say(*texts.RUN_STARTING)
@@ -155,7 +158,7 @@ class RunView(QWidget):
         self.plot.finish()
         if self.rungs is not None:
             self.rungs.reach(None)
-        self.say(*sayings.ended_sentences(self.kind, result))
+        self.say(*sayings.ended_sentences(self.shown, result))
 
     # a run that was filed
 

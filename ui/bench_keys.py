@@ -1,0 +1,66 @@
+"""Keys for hands that are at the shaft: one that is held while current may flow, one that says "it moved".
+
+A foot switch that types the same key does as well. The keys are taken by a filter on the whole application, so that no
+button that has the focus is pressed by them; a text field keeps them for itself.
+"""
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QPlainTextEdit
+
+HOLD_KEY, MOVED_KEY = Qt.Key.Key_Space, Qt.Key.Key_M
+_LOST = frozenset({QEvent.Type.ApplicationDeactivate, QEvent.Type.WindowDeactivate, QEvent.Type.Close})
+
+
+class BenchKeys(QObject):
+    """Install with `QApplication.installEventFilter`. `held` tells each change, `moved` a press."""
+
+    held = Signal(bool)
+    moved = Signal()
+
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.listening = False
+        """A run is on: "it moved" counts."""
+        self.armed = False
+        """A run with the hand on the shaft is on: the key may be held."""
+        self.down = False
+
+    def listen(self, *, listening: bool, armed: bool) -> None:
+        self.listening, self.armed = listening, armed
+        if not armed:
+            self.hold(False)
+
+    def hold(self, down: bool) -> None:
+        """From the key, or from the button on the screen; only while armed."""
+        down = down and self.armed
+        if down != self.down:
+            self.down = down
+            self.held.emit(down)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() in _LOST:
+            self.hold(False)
+        elif isinstance(event, QKeyEvent) and self.listening and not _typing():
+            return self._key(event)
+        return False
+
+    def _key(self, event: QKeyEvent) -> bool:
+        """Whether it was one of ours, and so nobody else's."""
+        if event.key() == HOLD_KEY and self.armed:
+            if not event.isAutoRepeat():
+                self.hold(event.type() is not QEvent.Type.KeyRelease)
+            return True
+        if event.key() == MOVED_KEY and not event.modifiers():
+            if event.type() is QEvent.Type.KeyPress and not event.isAutoRepeat():
+                self.moved.emit()
+            return event.type() is not QEvent.Type.ShortcutOverride
+        return False
+
+
+def _typing() -> bool:
+    """Whether what is typed belongs to a text field."""
+    focus = QApplication.focusWidget()
+    if isinstance(focus, QLineEdit | QPlainTextEdit):
+        return not focus.isReadOnly()
+    return isinstance(focus, QComboBox) and focus.isEditable()
