@@ -29,6 +29,7 @@ class Terminal:
         self._typed: queue.SimpleQueue[str] = queue.SimpleQueue()
         self._live = not as_json and sys.stderr.isatty()
         self._shown_s = 0.0
+        self._kicks: int | None = None
 
     def show(self, frame: Frame) -> None:
         match frame:
@@ -57,6 +58,9 @@ class Terminal:
         say(text)
 
     def _status(self, progress: Progress) -> None:
+        if self._live and self._kicks is not None and progress.kicks > self._kicks:
+            click.echo("\a", nl=False, err=True)  # a tick for each kick: eyes can stay on the shaft
+        self._kicks = progress.kicks
         now_s = time.monotonic()
         if not self._live or self._asked is not None or now_s - self._shown_s < _STATUS_EVERY_S:
             return

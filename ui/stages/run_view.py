@@ -147,7 +147,7 @@ class RunView(QWidget):
             elif event.kind is EventKind.KICK:
                 self.rungs.kick(rung)
         word = texts.MARK_WORDS.get(event.kind.value)
-        if word is not None:
+        if word is not None and "seconds" not in event.values:  # what lasted has a band of its own
             self.plot.add_mark(Mark(t_s=event.t_s, word=mark_word(event, word), strong=event.kind in _STRONG))
 
     def ask(self, question: Question) -> None:
