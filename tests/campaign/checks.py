@@ -95,7 +95,8 @@ def without_off_there_are_no_volts(case: Case, ran: Ran) -> str | None:
 
 def off_soon_after_the_decision(case: Case, ran: Ran) -> str | None:
     late_hand = any(when[0] >= (ran.ending_s or 0.0) for when in ran.hit_by("hand: on"))
-    if ran.ending_s is None or late_hand or not ran.off_was_possible or ran.hit_by(*TROUBLE_WITH_OFF):
+    excused = late_hand or ran.ignored_off or not ran.off_was_possible
+    if ran.ending_s is None or excused or ran.hit_by(*TROUBLE_WITH_OFF):
         return None
     off = [switch.at_s for switch in ran.switches if not switch.on and switch.at_s >= ran.ending_s]
     before = [switch.on for switch in ran.switches if switch.at_s < ran.ending_s]

@@ -99,6 +99,7 @@ class Ran:
 
     `shown_early`: readings on the screen before they were in the journal. `on_at_end`: the output, by the
     truth. `hand_volts`, `hand_amps`: the most that a hand set; `reading_s`: one takes so long.
+    `ignored_off`: OFFs that a fault of the run before left to be ignored.
     """
 
     result: RunResult
@@ -120,6 +121,7 @@ class Ran:
     hand_mattered: bool
     reachable_at_end: bool
     ignores_off: bool
+    ignored_off: bool
     set_volts_at_end: float
     set_amps_at_end: float
     reading_s: float
@@ -260,6 +262,7 @@ def _run(
     rig: Rig, sequence: Sequence, path: Path, earlier: tuple[Pulse, ...], known_ohm: float | None, kicks: int
 ) -> Ran:
     case, wire, first, began_s = rig.case, rig.wire, len(rig.bench.truth), rig.clock.now()
+    to_ignore = rig.bench.instrument.offs_to_ignore
     request = Request(
         uid=path.stem,
         kind=case.kind,
@@ -321,6 +324,7 @@ def _run(
         hand_mattered=wire.hand_mattered,
         reachable_at_end=ended_s >= wire.down_until_s,
         ignores_off=rig.bench.instrument.offs_to_ignore > 0,
+        ignored_off=rig.bench.instrument.offs_to_ignore < to_ignore,
         set_volts_at_end=left[0],
         set_amps_at_end=left[1],
         reading_s=(MEASURE_REPLY_S if case.reply_s is None else case.reply_s) * (1 if case.compound else 6),
