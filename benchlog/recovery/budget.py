@@ -118,7 +118,11 @@ class Budget:
         self._heat.add(reading.received_s, joules)
         self._energy.add(reading.received_s, joules)
         if driven and belief is not Motion.TURNING:
-            locked_s = passed_s * self._heat.stall_share(watts)
+            if self._reference_ohm is None:  # whatever R is, a locked rotor takes this share of its stall power
+                share = max(r.volts**2 for r in (last, reading)) / self._rated_volts**2
+            else:
+                share = self._heat.stall_share(watts)
+            locked_s = passed_s * share
             self._locked.add(reading.received_s, locked_s)
             self.locked_total_s += locked_s
 
@@ -170,7 +174,7 @@ def pulses_of(
 
     A record that ends while driven, as one does that a crash cut short, counts as driven until the output is known to
     have been off. `ended_ago_s`, `off_ago_s`: from its last reading, and from then, to now; None: a few seconds later.
-    Without a known resistance the smallest motor's stall power counts.
+    Without a known resistance the seconds at stall power follow from the volts alone, as of a locked rotor.
     """
     if len(trace.sent) == 0:
         return []
@@ -181,16 +185,25 @@ def pulses_of(
     driven = driving[1:] | driving[:-1]
     at_s = trace.received * TICK_S
     joules = np.where(driven, np.maximum(watts[1:], watts[:-1]) * np.diff(at_s), 0.0)
+    if reference_ohm is None:
+        stall_shares = trace.volts**2 / rated_volts**2
+    else:
+        stall_shares = watts / stall_watts_of(rated_volts, reference_ohm)
+    stall_s = np.where(driven, np.maximum(stall_shares[1:], stall_shares[:-1]) * np.diff(at_s), 0.0)
     seconds = np.floor(at_s[-1] - at_s[1:]).astype(int)
-    total = np.bincount(seconds, weights=joules)
-    stall_watts = stall_watts_of(rated_volts, reference_ohm)
+    total, total_s = np.bincount(seconds, weights=joules), np.bincount(seconds, weights=stall_s)
     pulses = [
-        Pulse(ago_s=ended_ago_s + float(k), joules=float(total[k]), stall_s=float(total[k]) / stall_watts)
-        for k in np.flatnonzero(total > 0)
+        Pulse(ago_s=ended_ago_s + float(k), joules=float(total[k]), stall_s=float(total_s[k]))
+        for k in np.flatnonzero((total > 0) | (total_s > 0))
     ]
     if driving[-1]:
         off_s = ended_ago_s - OFF_WITHIN_S if off_ago_s is None else off_ago_s
         unseen_s = ended_ago_s - min(max(off_s, 0.0), ended_ago_s)
-        joules_after = float(watts[-1]) * unseen_s
-        pulses.append(Pulse(ago_s=ended_ago_s - unseen_s, joules=joules_after, stall_s=joules_after / stall_watts))
+        pulses.append(
+            Pulse(
+                ago_s=ended_ago_s - unseen_s,
+                joules=float(watts[-1]) * unseen_s,
+                stall_s=float(stall_shares[-1]) * unseen_s,
+            )
+        )
     return pulses

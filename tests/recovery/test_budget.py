@@ -142,3 +142,25 @@ def test_a_rest_names_the_ceiling_that_asks_for_it_and_is_enough() -> None:
     assert asked_by == "winding temperature"
     assert rest_s > 1.0
     assert budget._heat.winding_c_after(10.0 + rest_s, 8.0) <= ceilings.winding_c.value
+
+
+def test_of_a_winding_not_known_yet_the_volts_alone_say_what_share_of_its_stall_power_it_takes() -> None:
+    # 2.4 V rated, 24 Ω, at 2.0 V for 1 s: 0.69 of the stall power, known to nobody before the probe is over
+    ceilings = intersect({Layer.JOB: Limits(volts=2.4)})
+    budget = Budget(ceilings, ambient_c=25.0, rated_volts=2.4)
+    for k in range(11):
+        at_s = 10.0 + 0.1 * k
+        budget.charge(
+            Reading(
+                sent_s=at_s - 0.01,
+                received_s=at_s,
+                volts=2.0,
+                amps=2.0 / 24.0,
+                set_volts=2.0,
+                set_amps=0.1,
+                output_on=True,
+                regulation=Regulation.CV,
+            ),
+            Motion.UNKNOWN,
+        )
+    assert budget.locked_s(11.0) == pytest.approx((2.0 / 2.4) ** 2, rel=1e-6)
