@@ -16,6 +16,7 @@ _COPPER_K = 235.0
 _GAIN_SHARE = 0.0025  # readback gain: 0.05 % of volts and 0.2 % of amps, added
 _CLAMP_V = (0.4, 1.6)  # V: between these a conducting junction holds the voltage
 _NEAR_LIMIT = 0.7
+_STEP_UP = 1.8  # two levels a factor of two apart, as they are read back
 _FAST_HEATING_K_S = 60.0  # K/s at stall, as in heat.py's bound
 
 
@@ -77,6 +78,9 @@ def classify(
             verdict=WindingVerdict.SHORT,
             reason=f"at {top.amps:.3g} A the volts stay at {top.volts:.3g} V: less than {upper:.2g} Ω",
         )
+    late = _starts_late(with_current, levels, meter)
+    if late is not None:
+        return Winding(verdict=WindingVerdict.ELECTRONIC, reason=late)
     clamp = _clamped(carrying)
     if clamp is not None:
         return Winding(verdict=WindingVerdict.DIODE, reason=clamp)
@@ -85,6 +89,14 @@ def classify(
 
 def _without_current(raised: Sequence[Level], meter: Meter) -> Winding:
     carrying = [level for level in raised if level.most_amps > 3 * meter.u_amps]
+    sagging = [level for level in raised if not level.limited(meter)]
+    if len(sagging) > 1:
+        level = sagging[-1]
+        return Winding(
+            verdict=WindingVerdict.ELECTRONIC,
+            reason=f"the volts stay at {level.volts:.3g} V of {level.asked_volts:.3g} V while hardly any current is "
+            "read: electronics that start and stop",
+        )
     if not carrying:
         most = max((level.volts for level in raised), default=0.0)
         return Winding(verdict=WindingVerdict.OPEN, reason=f"no current up to {most:.3g} V: the circuit is open")
@@ -109,12 +121,24 @@ def _without_current(raised: Sequence[Level], meter: Meter) -> Winding:
     )
 
 
+def _starts_late(with_current: Sequence[Level], levels: Sequence[Level], meter: Meter) -> str | None:
+    """Why it is no winding, or None: at the same volts nothing flowed first, and then an unsteady current."""
+    first = with_current[0]
+    before = [level for level in levels if level.amps <= 3 * meter.u_amps and level.volts > 0.8 * first.volts]
+    if not before or first.most_amps < 1.5 * first.amps:
+        return None
+    return (
+        f"at {first.volts:.2f} V nothing flowed at first, then up to {first.most_amps:.3g} A, unsteady: electronics in "
+        "the way"
+    )
+
+
 def _clamped(carrying: Sequence[Level]) -> str | None:
     """Why a junction is conducting, or None: more current does not bring more volts, between 0.4 and 1.6 V."""
     top = carrying[-1]
     if not _CLAMP_V[0] <= top.volts <= _CLAMP_V[1]:
         return None
-    lower = next((level for level in reversed(carrying) if top.amps >= 2 * level.amps), None)
+    lower = next((level for level in reversed(carrying) if top.amps >= _STEP_UP * level.amps), None)
     if lower is None or lower.volts <= 0 or top.volts / lower.volts > 1.35:
         return None
     slope = (top.volts - carrying[0].volts) / (top.amps - carrying[0].amps)

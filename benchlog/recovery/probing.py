@@ -16,7 +16,8 @@ from benchlog.recovery.moves import REST_PACE_S, Situation, ask, discharged, dow
 
 ZERO_READINGS = 6
 PROBE_JOULES = 0.5
-"""J: more than any probe puts in; room for it is waited for if earlier runs have left none."""
+"""J: more than any probe puts into a winding; room for it is waited for if earlier runs have left none. Where nothing
+flowed at first, raised volts at 50 mA may put up to 2.5 J into electronics."""
 RAISED_LIMIT_A = 0.05
 DIODE_SHARE = 0.8
 LEADS_AMPS, LEADS_VOLTS = (0.1, 0.3, 1.0), 1.0
@@ -24,6 +25,8 @@ _RAISED_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
 _RAISED_ON_S = 0.1
 _TOP_SHARE = 0.3  # of the stall current
 _TOP_MOST_A = 1.0
+_TOP_JOULES = 0.3
+"""J that the highest level puts in at most: with slow readings it lasts longer, and so is lower."""
 
 
 def zero(situation: Situation) -> Plan[Seen]:
@@ -79,6 +82,7 @@ def probe(situation: Situation) -> Plan[Winding]:
         resistance_ohm=winding.ohm,
         low_ohm=winding.low_ohm,
         high_ohm=winding.high_ohm,
+        joules=round(sum(max(one.volts * one.amps, 0.0) * one.driven_s for one in (*levels, *raised)), 4),
     )
     return winding
 
@@ -222,6 +226,7 @@ def _top_level(situation: Situation, levels: list[Level], compliance: float) -> 
     reference = min(level.volts / level.amps for level in carrying)
     top = min(
         _TOP_SHARE * situation.rated_volts / reference,
+        math.sqrt(_TOP_JOULES / (reference * max(level.driven_s for level in levels))),
         0.95 * compliance / reference,
         situation.ceilings.amps.value,
         _TOP_MOST_A,
