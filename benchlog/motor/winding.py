@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from benchlog.motor.meter import Meter
+from benchlog.motor.meter import OFFSET_LEFT_A, Meter
 from benchlog.outcome import WindingVerdict
 
 SHORT_BELOW_OHM = 0.22
@@ -64,7 +64,7 @@ def classify(
     """The verdict from the probe's levels, lowest first, and those with raised volts if the first showed no current."""
     with_current = [level for level in levels if level.amps > 3 * meter.u_amps]
     if not with_current:
-        return _without_current(raised, meter)
+        return _without_current(levels, raised, meter)
     carrying = [level for level in with_current if level.limited(meter)]
     if not carrying:
         return Winding(
@@ -87,15 +87,30 @@ def classify(
     return _resistance(carrying, meter, lead_ohm, rated_volts)
 
 
-def _without_current(raised: Sequence[Level], meter: Meter) -> Winding:
+def _without_current(levels: Sequence[Level], raised: Sequence[Level], meter: Meter) -> Winding:
+    small = _small_current(levels, meter)
+    if small is not None:
+        # As much as may flow without a doubt: an upper estimate of R, and whoever kicks is limited all the more.
+        volts = min(level.volts for level in levels)
+        return Winding(
+            verdict=WindingVerdict.WINDING,
+            reason=f"about {small * 1000:.0f} mA flow already at {volts:.2g} V: a rotor that turns freely, or a high "
+            "resistance",
+            reference_ohm=max(volts / small, 1e-3),
+        )
     carrying = [level for level in raised if level.most_amps > 3 * meter.u_amps]
-    sagging = [level for level in raised if not level.limited(meter)]
-    if len(sagging) > 1:
-        level = sagging[-1]
+    last = raised[-1] if raised else None
+    if last is not None and not last.limited(meter):  # shorter levels may end before the output capacitor is full
         return Winding(
             verdict=WindingVerdict.ELECTRONIC,
-            reason=f"the volts stay at {level.volts:.3g} V of {level.asked_volts:.3g} V while hardly any current is "
+            reason=f"the volts stay at {last.volts:.3g} V of {last.asked_volts:.3g} V while hardly any current is "
             "read: electronics that start and stop",
+        )
+    if last is not None and carrying == [last]:
+        return Winding(
+            verdict=WindingVerdict.ELECTRONIC,
+            reason=f"up to {last.most_amps:.3g} A flow at {last.volts:.3g} V, and nothing did where less was allowed: "
+            "electronics in the way, or a brush that closed",
         )
     if not carrying:
         most = max((level.volts for level in raised), default=0.0)
@@ -119,6 +134,16 @@ def _without_current(raised: Sequence[Level], meter: Meter) -> Winding:
         verdict=WindingVerdict.ELECTRONIC,
         reason=f"current starts at {carrying[0].volts:.3g} V and does not follow the volts: electronics in the way",
     )
+
+
+def _small_current(levels: Sequence[Level], meter: Meter) -> float | None:
+    """A: the mean over all readings of the first levels, where it is more than a wrong zero. Electronics draw none."""
+    count = sum(level.count for level in levels)
+    if count == 0:
+        return None
+    mean = sum(level.amps * level.count for level in levels) / count
+    noise = (meter.sigma_amps + meter.step_amps / math.sqrt(12)) * math.sqrt(1 / count + 1 / meter.count)
+    return mean if mean > OFFSET_LEFT_A + 3 * noise else None
 
 
 def _starts_late(with_current: Sequence[Level], levels: Sequence[Level], meter: Meter) -> str | None:

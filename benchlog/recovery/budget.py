@@ -15,6 +15,8 @@ from drivers.supply import Reading
 WINDOW_S = 60.0
 _BIN_S = 0.1
 _MARGIN_K = 2.0
+LEAST_STALL_A = 0.04
+"""A: no motor that is reckoned with draws less, locked at its rated volts."""
 OFF_WITHIN_S = 10.0
 """s: what it takes at most until an output is off that nobody reads any more, where it can be switched off."""
 
@@ -118,13 +120,18 @@ class Budget:
         self._heat.add(reading.received_s, joules)
         self._energy.add(reading.received_s, joules)
         if driven and belief is not Motion.TURNING:
-            if self._reference_ohm is None:  # whatever R is, a locked rotor takes this share of its stall power
-                share = max(r.volts**2 for r in (last, reading)) / self._rated_volts**2
+            if self._reference_ohm is None:
+                share = max(self._share_unknown(r) for r in (last, reading))
             else:
                 share = self._heat.stall_share(watts)
             locked_s = passed_s * share
             self._locked.add(reading.received_s, locked_s)
             self.locked_total_s += locked_s
+
+    def _share_unknown(self, reading: Reading) -> float:
+        """Of the stall power, which follows from the volts whatever R is. Nothing where too little flows for a stall."""
+        ratio = abs(reading.volts) / self._rated_volts
+        return ratio**2 if abs(reading.amps) > LEAST_STALL_A * ratio else 0.0
 
     def was_turning(self, since_s: float) -> None:
         """Motion was shown to have lasted since then: that time was not locked. The heat stays charged."""
@@ -186,7 +193,8 @@ def pulses_of(
     at_s = trace.received * TICK_S
     joules = np.where(driven, np.maximum(watts[1:], watts[:-1]) * np.diff(at_s), 0.0)
     if reference_ohm is None:
-        stall_shares = trace.volts**2 / rated_volts**2
+        ratio = np.abs(trace.volts) / rated_volts
+        stall_shares = np.where(np.abs(trace.amps) > LEAST_STALL_A * ratio, ratio**2, 0.0)
     else:
         stall_shares = watts / stall_watts_of(rated_volts, reference_ohm)
     stall_s = np.where(driven, np.maximum(stall_shares[1:], stall_shares[:-1]) * np.diff(at_s), 0.0)

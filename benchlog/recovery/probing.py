@@ -17,16 +17,18 @@ from benchlog.recovery.moves import REST_PACE_S, Situation, ask, discharged, dow
 ZERO_READINGS = 6
 PROBE_JOULES = 0.5
 """J: more than any probe puts into a winding; room for it is waited for if earlier runs have left none. Where nothing
-flowed at first, raised volts at 50 mA may put up to 2.5 J into electronics."""
+flowed at first, raised volts may put up to 6 J into electronics."""
 RAISED_LIMIT_A = 0.05
 DIODE_SHARE = 0.8
 LEADS_AMPS, LEADS_VOLTS = (0.1, 0.3, 1.0), 1.0
 _RAISED_SHARES = (0.25, 0.4, 0.55, 0.7, 0.85, 1.0)
 _RAISED_ON_S = 0.1
+LAST_LIMIT_A, _LAST_ON_S = 0.25, 0.5
+"""A, s: of the last level, at the rated volts. Electronics that want more than 50 mA to start never did before it."""
 _TOP_SHARE = 0.3  # of the stall current
 _TOP_MOST_A = 1.0
-_TOP_JOULES = 0.3
-"""J that the highest level puts in at most: with slow readings it lasts longer, and so is lower."""
+_TOP_JOULES = 0.33
+"""J that the highest level puts in at most, even if the rotor turns: slow readings make it longer and so lower."""
 
 
 def zero(situation: Situation) -> Plan[Seen]:
@@ -68,6 +70,9 @@ def probe(situation: Situation) -> Plan[Winding]:
         limit = min(RAISED_LIMIT_A, situation.ceilings.amps.value)
         for share in _RAISED_SHARES:
             raised.append((yield from _level(situation, share * most, limit, _RAISED_ON_S, 0.3)))
+        if all(level.most_amps <= 3 * situation.known_meter.u_amps for level in raised):
+            limit = min(LAST_LIMIT_A, situation.ceilings.amps.value)
+            raised.append((yield from _level(situation, most, limit, _LAST_ON_S, 0.3, least=4)))
     winding = classify(
         levels, raised, situation.known_meter, lead_ohm=situation.lead_ohm, rated_volts=situation.rated_volts
     )
@@ -226,7 +231,7 @@ def _top_level(situation: Situation, levels: list[Level], compliance: float) -> 
     reference = min(level.volts / level.amps for level in carrying)
     top = min(
         _TOP_SHARE * situation.rated_volts / reference,
-        math.sqrt(_TOP_JOULES / (reference * max(level.driven_s for level in levels))),
+        _TOP_JOULES / (compliance * max(level.driven_s for level in levels)),
         0.95 * compliance / reference,
         situation.ceilings.amps.value,
         _TOP_MOST_A,
@@ -234,9 +239,11 @@ def _top_level(situation: Situation, levels: list[Level], compliance: float) -> 
     return top if top > 1.2 * carrying[-1].amps else None
 
 
-def _level(situation: Situation, volts: float, amps: float, on_s: float, off_s: float) -> Plan[Level]:
+def _level(
+    situation: Situation, volts: float, amps: float, on_s: float, off_s: float, *, least: int = 2
+) -> Plan[Level]:
     meter = situation.known_meter
-    seen = yield from drive(volts, amps, on_s, Motion.UNKNOWN, least=2)
+    seen = yield from drive(volts, amps, on_s, Motion.UNKNOWN, least=least)
     driven_s = ends_s(seen, on_s) - seen[-1].set_at_s
     rows = [s.reading for s in seen if s.whole]
     low = yield from down(amps, after_s=ends_s(seen, on_s))

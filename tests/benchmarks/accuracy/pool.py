@@ -16,7 +16,7 @@ def each(work: Callable[[Asked, Path], Got], asked: Iterable[Asked], workers: in
     if workers <= 1:
         return [_one(task) for task in tasks]
     with multiprocessing.get_context("spawn").Pool(workers) as pool:
-        return pool.map(_one, tasks, chunksize=4)  # type: ignore[arg-type]
+        return pool.map(_one, tasks, chunksize=4)
 
 
 def _one(task: tuple[Callable[[Asked, Path], Got], Asked]) -> Got:

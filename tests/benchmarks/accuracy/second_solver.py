@@ -158,9 +158,10 @@ class ThetaMotor:
 @contextlib.contextmanager
 def second_motor(extras: Extras) -> Iterator[None]:
     """Benches made meanwhile have this motor."""
-    first = drivers.simulated.bench.Motor
-    drivers.simulated.bench.Motor = lambda data, rated, source: ThetaMotor(data, rated, source, extras)  # type: ignore
+    place = vars(drivers.simulated.bench)
+    first = place["Motor"]
+    place["Motor"] = lambda data, rated, source: ThetaMotor(data, rated, source, extras)
     try:
         yield
     finally:
-        drivers.simulated.bench.Motor = first  # type: ignore[misc]
+        place["Motor"] = first
