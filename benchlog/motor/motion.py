@@ -21,6 +21,11 @@ OUTPUT_CAPACITANCE_F = 1e-3
 CONTACT_WORSE = 1.8
 REFERENCE_WORSE = 2.2
 LEAST_EMF_SHARE = 0.10
+LEAST_DOUBT_SHARE = 0.03
+"""Of the volts held, above all that a resistance may hold: from here on "not turning" is not said, from
+LEAST_EMF_SHARE on it is a rotor."""
+CAPACITOR_FALLS = 2.5
+"""How many time constants of the output capacitor a coast lasts at least, so that what it held has gone."""
 
 
 class Motion(StrEnum):
@@ -74,6 +79,11 @@ def coast_amps(held_amps: float) -> float:
     return min(max(0.15 * held, 0.005), 0.3 * held) if held > 0.0034 else 0.001
 
 
+def capacitor_fall_s(held: Held, reference_ohm: float, meter: Meter) -> float:
+    """s: time constant with which the largest output capacitor falls on a standing motor, twice for good measure."""
+    return 2 * OUTPUT_CAPACITANCE_F * min(held.volts / max(held.amps, meter.u_amps), 1.5 * reference_ohm)
+
+
 def look_at_coast(
     held: Held, coast: Sequence[CoastPoint], *, small_amps: float, reference_ohm: float, meter: Meter
 ) -> CoastLook:
@@ -82,9 +92,17 @@ def look_at_coast(
         return CoastLook(verdict=CoastVerdict.DOUBTFUL, emf_share=0.0, why="too few whole readings to tell")
     apparent_ohm = held.volts / max(held.amps, meter.u_amps)
     ohmic = CONTACT_WORSE * small_amps * min(apparent_ohm, REFERENCE_WORSE * reference_ohm) / held.volts
-    fall_s = 2 * OUTPUT_CAPACITANCE_F * min(apparent_ohm, 1.5 * reference_ohm)
+    fall_s = capacitor_fall_s(held, reference_ohm, meter)
     share = max(p.volts / held.volts - ohmic - math.exp(-max(p.since_s, 0.0) / fall_s) for p in coast)
-    if share <= max(LEAST_EMF_SHARE, 5 * meter.u_volts / held.volts):
+    least = max(LEAST_EMF_SHARE, 5 * meter.u_volts / held.volts)
+    if min(least, LEAST_DOUBT_SHARE + 3 * meter.u_volts / held.volts) < share <= least:
+        return CoastLook(
+            verdict=CoastVerdict.DOUBTFUL,
+            emf_share=share,
+            why=f"at {small_amps:.3g} A the terminals held {coast[-1].volts:.3g} V: more than a resistance, less than "
+            "is sure to be a rotor",
+        )
+    if share <= least:
         return CoastLook(
             verdict=CoastVerdict.NOT_TURNING,
             emf_share=share,
