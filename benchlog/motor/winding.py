@@ -78,7 +78,7 @@ def classify(
             verdict=WindingVerdict.SHORT,
             reason=f"at {top.amps:.3g} A the volts stay at {top.volts:.3g} V: less than {upper:.2g} Ω",
         )
-    late = _starts_late(with_current, levels, meter)
+    late = _starts_late(with_current, levels)
     if late is not None:
         return Winding(verdict=WindingVerdict.ELECTRONIC, reason=late)
     clamp = _clamped(carrying)
@@ -146,10 +146,10 @@ def _small_current(levels: Sequence[Level], meter: Meter) -> float | None:
     return mean if mean > OFFSET_LEFT_A + 3 * noise else None
 
 
-def _starts_late(with_current: Sequence[Level], levels: Sequence[Level], meter: Meter) -> str | None:
+def _starts_late(with_current: Sequence[Level], levels: Sequence[Level]) -> str | None:
     """Why it is no winding, or None: at the same volts nothing flowed first, and then an unsteady current."""
     first = with_current[0]
-    before = [level for level in levels if level.amps <= 3 * meter.u_amps and level.volts > 0.8 * first.volts]
+    before = [level for level in levels[: list(levels).index(first)] if level.volts > 0.8 * first.volts]
     if not before or first.most_amps < 1.5 * first.amps:
         return None
     return (

@@ -129,7 +129,7 @@ class Budget:
             self.locked_total_s += locked_s
 
     def _share_unknown(self, reading: Reading) -> float:
-        """Of the stall power, which follows from the volts whatever R is. Nothing where too little flows for a stall."""
+        """Of the stall power, which follows from the volts whatever R is. None where too little flows for a stall."""
         ratio = abs(reading.volts) / self._rated_volts
         return ratio**2 if abs(reading.amps) > LEAST_STALL_A * ratio else 0.0
 
