@@ -3,7 +3,8 @@
 Thresholds on V/I are useless: a hot winding, a worse brush contact, an opening protector all look like back-EMF. What
 decides is the voltage at almost no current. A resistance, whatever its value, holds almost none; an open circuit climbs
 to the voltage limit, which is raised above what was held so that it shows; only a rotor holds a voltage between, and it
-can only fall. Seen twice, with a surge or a steady current between, it is motion.
+can only fall. Seen twice, with a surge between or the winding found right after, it is motion. A current that is
+small from early on says nothing: a protector that opened in the kick passes one as well.
 
 Source of the structure and its constants: a simulation study by this project over wide random motors and supplies;
 starting values.
@@ -24,6 +25,12 @@ LEAST_EMF_SHARE = 0.10
 LEAST_DOUBT_SHARE = 0.03
 """Of the volts held, above all that a resistance may hold: from here on "not turning" is not said, from
 LEAST_EMF_SHARE on it is a rotor."""
+LEAST_CLOSED_SHARE = 0.25
+"""Of the stall current: what an opened protector never passes; it has several times the winding's resistance."""
+GREW = 1.3
+"""By how much I/V must grow at a step: that of a resistance stays."""
+COAST_SHARE = 0.10
+"""Of the current held: what flows in a coast. The less, the slower a rotor is still told from a resistance."""
 CAPACITOR_FALLS = 2.5
 """How many time constants of the output capacitor a coast lasts at least, so that what it held has gone."""
 
@@ -76,7 +83,7 @@ class CoastLook:
 def coast_amps(held_amps: float) -> float:
     """A: the small current of a coast. Enough to tell a resistance from a rotor, too little to drive one."""
     held = abs(held_amps)
-    return min(max(0.15 * held, 0.005), 0.3 * held) if held > 0.0034 else 0.001
+    return min(max(COAST_SHARE * held, 0.005), 0.3 * held) if held > 0.0034 else 0.001
 
 
 def capacitor_fall_s(held: Held, reference_ohm: float, meter: Meter) -> float:
@@ -85,9 +92,18 @@ def capacitor_fall_s(held: Held, reference_ohm: float, meter: Meter) -> float:
 
 
 def look_at_coast(
-    held: Held, coast: Sequence[CoastPoint], *, small_amps: float, reference_ohm: float, meter: Meter
+    held: Held,
+    coast: Sequence[CoastPoint],
+    *,
+    small_amps: float,
+    reference_ohm: float,
+    meter: Meter,
+    steady: bool = True,
 ) -> CoastLook:
-    """What the coast says. `reference_ohm`: from the locked probe, or an upper estimate."""
+    """What the coast says. `reference_ohm`: from the locked probe, or an upper estimate.
+
+    `steady`: the current held was no longer falling, so that it must fit the volts. After a step it still falls.
+    """
     if not coast or held.volts <= 5 * meter.u_volts:
         return CoastLook(verdict=CoastVerdict.DOUBTFUL, emf_share=0.0, why="too few whole readings to tell")
     apparent_ohm = held.volts / max(held.amps, meter.u_amps)
@@ -120,7 +136,7 @@ def look_at_coast(
             why=f"at {small_amps:.3g} A the volts climbed to {most:.3g} V: an open circuit, not a rotor",
         )
     current = held.amps - 3 * meter.u_amps
-    if current > 0 and (held.volts - most + 3 * meter.u_volts) / current <= 0.35 * reference_ohm:
+    if steady and current > 0 and (held.volts - most + 3 * meter.u_volts) / current <= 0.35 * reference_ohm:
         return CoastLook(
             verdict=CoastVerdict.DOUBTFUL,
             emf_share=share,
@@ -136,18 +152,12 @@ def look_at_coast(
 def surged(first: CoastPoint, coast_last_volts: float, held: Held, *, reference_ohm: float, meter: Meter) -> bool:
     """Whether the first reading after a step up drew what the winding draws from the volts above the EMF.
 
-    A protector that has opened can't pass it.
+    A protector that has opened can't pass it. A rotor that still gained speed drew much already in the hold.
     """
     over = first.volts - coast_last_volts
     if over <= 0:
         return False
     ratio = first.amps * reference_ohm / over
-    return 0.4 <= ratio <= 2.5 and first.amps - held.amps > 5 * meter.u_amps + 0.003
-
-
-def early_and_steady(early: CoastPoint | None, held: Held, *, reference_ohm: float, meter: Meter) -> bool:
-    """Whether the current of the hold was there early and stayed, with a real EMF, and is large enough to measure."""
-    if early is None or held.amps <= 2.8 * meter.u_amps + 0.005 or early.amps <= 0 or early.volts <= 0:
-        return False
-    emf_share = 1 - early.amps * reference_ohm / early.volts
-    return abs(math.log(early.amps / held.amps)) <= 0.35 and emf_share > 0.25
+    closed = held.amps * reference_ohm > LEAST_CLOSED_SHARE * held.volts
+    grew = first.amps * held.volts > GREW * held.amps * first.volts
+    return 0.4 <= ratio <= 2.5 and (closed or (grew and first.amps - held.amps > 5 * meter.u_amps + 0.003))

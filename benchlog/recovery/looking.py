@@ -12,7 +12,6 @@ from benchlog.motor.motion import (
     Motion,
     capacitor_fall_s,
     coast_amps,
-    early_and_steady,
     look_at_coast,
     surged,
 )
@@ -26,7 +25,6 @@ HOLD_S = 0.9
 LOOK_HOLD_S = 0.45
 STEP_S = 0.25
 FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
-_EARLY_S = 0.12
 STILL_AFTER_S = 3.0
 """s after a look within which the rotor must stand for the winding to be asked for: no protector closes so soon."""
 _ZERO_AGAIN = 4
@@ -54,7 +52,14 @@ def look_volts(situation: Situation, at_most: float) -> float:
 
 
 def coast(
-    situation: Situation, before: list[Seen], limit_volts: float, for_s: float, *, after_s: float, belief: Motion
+    situation: Situation,
+    before: list[Seen],
+    limit_volts: float,
+    for_s: float,
+    *,
+    after_s: float,
+    belief: Motion,
+    steady: bool = True,
 ) -> Plan[tuple[CoastLook, list[Seen], Held]]:
     """One look at almost no current, the volts limit raised above what was held as far as the ceiling allows."""
     was = held(situation, before)
@@ -68,6 +73,7 @@ def coast(
         small_amps=small,
         reference_ohm=situation.reference_ohm,
         meter=situation.known_meter,
+        steady=steady,
     )
     return _not_too_slow(look, seen), seen, was
 
@@ -108,9 +114,10 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
         COAST_S,
         after_s=ends_s(stepped, STEP_S),
         belief=Motion.TURNING,
+        steady=False,
     )
     low = yield from down(amps, Motion.TURNING, after_s=ends_s(last, COAST_S))
-    between = _seen_between(situation, seen, coasted, stepped, was)
+    between = _surge_between(situation, coasted, stepped, was)
     if second.verdict is CoastVerdict.EMF and between is None:
         between = yield from _winding_after(situation, was, low)
     if second.verdict is CoastVerdict.EMF and between is not None:
@@ -118,15 +125,13 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
     doubt = (
         second.why
         if second.verdict is not CoastVerdict.EMF
-        else "no surge, no steady current between the looks, and no winding found right after them"
+        else "no surge between the looks, and no winding found right after them"
     )
     return Look(verdict=CoastVerdict.DOUBTFUL, why=f"a rotor's voltage was seen once, but not all agrees: {doubt}")
 
 
-def _seen_between(
-    situation: Situation, hold: list[Seen], coasted: list[Seen], stepped: list[Seen], was: Held
-) -> str | None:
-    """The evidence between the two coasts, in words: a surge at the step, or a current that was early and steady."""
+def _surge_between(situation: Situation, coasted: list[Seen], stepped: list[Seen], was: Held) -> str | None:
+    """The evidence between the two coasts, in words: what the step drew at first."""
     meter, reference = situation.known_meter, situation.reference_ohm
     coast_points, step_points = points(situation, coasted), points(situation, stepped)
     if (
@@ -135,9 +140,6 @@ def _seen_between(
         and surged(step_points[0], coast_points[-1].volts, was, reference_ohm=reference, meter=meter)
     ):
         return "a surge at the step, as a winding draws"
-    early = next(iter(points(situation, hold, lambda s: s.since_s >= _EARLY_S)), None)
-    if early_and_steady(early, was, reference_ohm=reference, meter=meter):
-        return "a current that fell early and stayed"
     return None
 
 

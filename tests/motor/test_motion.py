@@ -8,7 +8,6 @@ from benchlog.motor.motion import (
     CoastVerdict,
     Held,
     coast_amps,
-    early_and_steady,
     look_at_coast,
     surged,
 )
@@ -71,17 +70,35 @@ def test_a_surge_belongs_to_a_winding_and_an_opened_protector_has_none() -> None
     assert not surged(CoastPoint(volts=9.0, amps=1.0, since_s=0.03), 10.0, held, reference_ohm=R_OHM, meter=METER)
 
 
-def test_an_early_and_steady_current_needs_a_current_that_can_be_measured() -> None:
-    early = CoastPoint(volts=12.0, amps=0.25, since_s=0.13)
-    assert early_and_steady(early, Held(volts=12.0, amps=0.2), reference_ohm=R_OHM, meter=METER)
-    assert not early_and_steady(early, Held(volts=12.0, amps=0.1), reference_ohm=R_OHM, meter=METER)
-    assert not early_and_steady(None, Held(volts=12.0, amps=0.2), reference_ohm=R_OHM, meter=METER)
-    faint = CoastPoint(volts=12.0, amps=0.01, since_s=0.13)
-    assert not early_and_steady(faint, Held(volts=12.0, amps=0.01), reference_ohm=R_OHM, meter=METER)
+def test_the_current_of_an_opened_protector_follows_the_volts_and_is_no_surge() -> None:
+    # 200 Ω in series, and the output capacitor still held the volts up at the end of the coast
+    held = Held(volts=24.0, amps=24.0 / 208)
+    first = CoastPoint(volts=28.8, amps=28.8 / 208, since_s=0.03)
+    assert not surged(first, 24.0, held, reference_ohm=R_OHM, meter=METER)
+
+
+def test_a_rotor_that_still_gains_speed_surges_little_and_drew_much_before() -> None:
+    held = Held(volts=12.0, amps=0.7)
+    first = CoastPoint(volts=14.4, amps=0.71, since_s=0.1)
+    assert surged(first, 7.0, held, reference_ohm=R_OHM, meter=METER)
+
+
+def test_between_a_resistance_and_a_rotor_it_is_doubtful() -> None:
+    held = Held(volts=12.0, amps=1.0)
+    ohmic = 1.8 * coast_amps(1.0) * 12.0
+    assert look(held, [ohmic + 0.05 * 12.0] * 30) is CoastVerdict.DOUBTFUL
+    assert look(held, [ohmic] * 30) is CoastVerdict.NOT_TURNING
+
+
+def test_after_a_step_the_current_that_still_falls_needs_not_fit_the_volts() -> None:
+    held = Held(volts=12.0, amps=1.5)
+    seen = coast([11.9, 11.8, 11.7], coast_amps(1.5))
+    after = look_at_coast(held, seen, small_amps=coast_amps(1.5), reference_ohm=R_OHM, meter=METER, steady=False)
+    assert after.verdict is CoastVerdict.EMF
 
 
 def test_the_coast_s_current_is_small_and_never_nothing() -> None:
-    assert coast_amps(2.0) == pytest.approx(0.3)
+    assert coast_amps(2.0) == pytest.approx(0.2)
     assert coast_amps(0.02) == pytest.approx(0.005)
     assert coast_amps(0.01) == pytest.approx(0.003)
     assert coast_amps(0.0) == 0.001
