@@ -14,6 +14,7 @@ _COMMANDS = {
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",
     "export": "benchlog.cli.export",
+    "replay": "benchlog.cli.replay",
     "simulate": "benchlog.cli.simulate",
     "window": "benchlog.cli.window",
 }
