@@ -22,6 +22,8 @@ R_MOST_K_W = 40.0
 HOUSING_TIMES = 10.0
 CONTACT_AND_HEAT = 2.2
 """How many times its known resistance a winding may have: contact up to twice as bad, and copper warmer."""
+READBACK_K = 0.1
+"""K: what the error of the readback may hide of the first small powers; of larger ones the housing's share bears it."""
 _FINE_S, _COARSE_S = 0.1, 2.0
 _FINE_FOR_S = 3.0
 _RENEW_S = 0.05
@@ -77,11 +79,11 @@ class HeatBound:
         """°C: no winding within the stated bounds is hotter. Renewed every 50 ms; between, only energy is added."""
         if at_s - self._bound_at_s > _RENEW_S:
             self._bound_k, self._bound_at_s = self._rise(at_s), at_s
-        return self.ambient_c + self._bound_k
+        return self.ambient_c + READBACK_K + self._bound_k
 
     def winding_c_after(self, at_s: float, joules: float) -> float:
         """°C at a later time, and with `joules` more put in just then."""
-        return self.ambient_c + self._rise(at_s) + joules * self._share(0.0)
+        return self.ambient_c + READBACK_K + self._rise(at_s) + joules * self._share(0.0)
 
     def _rise(self, at_s: float) -> float:
         return sum(j * self._share(at_s - t) for t, j in self._pulses) + sum(
