@@ -4,6 +4,7 @@ import pytest
 
 from benchlog.motor.meter import Meter
 from benchlog.motor.motion import (
+    TOO_LITTLE_TIMES,
     CoastPoint,
     CoastVerdict,
     Held,
@@ -37,7 +38,9 @@ def test_a_resistance_of_any_value_is_no_rotor(contact: float, hot: float) -> No
     ohm = R_OHM * contact * hot
     held = Held(volts=12.0, amps=12.0 / ohm)
     small = coast_amps(held.amps)
-    assert look(held, [small * ohm] * 5, small) is CoastVerdict.NOT_TURNING
+    # beyond what contact and heat can make of a winding it is not said that the motor stands
+    expected = CoastVerdict.NOT_TURNING if ohm < TOO_LITTLE_TIMES * R_OHM else CoastVerdict.DOUBTFUL
+    assert look(held, [small * ohm] * 5, small) is expected
 
 
 def test_a_worse_contact_after_the_kick_is_no_rotor() -> None:
@@ -102,3 +105,9 @@ def test_the_coast_s_current_is_small_and_never_nothing() -> None:
     assert coast_amps(0.02) == pytest.approx(0.005)
     assert coast_amps(0.01) == pytest.approx(0.003)
     assert coast_amps(0.0) == 0.001
+
+
+def test_too_little_current_for_a_standing_motor_is_doubtful_even_without_a_voltage() -> None:
+    # a rotor of 10 ms that stood before the first whole reading, or a protector that had opened
+    assert look(Held(volts=12.0, amps=0.2), [0.2, 0.2], 0.02) is CoastVerdict.DOUBTFUL
+    assert look(Held(volts=12.0, amps=0.6), [0.5, 0.5], 0.06) is CoastVerdict.NOT_TURNING
