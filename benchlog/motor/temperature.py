@@ -120,14 +120,20 @@ class Thermometer:
         self._low_c, self._high_c = ambient_c, ambient_c if warmest_c is None else max(ambient_c, warmest_c)
         self._winding_k, self._housing_k = (self._low_c + self._high_c) / 2 - ambient_c, 0.0
         self._last: tuple[float, float, float] | None = None
+        self._was_driven = False
         self._anchor: tuple[float, float, float, float, float] | None = None  # s, Ω, share of Ω, low and high °C
         self._moved_why = ""
 
     def feed(self, t_s: float, volts: float, amps: float, *, driven: bool, still: bool) -> Estimate:
-        """`still`: the shaft can't have moved since the last reading. Volts, amps: zero taken out."""
+        """The estimate at this reading. `driven`: on, with volts set. `still`: unmoved since the last reading.
+
+        Volts, amps: zero taken out.
+        """
         last, self._last = self._last, (t_s, volts, amps)
         if last is not None and t_s > last[0]:
-            self._carry(t_s, t_s - last[0], last, volts, amps, driven)
+            # What was driven at the last reading may have been until this one.
+            self._carry(t_s, t_s - last[0], last, volts, amps, driven or self._was_driven)
+        self._was_driven = driven
         if not still:
             self._anchor, self._moved_why = None, "the shaft may have moved"
         basis = "two-body model, constants assumed"
@@ -186,8 +192,7 @@ class Thermometer:
 
 def of_trace(trace: Trace, still: npt.NDArray[np.bool_], thermometer: Thermometer) -> list[Estimate]:
     """One Estimate for each reading of a filed trace. `still`: bool[n], as `Thermometer.feed` has it."""
-    driving = ((trace.flags & FLAG_ON) > 0) & (trace.set_volts > 0)
-    driven = driving | np.concatenate(([False], driving[:-1]))
+    driven = ((trace.flags & FLAG_ON) > 0) & (trace.set_volts > 0)
     columns = (trace.t_s, trace.volts, trace.amps, driven, still)
     return [
         thermometer.feed(t_s, volts, amps, driven=on, still=unmoved)

@@ -137,6 +137,15 @@ def test_at_rest_the_interval_opens_downwards_only() -> None:
     assert 20.0 <= later.low_c < last.low_c
 
 
+def test_what_was_driven_may_have_been_until_the_reading_that_shows_it_off() -> None:
+    one = thermometer()
+    before = [one.feed(0.2 * k, VOLTS, 1.5, driven=True, still=False) for k in range(3)][-1]
+    after = one.feed(0.6, 0.0, 0.0, driven=False, still=False)
+    least_j_k = 0.3  # 18 W at stall and 60 K/s
+    assert after.high_c >= before.high_c + 0.9 * 18.0 * 0.2 / least_j_k
+    assert one.feed(0.8, 0.0, 0.0, driven=False, still=False).high_c <= after.high_c
+
+
 def test_a_winding_that_may_be_warm_from_before_is_not_called_cold() -> None:
     found = thermometer(warmest_c=90.0).feed(0.0, 0.0, 0.0, driven=False, still=True)
     assert (found.low_c, found.high_c) == (20.0, 90.0)
