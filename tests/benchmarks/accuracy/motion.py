@@ -64,10 +64,19 @@ def tell(asked: tuple[int, int, str], folder: Path) -> Told:
 
 def measure(motors: int, seed: int, workers: int) -> list[Row]:
     """`motors`: stuck ones; a third as many run, a tenth creep."""
+    return rows(each(tell, to_tell(motors, seed), workers))
+
+
+def to_tell(motors: int, seed: int) -> list[tuple[int, int, str]]:
+    """Seed, number, kind of every motor."""
     stuck = [(seed, number, STUCK[number // 2 % len(STUCK)]) for number in range(motors)]
     running = [(seed, number, "free") for number in range(motors // STUCK_TIMES)]
     creeping = [(seed, number, "creeping") for number in range(motors // CREEP_TIMES)]
-    found = each(tell, [*stuck, *running, *creeping], workers)
+    return [*stuck, *running, *creeping]
+
+
+def rows(found: list[Told]) -> list[Row]:
+    """The table of what was said."""
     of = {kind: [one for one in found if one.kind == kind] for kind in (*STUCK, "free", "creeping")}
     still, free = [one for kind in STUCK for one in of[kind]], of["free"]
     return [
