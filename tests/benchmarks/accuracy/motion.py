@@ -1,11 +1,12 @@
 """Stuck motors that look like running ones, running ones, and what the shipped recovery says of them."""
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from benchlog.outcome import Outcome
-from benchlog.records import EventKind
+from benchlog.records import Event, EventKind
 from tests.benchmarks.accuracy.pool import each
 from tests.benchmarks.accuracy.population import STUCK, draw, run
 from tests.benchmarks.accuracy.rows import Row, rate
@@ -22,7 +23,7 @@ RATES = ((5.0, 10.0), (10.0, 30.0), (30.0, 101.0))
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
-    """What was said of a motor. `first`: already at the first full look; `decidable`: as the goal has it."""
+    """What was said of a motor. `first`: it turns, by the first hold after a kick; `decidable`: as the goal has it."""
 
     kind: str
     number: int
@@ -38,7 +39,6 @@ def tell(asked: tuple[int, int, str], folder: Path) -> Told:
     seed, number, kind = asked
     drawn = draw(seed, number, kind)
     ran = run(drawn, folder)
-    held = [event for event in ran.journal.events if event.kind is EventKind.LOOK and event.text.startswith("Held")]
     rated, motor = drawn.scenario.rated_volts, drawn.scenario.motor
     assert motor is not None
     no_load_a = rated / motor.ohms / max(drawn.ratio, 1.0)
@@ -55,11 +55,24 @@ def tell(asked: tuple[int, int, str], folder: Path) -> Told:
         number=number,
         outcome=ran.result.outcome,
         reason=ran.result.reason,
-        first=bool(held) and "a turning rotor" in held[0].text,
+        first=_at_first_hold(ran.journal.events),
         decidable=decidable,
         readings_per_s=1 / drawn.reply_s,
         second=drawn.second,
     )
+
+
+def _at_first_hold(events: Sequence[Event]) -> bool:
+    """Whether a full hold said that it turns: the first one at the rated volts, after a kick, or one before it."""
+    kicked = False
+    for event in events:
+        kicked |= event.kind is EventKind.KICK
+        if event.kind is EventKind.LOOK and event.text.startswith("Held"):
+            if "a turning rotor" in event.text:
+                return True
+            if kicked:
+                return False
+    return False
 
 
 def measure(motors: int, seed: int, workers: int) -> list[Row]:
@@ -81,8 +94,13 @@ def rows(found: list[Told]) -> list[Row]:
     still, free = [one for kind in STUCK for one in of[kind]], of["free"]
     return [
         *(_said_wrongly(what, goal, ones) for what, goal, ones in _not_turning(still, of)),
-        _found("running motor recognised at its first full hold, where decidable", "≥ 99 %", free, decidable=True),
-        _found("running motor recognised at its first full hold, all", "≥ 95 %", free),
+        _found(
+            "running motor recognised at the first hold after a kick, or before, where decidable",
+            "≥ 99 %",
+            free,
+            decidable=True,
+        ),
+        _found("running motor recognised at the first hold after a kick, or before, all", "≥ 95 %", free),
         *(
             _found(f"the same at {low:g} to {high:.0f} readings/s", "", _at(free, low, high), decidable=decidable)
             for low, high in RATES
@@ -120,7 +138,7 @@ def _said_wrongly(what: str, goal: str, ones: list[Told]) -> Row:
         goal=goal,
         reached=rate(len(wrong), len(ones), per=1000),
         count=len(ones),
-        note=f"{_named(wrong)}; {once} passed the first full hold; {_outcomes(ones)}",
+        note=f"{_named(wrong)}; {once} passed one hold; {_outcomes(ones)}",
     )
 
 
