@@ -63,7 +63,11 @@ def _with_a_plain_contact(drawn: Drawn) -> Drawn:
 
 
 def measure(motors: int, seed: int, workers: int) -> list[Row]:
-    found = each(probe, [(seed, number) for number in range(motors)], workers)
+    return rows(each(probe, [(seed, number) for number in range(motors)], workers))
+
+
+def rows(found: list[Probed]) -> list[Row]:
+    """The table of what was found."""
     told = [one for one in found if one.told_ohm is not None and one.kind == "locked"]
     held = sum(one.low_ohm <= one.ohm <= one.high_ohm for one in told)  # type: ignore[operator]
     widths = [(one.high_ohm - one.low_ohm) / one.ohm for one in told]  # type: ignore[operator]
