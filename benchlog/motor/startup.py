@@ -1,0 +1,193 @@
+"""Figures of a start from rest, out of a filed trace. What was read back is called readback: never the real inrush.
+
+A reading stands for the middle of what the supply averaged over, which lies between `window_s` before it was asked for
+and its reply. The start is when the setpoint was sent: after the last reading at 0 V and before the first at the level.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from benchlog.records import FLAG_ON, TICK_S, Event, EventKind, Trace
+
+WINDOW_S = 0.02
+SETTLE_S = 0.012
+"""s: of the built-in dialect, for traces of a time before these were recorded."""
+LEAST_HOLD_S = 0.5
+STEADY_PART = 0.25
+"""Share of a start, at its end, that its steady current is the mean of."""
+RUN_UP_LEFT = 0.1
+"""A run-up is over when this share of the way from the peak to the steady current is left."""
+STEADY_WITHIN = 0.02
+Values = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Start:
+    """Readings of one start, n each. `name`: of its step; `began_s`: s since the run began; t_s: s since the start.
+
+    t_s, volts, amps: float64[n], of readings that belong to this setpoint alone. all_*: with those at its edge as well.
+    """
+
+    name: str
+    began_s: float
+    set_volts: float
+    t_s: Values
+    volts: Values
+    amps: Values
+    all_t_s: Values
+    all_amps: Values
+    window_s: float
+
+    @property
+    def readings_per_s(self) -> float:
+        return (len(self.t_s) - 1) / float(self.t_s[-1] - self.t_s[0]) if len(self.t_s) > 1 else 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figures:
+    """Of one start. V, A, s, J; None where the readings can't tell, with the reason in `why`, by the figure's name.
+
+    `peak_amps`: the largest readback. `run_up_s`: until a tenth of the way from it to the steady current is left.
+    `energy_j`: into the leads over `lasted_s`. `ripple_amps`: standard deviation in the steady part.
+    """
+
+    lasted_s: float
+    set_volts: float
+    motor_volts: float | None
+    peak_amps: float | None
+    run_up_s: float | None
+    steady_amps: float | None
+    energy_j: float | None
+    ripple_amps: float | None
+    readings_per_s: float
+    why: dict[str, str]
+
+
+def starts_of(trace: Trace, events: Iterable[Event]) -> list[Start]:
+    """Every time the output went from 0 V to one level and stayed there for half a second or more, oldest first."""
+    window_s, settle_s = timing_of(events_of := list(events))
+    on = (trace.flags & FLAG_ON) > 0
+    level = np.where(on, trace.set_volts, 0.0)
+    starts = []
+    index = 1
+    while index < len(level):
+        if level[index] > 0 and level[index - 1] == 0:
+            end = index
+            while end < len(level) and level[end] == level[index]:
+                end += 1
+            start = _start(trace, index, end, window_s, settle_s, events_of)
+            if start is not None:
+                starts.append(start)
+            index = end
+        else:
+            index += 1
+    return starts
+
+
+def zero_of(trace: Trace) -> tuple[float, float]:
+    """A: readback at no current and its standard deviation, from the readings before the output first went on."""
+    on = np.flatnonzero((trace.flags & FLAG_ON) > 0)
+    at_rest = trace.amps[: int(on[0])] if len(on) else trace.amps
+    if len(at_rest) < 2:
+        return 0.0, 0.0
+    return float(np.mean(at_rest)), float(np.std(at_rest, ddof=1))
+
+
+def timing_of(events: Iterable[Event]) -> tuple[float, float]:
+    """Averaging window and settling in s, as the supply's event has them."""
+    for event in events:
+        if event.kind is EventKind.SUPPLY:
+            window_s, settle_s = event.values.get("window_s"), event.values.get("settle_s")
+            if isinstance(window_s, int | float) and isinstance(settle_s, int | float):
+                return float(window_s), float(settle_s)
+    return WINDOW_S, SETTLE_S
+
+
+def _start(trace: Trace, first: int, end: int, window_s: float, settle_s: float, events: list[Event]) -> Start | None:
+    sent, received = trace.sent[first:end] * TICK_S, trace.received[first:end] * TICK_S
+    began_s = float(sent[0])  # the setpoint goes out right before the first reading of it is asked for
+    if received[-1] - began_s < LEAST_HOLD_S:
+        return None
+    # An acquisition may begin with the question or have ended with it: the middle of both, and whole ones only.
+    middle = 0.5 * (sent + received - window_s) - began_s
+    whole = sent - window_s >= began_s + settle_s
+    if whole.sum() < 4:
+        return None
+    named = [e for e in events if e.kind is EventKind.STEP and e.t_s <= began_s + 0.1 and not e.values.get("skipped")]
+    name = str(named[-1].values.get("name", "")) if named else ""
+    amps = trace.amps[first:end]
+    return Start(
+        name=name,
+        began_s=began_s,
+        set_volts=float(trace.set_volts[first]),
+        t_s=middle[whole],
+        volts=trace.volts[first:end][whole],
+        amps=amps[whole],
+        all_t_s=middle,
+        all_amps=amps,
+        window_s=window_s,
+    )
+
+
+def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> Figures:
+    """What one start came to. `zero_amps`: readback at no current, taken out."""
+    amps, why = start.amps - zero_amps, {}
+    steady = _steady(start, amps)
+    peak = float(np.max(start.all_amps - zero_amps))
+    run_up = ripple = motor_volts = None
+    if steady is None:
+        why["steady_amps"] = "the current was still changing at the end"
+        why["run_up_s"] = why["ripple_amps"] = why["steady_amps"]
+    else:
+        late = amps[_late(start)]
+        ripple = float(np.std(late, ddof=1))
+        motor_volts = float(np.mean(start.volts[_late(start)])) - lead_ohm * steady
+        run_up = _run_up(start, amps, peak, steady)
+        if run_up is None:
+            why["run_up_s"] = "over before the first reading of its own"
+    if motor_volts is None:
+        motor_volts = float(np.mean(start.volts)) - lead_ohm * float(np.mean(amps))
+    return Figures(
+        lasted_s=float(start.t_s[-1]),
+        set_volts=start.set_volts,
+        motor_volts=motor_volts,
+        peak_amps=peak,
+        run_up_s=run_up,
+        steady_amps=steady,
+        energy_j=float(np.trapezoid(start.volts * amps, start.t_s)),
+        ripple_amps=ripple,
+        readings_per_s=start.readings_per_s,
+        why=why,
+    )
+
+
+def _late(start: Start) -> npt.NDArray[np.bool_]:
+    return np.asarray(start.t_s >= start.t_s[-1] - max(0.3, STEADY_PART * float(start.t_s[-1])))
+
+
+def _steady(start: Start, amps: Values) -> float | None:
+    late = _late(start)
+    if late.sum() < 4:
+        return None
+    values, times = amps[late], start.t_s[late]
+    half = times < np.mean(times)
+    before, after = float(np.mean(values[half])), float(np.mean(values[~half]))
+    noise = 2.0 * float(np.std(values, ddof=1)) * (2.0 / len(values)) ** 0.5
+    mean = float(np.mean(values))
+    return mean if abs(after - before) <= STEADY_WITHIN * abs(mean) + noise else None
+
+
+def _run_up(start: Start, amps: Values, peak: float, steady: float) -> float | None:
+    over = np.flatnonzero(amps > steady + RUN_UP_LEFT * (peak - steady))
+    if len(over) == 0:
+        return None
+    last = int(over[-1])
+    if last + 1 >= len(amps):
+        return None
+    level = steady + RUN_UP_LEFT * (peak - steady)
+    high, low = float(amps[last]), float(amps[last + 1])
+    share = (high - level) / (high - low) if high > low else 1.0
+    return float(start.t_s[last] + share * (start.t_s[last + 1] - start.t_s[last]))
