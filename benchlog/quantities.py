@@ -52,3 +52,13 @@ def show(value: float | None, unit: str, digits: int = 3) -> str:
     places = max(0, digits - 1 - math.floor(math.log10(abs(scaled))))
     prefix = {-6: "µ", -3: "m", 0: "", 3: "k", 6: "M"}[power]
     return f"{scaled:.{min(places, digits)}f} {prefix}{unit}"
+
+
+def wilson(hits: int, count: int) -> tuple[float, float]:
+    """95 % limits of a share of `hits` in `count`, 0 to 1. Wilson's score interval. Raises ValueError for no count."""
+    if not 0 <= hits <= count or count == 0:
+        raise ValueError(f"{hits} of {count} is no share")
+    z = 1.959963984540054
+    middle = (hits + z * z / 2) / (count + z * z)
+    half = z / (count + z * z) * math.sqrt(hits * (count - hits) / count + z * z / 4)
+    return max(0.0, middle - half), min(1.0, middle + half)

@@ -1,11 +1,19 @@
 """The job on the bench and its record in the ledger: taken in, made safe, run, closed. Knows no widget."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
+from collections.abc import Sequence as Ordered
 
+from benchlog.errors import Refused
+from benchlog.ledger.likes import past_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import OwnerLayer, owner_layer, unlock
+from benchlog.motor.winding import Winding
+from benchlog.outcome import RunResult, WindingVerdict
 from benchlog.quantities import show
-from benchlog.records import Entry, Item, Job, JobState, Motor, Run, RunKind, Stage
+from benchlog.records import STAGE_OF, Entry, Item, Job, JobState, Motor, Run, RunKind, Stage
+from benchlog.recovery.advice import Advice, Past, advise, same_as_last
+from benchlog.recovery.ceilings import intersect
+from benchlog.recovery.steps import Sequence
 from benchlog.settings import Settings, owner_settings
 from ui import texts
 from ui.run_request import BenchSetting
@@ -44,7 +52,7 @@ class BenchJob:
         self.keep(Stage.INTAKE, told)
         return self.load(job.id)
 
-    def keep_made_safe(self, answers: Sequence[str]) -> None:
+    def keep_made_safe(self, answers: Ordered[str]) -> None:
         for answer in answers:
             self.keep(Stage.MAKE_SAFE, answer)
         self.reload()
@@ -57,6 +65,34 @@ class BenchJob:
     def unlock(self, *, who: str, why: str) -> None:
         if self.job is not None:
             unlock(self._ledger, self._settings(), self.job.id, who=who, why=why)
+
+    def advice(self, setting: BenchSetting, ladder: Sequence) -> tuple[Advice, Past | None, str]:
+        """For this job as it stands: what to do, the run to do again if that can be, and if not why not."""
+        assert self.job is not None
+        job, (_, owner) = self.job, self.owner()
+        ceilings = intersect(setting.layers(owner))
+        past = past_of(self._ledger, job.item, not_job=job.id)
+        probed = [
+            run.result
+            for run in self.runs
+            if run.kind is not RunKind.LEADS and run.result.winding_verdict is not WindingVerdict.NOT_PROBED
+        ]
+        last = [run.result.outcome for run in self.runs if STAGE_OF[run.kind] is Stage.FREE]
+        told = advise(
+            rated_volts=job.motor.rated_volts,
+            ceilings=ceilings,
+            ladder=ladder,
+            winding=_winding_of(probed[-1]) if probed else None,
+            past=past,
+            last=last[-1] if last else None,
+            kicks_today=self._ledger.kicks_on(job.id, self._ledger.clock.utc()[:10]),
+        )
+        if told.sequence is None or not any(one.freed for one in past):
+            return told, None, ""
+        try:
+            return told, same_as_last(past, ceilings, job.motor.rated_volts), ""
+        except Refused as refusal:
+            return told, None, str(refusal)
 
     def close(self, *, cause: str, work_done: str, prognosis: str) -> None:
         if self.job is not None:
@@ -81,3 +117,12 @@ class BenchJob:
         """A line in the job's own record."""
         if self.job is not None:
             self._ledger.add_entry(self.job.id, Entry(utc=self._ledger.clock.utc(), stage=stage, text=text))
+
+
+def _winding_of(result: RunResult) -> Winding:
+    return Winding(
+        verdict=result.winding_verdict,
+        reason=result.reason,
+        ohm=result.resistance_ohm,
+        reference_ohm=result.resistance_ohm,
+    )

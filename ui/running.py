@@ -59,7 +59,9 @@ class Running(QObject):
         self.keys = BenchKeys(self)
         self.keys.held.connect(self.live.hold)
         self.keys.moved.connect(self.moved)
-        self.sequence = built_in(SEQUENCE)
+        self.ladder = built_in(SEQUENCE)
+        self.sequence = self.ladder
+        """What the next recovery climbs: the ladder, unless another was taken over for this job."""
         self._kicks, self._flowing = 0, False
         self.live.progressed.connect(self._on_progress)
         self.live.happened.connect(self._on_event)

@@ -10,6 +10,7 @@ from benchlog.ledger.leads import lead_check
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.store import Ledger
 from benchlog.records import STAGE_OF, Run, RunKind, Stage
+from benchlog.recovery.advice import Advice, Past
 from benchlog.recovery.ceilings import intersect
 from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
@@ -51,6 +52,8 @@ class Session(QObject):
         self._resource = resource
         self._closing = False
         self._unconfirmed: list[Run] = []
+        self._advised: Advice | None = None
+        self._again: Past | None = None
         window.may_close = self._may_close
         self._wire()
         found = ""
@@ -84,6 +87,8 @@ class Session(QObject):
         window.free.noted.connect(self.running.note)
         window.free.moved.connect(self.running.moved)
         window.free.hand_begun.connect(lambda: self.running.begin(RunKind.HAND))
+        window.free.advice.higher.connect(self._begin_higher)
+        window.free.advice.again.connect(self._same_again)
         window.free.held.connect(self.running.keys.hold)
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
@@ -122,6 +127,7 @@ class Session(QObject):
             and way.may_go_to(Stage.FREE)
         )
         self._show_leads(job is not None)
+        self._show_advice()
         self.window.free.take_hand_steps(job is not None and not self.bench.closed)
         self.window.prove.lock(self.run.on)
         self.facts.supply(self.window.intake.setting().resource)
@@ -160,6 +166,41 @@ class Session(QObject):
         with self._minding_the_ledger():
             self.window.probe.show_leads(lead_check(self.ledger, resource) if resource else None)
         self.window.probe.offer_leads(on_bench and not self.run.on and not self.bench.closed and self.off.may_begin)
+
+    def _show_advice(self) -> None:
+        """On the page where the motor is freed, before and between its runs."""
+        card, job = self.window.free.advice, self.bench.job
+        if job is None or self.bench.closed or self.here is not Stage.FREE or self.run.on:
+            card.show_advice(None, None)
+            return
+        with self._minding_the_ledger():
+            told, again, why_not = self.bench.advice(self.window.intake.setting(), self.running.ladder)
+            card.show_advice(told, again, texts.SAME_AS_LAST_NOT.format(why=why_not) if why_not else "")
+            self._advised, self._again = told, again
+
+    def _begin_higher(self) -> None:
+        if self._advised is not None and self._advised.sequence is not None:
+            self.running.sequence = self._advised.sequence
+            self._show_ladder(again=True)
+
+    def _same_again(self) -> None:
+        """The ceilings and the ladder of the run that freed this motor, or one like it; it begins at another press."""
+        found, job = self._again, self.bench.job
+        if found is None or found.limits is None or found.sequence is None or job is None:
+            return
+        setting = self.window.intake.setting()
+        limits = found.limits
+        self.window.intake.max_volts.put(limits.volts or setting.max_volts)
+        self.window.intake.max_amps.put(limits.amps)
+        self.running.sequence = found.sequence
+        told = texts.SAME_AS_LAST_DONE.format(
+            job=found.job,
+            volts=sayings.short(limits.volts or setting.max_volts, "V"),
+            amps=sayings.short(limits.amps, "A") if limits.amps is not None else texts.AMPS_NO_CEILING,
+        )
+        self.window.notice.tell(told)
+        self._show_ladder(again=True)
+        self._show_ceilings()
 
     def go_to(self, stage: Stage) -> None:
         if self.bench.way().may_go_to(stage):
@@ -210,15 +251,16 @@ class Session(QObject):
         self.refresh()
 
     def _blank_stages(self) -> None:
+        self.running.sequence = self.running.ladder
         self.window.panel.ceilings.blank()
         self.window.safe.blank()
         self.window.close_stage.blank()
         for view in self.window.views():
             view.blank()
 
-    def _show_ladder(self) -> None:
-        """Before it is climbed."""
-        if self.bench.job is not None and not self.bench.tried(RunKind.RECOVERY):
+    def _show_ladder(self, *, again: bool = False) -> None:
+        """Before it is climbed, or because another one was chosen."""
+        if self.bench.job is not None and (again or not self.bench.tried(RunKind.RECOVERY)):
             rated = self.bench.job.motor.rated_volts
             self.window.free.show_ladder(self.running.sequence, rated, self.window.intake.setting().max_volts or rated)
 

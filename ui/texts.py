@@ -269,6 +269,13 @@ HAND_BEGUN = (
     "Keep your fingers clear of blades and gears.",
     "First the probe; then hold the space bar and turn the shaft.",
 )
+ADVICE_TITLE = "Advice, with its reason"
+SAME_AS_LAST = "Same as last time"
+SAME_AS_LAST_HINT = "Ceilings and ladder as in job {job:04d}, run {run}, which ended freed."
+SAME_AS_LAST_DONE = "As in job {job:04d}: its ladder, and its ceilings of {volts} and {amps}."
+SAME_AS_LAST_NOT = "Not the same as last time: {why}."
+BEGIN_AT = "Begin at rung {rung}"
+BEGIN_AT_ACCESSIBLE = "Begin the ladder at the rung that is advised"
 LEADS_NEVER = "Leads: not measured; their resistance is part of what is found."
 LEADS_KNOWN = "Leads: {ohm}, measured {day}, taken out."
 LEADS_BUTTON = "Measure the leads"

@@ -10,6 +10,7 @@ _COMMANDS = {
     "demo": "benchlog.cli.demo",
     "recover": "benchlog.cli.recover",
     "leads": "benchlog.cli.leads",
+    "advise": "benchlog.cli.advise",
     "ceilings": "benchlog.cli.ceilings",
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",

@@ -6,6 +6,7 @@ from benchlog.motor.motion import CoastVerdict, Motion
 from benchlog.outcome import Outcome, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import EventKind
+from benchlog.recovery.advice import advise
 from benchlog.recovery.by_hand import hold_by_hand
 from benchlog.recovery.commands import Plan
 from benchlog.recovery.looking import (
@@ -69,6 +70,7 @@ def recovery_run(situation: Situation) -> Plan[Finding]:
     electrical = yield from _begin(situation)
     if electrical is not None:
         return electrical
+    yield from _advice(situation)
     doubts: list[str] = []
     for rung, step in _with_rungs(situation):
         match step:
@@ -81,6 +83,19 @@ def recovery_run(situation: Situation) -> Plan[Finding]:
         if finding is not None:
             return finding
     return _left_stuck(situation, doubts, "every rung of the sequence was tried")
+
+
+def _advice(situation: Situation) -> Plan[None]:
+    """What the probe and the ceilings say about the kicks to come, into the record."""
+    told = advise(
+        rated_volts=situation.rated_volts,
+        ceilings=situation.ceilings,
+        ladder=situation.sequence,
+        winding=situation.winding,
+        kicks_today=situation.budget.kicks,
+    )
+    for remark in told.remarks:
+        yield mark(EventKind.ADVICE, remark)
 
 
 def _begin(situation: Situation) -> Plan[Finding | None]:

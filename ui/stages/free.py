@@ -9,6 +9,7 @@ from benchlog.recovery.steps import Sequence
 from ui import texts, theme
 from ui.moments import now_text
 from ui.pieces import button
+from ui.stages.advice import AdviceCard
 from ui.stages.run_view import RunView
 from ui.theme import Tokens
 
@@ -27,6 +28,8 @@ class FreeStage(RunView):
 
     def __init__(self, tokens: Tokens) -> None:
         super().__init__(RunKind.RECOVERY, tokens, ladder=True)
+        self.advice = AdviceCard()
+        self.column.insertWidget(3, self.advice)
         self._make_second_row()
         self.take_hand_steps(False)
         self.show_run(None)
