@@ -16,6 +16,7 @@ _COMMANDS = {
     "jobs": "benchlog.cli.jobs",
     "export": "benchlog.cli.export",
     "replay": "benchlog.cli.replay",
+    "compare": "benchlog.cli.compare",
     "simulate": "benchlog.cli.simulate",
     "window": "benchlog.cli.window",
 }

@@ -148,7 +148,8 @@ def _tell(advice: Advice, past: list[Past], again: str, *, as_json: bool) -> Non
         kicks = [volts_of(step, volts) for step in advice.sequence.steps if isinstance(step, Kicks)]
         within = ", ".join(show(each, "V") for each in kicks if each <= most)
         above = sum(each > most for each in kicks)
-        left = f"; {above} above the ceiling are left out" if above else ""
-        click.echo(f"Ladder, from rung {advice.first_rung}    {within}{left}")
+        click.echo(f"Ladder, from rung {advice.first_rung}    {within}")
+        if above:
+            click.echo(f"    {above} more above the ceiling are left out.")
     for remark in remarks:
         say(click.wrap_text(remark, _WIDTH, initial_indent="  - ", subsequent_indent="    "))

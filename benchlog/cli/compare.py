@@ -1,0 +1,122 @@
+"""`benchlog compare`: the figures of a measured start, and how they differ from others."""
+
+import sys
+from pathlib import Path
+
+import click
+
+from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.errors import Refused
+from benchlog.motor.compare import Comparison, Measured, compare
+from benchlog.motor.fit import Fitted
+from benchlog.quantities import show
+
+_WIDTH = 76
+
+
+@click.command("compare")
+@click.argument("run", type=click.IntRange(min=1))
+@click.argument("others", nargs=-1, type=click.IntRange(min=1))
+@ledger_option
+@json_option
+def command(run: int, others: tuple[int, ...], ledger: Path | None, as_json: bool) -> None:
+    """The figures of RUN's measured start, against OTHERS.
+
+    Without OTHERS: the proof before of the same job or serial, else known good ones of the model. Only proofs have a
+    measured start. Writes nothing.
+    """
+    from benchlog.ledger.measured import measured_start, others_of
+    from benchlog.ledger.store import Ledger
+
+    try:
+        path = ledger or default_ledger()
+        if not path.exists():
+            raise Refused(f"{path}: there is no ledger")
+        with Ledger.open(path) as book:
+            filed = book.run(run)
+            after = measured_start(book, filed)
+            if after is None:
+                raise Refused(f"run {run} has no measured start; only a proof whose starts all turned ends with one")
+            if others:
+                words, found = "the runs named", []
+                for number in others:
+                    other = measured_start(book, book.run(number))
+                    if other is None:
+                        raise Refused(f"run {number} has no measured start")
+                    found.append(other)
+            else:
+                words, found = others_of(book, filed, book.job(filed.job).item)
+        _tell(after, words, found, as_json=as_json)
+    except Problem as problem:
+        fail(str(problem))
+    sys.exit(0)
+
+
+def _tell(after: Measured, words: str, others: list[Measured], *, as_json: bool) -> None:
+    rows = _rows(after)
+    against = compare(after, others) if others else None
+    if as_json:
+        for name, value, unit, interval, why in rows:
+            low, high = (None, None) if interval is None else (interval.low, interval.high)
+            line(figure=name, value=value, unit=unit, low=low, high=high, why=why)
+        line(
+            against=[one.run for one in others],
+            verdict=None if against is None else against.verdict,
+            not_same=[] if against is None else list(against.not_same),
+            differences=[]
+            if against is None
+            else [
+                {"name": d.name, "unit": d.unit, "before": d.before, "after": d.after, "low": d.low, "high": d.high}
+                for d in against.differences
+            ],
+        )
+        return
+    test = after.test
+    figures = after.figures
+    click.echo(
+        f"Run {after.run}: a start at {show(test.set_volts, 'V')}, {test.load_state}, "
+        f"{figures.readings_per_s:.0f} readings a second for {figures.lasted_s:.1f} s"
+    )
+    for name, value, unit, interval, why in rows:
+        told = show(value, unit).strip() if value is not None else "not known"
+        if interval is not None:
+            told += f"  ({show(interval.low, unit).strip()} to {show(interval.high, unit).strip()})"
+        click.echo(f"  {name:26}{told}")
+        if why:
+            say(click.wrap_text(why, _WIDTH, initial_indent=" " * 28, subsequent_indent=" " * 28))
+    if against is None:
+        click.echo("Nothing to compare with: no earlier proof of this motor, and no known good one of its model.")
+        return
+    _tell_against(against, words)
+
+
+def _tell_against(against: Comparison, words: str) -> None:
+    click.echo(f"\nAgainst {words} ({against.against}):")
+    for one in against.differences:
+        click.echo(
+            f"  {one.name:26}{show(one.before, one.unit)} to {show(one.after, one.unit)}, "
+            f"difference {show(one.low, one.unit)} to {show(one.high, one.unit)}"
+        )
+    say(click.wrap_text(against.verdict, _WIDTH, initial_indent="  ", subsequent_indent="  "))
+    if against.against == 1:
+        click.echo("  One start each: how much starts of one motor differ is not in the intervals.")
+
+
+def _rows(after: Measured) -> list[tuple[str, float | None, str, Fitted | None, str]]:
+    figures, fitted = after.figures, after.constants
+    told: list[tuple[str, float | None, str, Fitted | None, str]] = [
+        ("peak readback", figures.peak_amps, "A", None, figures.why.get("peak_amps", "")),
+        ("run-up, to a tenth left", figures.run_up_s, "s", None, figures.why.get("run_up_s", "")),
+        ("energy", figures.energy_j, "J", None, ""),
+        ("ripple in the steady part", figures.ripple_amps, "A", None, figures.why.get("ripple_amps", "")),
+        ("volts at the motor", figures.motor_volts, "V", None, ""),
+    ]
+    for name, unit, label in (
+        ("steady_amps", "A", "steady current"),
+        ("tau_s", "s", "run-up time constant"),
+        ("stall_ratio", "", "stall over steady"),
+        ("steady_emf_volts", "V", "its own voltage, steady"),
+    ):
+        value: Fitted | None = getattr(fitted, name)
+        told.append((label, None if value is None else value.value, unit, value, fitted.why.get(name, "")))
+    return told
