@@ -11,7 +11,9 @@ from PySide6.QtWidgets import QApplication
 from benchlog.bench.frames import Ended, Progress, Question
 from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.ledger.filing import file_journal
+from benchlog.ledger.measured import measured_start, others_of
 from benchlog.ledger.store import Ledger
+from benchlog.motor.compare import compare
 from benchlog.outcome import Outcome
 from benchlog.records import STAGE_OF, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
@@ -179,7 +181,18 @@ class Running(QObject):
             if ended.journal is not None:
                 self.facts.filed(file_journal(self.ledger, Path(ended.journal)).job)
             self.bench.reload()
+            self.show_measured()
         self.ended.emit()
+
+    def show_measured(self) -> None:
+        """Of the job's last proof, if it has a measured start."""
+        proofs = [run for run in self.bench.runs if run.kind is RunKind.PROOF]
+        measured = measured_start(self.ledger, proofs[-1]) if proofs else None
+        if measured is None or self.bench.job is None:
+            self.window.prove.show_measured(None, "", None)
+            return
+        words, others = others_of(self.ledger, proofs[-1], self.bench.job.item)
+        self.window.prove.show_measured(measured, words, compare(measured, others) if others else None)
 
 
 def _off_event(ended: Ended) -> OffEvent:

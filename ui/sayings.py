@@ -1,5 +1,7 @@
 """Sentences put together from a run's values. The words themselves are in `ui.texts`."""
 
+from benchlog.motor.compare import Measured
+from benchlog.motor.fit import Fitted
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import RunKind
@@ -86,6 +88,21 @@ def sentence(text: str) -> str:
 def choice_text(choice: str) -> str:
     """A choice of the run's as it stands on a button."""
     return texts.CHOICE_WORDS.get(choice, choice[:1].upper() + choice[1:])
+
+
+def measured_text(measured: Measured) -> str:
+    """Steady current and run-up with their intervals, or why they are not known."""
+    told = {}
+    for name, unit in (("steady_amps", "A"), ("tau_s", "s")):
+        value: Fitted | None = getattr(measured.constants, name)
+        if value is None:
+            told[name] = texts.MEASURED_NOT.format(why=measured.constants.why.get(name, ""))
+        else:
+            interval = texts.INTERVAL.format(low=show(value.low, unit), high=show(value.high, unit))
+            told[name] = f"{show(value.value, unit)} {interval}"
+    return texts.MEASURED_LINE.format(
+        volts=short(measured.test.set_volts, "V"), amps=told["steady_amps"], tau=told["tau_s"]
+    )
 
 
 def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:

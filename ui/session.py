@@ -246,6 +246,7 @@ class Session(QObject):
                 if request is not None:
                     view = self.window.view_of(run.kind)
                     view.show_filed(run, request, self.ledger.events(run.id), self.ledger.trace(run.id))
+            self.running.show_measured()
             self.here = self.bench.way().next()
             self.show_room(BENCH_ROOM)
         self.refresh()

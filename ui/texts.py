@@ -269,6 +269,10 @@ HAND_BEGUN = (
     "Keep your fingers clear of blades and gears.",
     "First the probe; then hold the space bar and turn the shaft.",
 )
+MEASURED_LINE = "Measured start at {volts}: steady {amps}, run-up {tau}."
+MEASURED_NOT = "not known ({why})"
+MEASURED_FIRST = "Nothing to compare with yet: the first proof of its model."
+MEASURED_AGAINST = "Against {others}: {verdict}"
 ADVICE_TITLE = "Advice, with its reason"
 SAME_AS_LAST = "Same as last time"
 SAME_AS_LAST_HINT = "Ceilings and ladder as in job {job:04d}, run {run}, which ended freed."

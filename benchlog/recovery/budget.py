@@ -90,6 +90,8 @@ class Budget:
         self.kicks = kicks
         self.kicks_this_run = 0
         self.locked_total_s = 0.0
+        self.turned = False
+        """Whether motion was shown in this run."""
 
     def learn(self, reference_ohm: float) -> None:
         """The probe found a winding."""
@@ -135,6 +137,7 @@ class Budget:
 
     def was_turning(self, since_s: float) -> None:
         """Motion was shown to have lasted since then: that time was not locked. The heat stays charged."""
+        self.turned = True
         self.locked_total_s -= self._locked.take_back(since_s)
 
     def count_kick(self) -> None:
@@ -146,6 +149,15 @@ class Budget:
 
     def locked_s(self, at_s: float) -> float:
         return self._locked.total(at_s)
+
+    @property
+    def ambient_c(self) -> float:
+        return self._heat.ambient_c
+
+    @property
+    def warmest_c(self) -> float:
+        """°C that the winding has at most at the last reading."""
+        return self.ambient_c if self._last is None else self.winding_c(self._last.received_s)
 
     def winding_c(self, at_s: float) -> float:
         return self._heat.winding_c(at_s)

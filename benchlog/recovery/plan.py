@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from benchlog.motor.motion import CoastVerdict, Motion
+from benchlog.motor.temperature import Thermometer
 from benchlog.outcome import Outcome, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import EventKind
@@ -103,6 +104,7 @@ def _begin(situation: Situation) -> Plan[Finding | None]:
     yield from zero(situation)
     winding = yield from probe(situation)
     if winding.verdict not in _ELECTRICAL:
+        _begin_to_feel(situation)
         return None
     return Finding(outcome=_ELECTRICAL[winding.verdict], reason=f"{sentence(winding)} ({winding.reason})")
 
@@ -131,6 +133,18 @@ def leads_run(situation: Situation) -> Plan[Finding]:
         figures = f"{show(leads.ohm, 'Ω')} ({show(leads.low_ohm, 'Ω')} to {show(leads.high_ohm, 'Ω')})"
         return Finding(outcome=Outcome.SHORT, reason=f"the leads have {figures}: {leads.reason}")
     return Finding(outcome=_ELECTRICAL[leads.verdict], reason=leads.reason)
+
+
+def _begin_to_feel(situation: Situation) -> None:
+    """From the probe on the winding's warmth is estimated; before, its resistance was not known."""
+    situation.thermometer = Thermometer(
+        ambient_c=situation.budget.ambient_c,
+        stall_watts=situation.rated_volts**2 / situation.reference_ohm,
+        reference_ohm=situation.reference_ohm,
+        meter=situation.known_meter,
+        lead_ohm=situation.lead_ohm,
+        warmest_c=situation.budget.warmest_c,
+    )
 
 
 def _with_rungs(situation: Situation) -> list[tuple[int, Start | Kicks | Hand | Swap]]:

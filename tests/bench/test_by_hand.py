@@ -190,7 +190,7 @@ def test_the_lowest_of_a_few_angles_is_the_winding_s(tmp_path: Path) -> None:
     bench.reply = reply
     result, contents = bench.run(tmp_path / "f.journal", RunKind.PROBE)
     assert result.resistance_ohm == pytest.approx(scenario.motor.ohms, rel=0.05)
-    told = of_kind(contents, EventKind.FINDING)[-1]
+    told = next(event for event in of_kind(contents, EventKind.FINDING) if "angles" in event.values)
     assert told.values["angles"] == 3
     highest = told.values["highest_ohm"]
     assert isinstance(highest, float)
@@ -250,3 +250,16 @@ def test_a_proof_ends_with_a_start_that_is_held_until_it_is_steady(tmp_path: Pat
     assert len(steps) == 1
     assert 3.0 <= looks[-1].t_s - steps[0].t_s < 7.5
     assert "Measured start: a turning rotor's voltage" in looks[-1].text
+
+
+def test_a_run_ends_with_what_is_believed_of_the_winding_s_warmth(tmp_path: Path) -> None:
+    result, contents = Bench(load("hopeless"), reply=lambda question: question.choices[-1]).run(
+        tmp_path / "k.journal", RunKind.RECOVERY
+    )
+    told = of_kind(contents, EventKind.FINDING)[-1]
+    low, high, bound = told.values["low_c"], told.values["high_c"], result.winding_bound_c
+    assert isinstance(low, float)
+    assert isinstance(high, float)
+    assert bound is not None
+    assert low <= high <= bound + 5.0
+    assert "can't be told" in told.text, "kicks may have moved the shaft: the level of R says nothing then"

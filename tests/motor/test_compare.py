@@ -12,7 +12,7 @@ from tests.motor.test_startup import SUPPLY, trace_of
 TEST = Test(set_volts=9.0, lead_ohm=0.1, ambient_c=21.0, load_state="dry, uncoupled")
 
 
-def measured(steady: float, half: float = 0.004, **test: object) -> Measured:
+def measured(steady: float, *, half: float = 0.004, **test: object) -> Measured:
     trace = trace_of([(0.4, 0, "off"), (0.4, 0, "rest"), (3, 9, "start")])
     made = measure(
         starts_of(trace, [SUPPLY])[0], trace, run=1, lead_ohm=0.1, ambient_c=21.0, load_state="dry, uncoupled", ohm=None
@@ -41,7 +41,7 @@ def test_the_verdict_in_words(before: float, after: float, words: str) -> None:
     "test", [{"set_volts": 12.0}, {"load_state": "wet, coupled"}, {"lead_ohm": 0.4}, {"ambient_c": 35.0}]
 )
 def test_under_another_test_nothing_is_concluded(test: dict[str, object]) -> None:
-    told = compare(measured(0.2, **test), [measured(0.5)])
+    told = compare(measured(0.2, **test), [measured(0.5)])  # type: ignore[arg-type]
     assert told.verdict.startswith("Not comparable")
     assert len(told.not_same) == 1
 

@@ -148,6 +148,10 @@ def proof(request: Request, scenario: str) -> Script:
         yield pen.event(EventKind.TURNING, "It turns.", why="The current fell in one step and stayed.")
         yield from pen.hold(0.6, request.rated_volts, RUN_AMPS, "turning")
         yield from pen.hold(1.0, 0.0, 0.0, "resting")
+    yield pen.event(EventKind.STEP, "A start to be measured.", name="measured start", volts=request.rated_volts)
+    yield from pen.start_up(3.0, request.rated_volts)
+    yield pen.event(EventKind.LOOK, "Measured start: a turning rotor's voltage.")
+    yield from pen.hold(0.5, 0.0, 0.0, "resting")
     yield from pen.hold(0.2, 0.0, 0.0, "resting", on=False)
     return _result(
         Outcome.RUNS,

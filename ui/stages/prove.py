@@ -2,9 +2,11 @@
 
 from PySide6.QtWidgets import QButtonGroup
 
+from benchlog.bench.frames import Request
+from benchlog.motor.compare import Comparison, Measured
 from benchlog.records import RunKind
-from ui import texts
-from ui.pieces import button, label
+from ui import sayings, texts, theme
+from ui.pieces import Elided, button, label
 from ui.stages.run_view import RunView
 from ui.theme import Tokens
 
@@ -18,6 +20,13 @@ class ProveStage(RunView):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__(RunKind.PROOF, tokens)
         self.group = QButtonGroup(self)
+        self.measured = Elided("", px=theme.SECOND_PX)
+        self.measured.setObjectName("proof_measured")
+        self.against = Elided("", px=theme.SECOND_PX)
+        self.against.setObjectName("proof_against")
+        for place, line in enumerate((self.measured, self.against), start=self.column.count() - 1):
+            self.column.insertWidget(place, line)
+            line.hide()
         self.press_row.insertWidget(0, label(texts.STARTS_LABEL, "second"))
         for place, count in enumerate(STARTS, start=1):
             choice = button(
@@ -28,6 +37,24 @@ class ProveStage(RunView):
             choice.setMinimumWidth(56)
             self.group.addButton(choice, count)
             self.press_row.insertWidget(place, choice)
+
+    def show_measured(self, measured: Measured | None, others: str, comparison: Comparison | None) -> None:
+        """The figures of the last proof's measured start, and how they stand to others."""
+        self.measured.say(sayings.measured_text(measured) if measured is not None else "")
+        told = texts.MEASURED_FIRST
+        if comparison is not None:
+            told = texts.MEASURED_AGAINST.format(others=others, verdict=comparison.verdict)
+        self.against.say(told if measured is not None else "")
+        for line in (self.measured, self.against):
+            line.setVisible(measured is not None)
+
+    def begin(self, request: Request) -> None:
+        super().begin(request)
+        self.show_measured(None, "", None)
+
+    def blank(self) -> None:
+        super().blank()
+        self.show_measured(None, "", None)
 
     def lock(self, locked: bool) -> None:
         for choice in self.group.buttons():
