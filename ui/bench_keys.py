@@ -26,7 +26,7 @@ class BenchKeys(QObject):
         """A run with the hand on the shaft is on: the key may be held."""
         self.down = False
 
-    def listen(self, *, listening: bool, armed: bool) -> None:
+    def heed(self, *, listening: bool, armed: bool) -> None:
         self.listening, self.armed = listening, armed
         if not armed:
             self.hold(False)

@@ -105,7 +105,7 @@ class Running(QObject):
             notice.hide()
             self.window.view_of(kind).begin(request)
             self._kicks, self._flowing = request.kicks_today, False
-            self.keys.listen(listening=STAGE_OF[kind] is Stage.FREE, armed=kind is RunKind.HAND)
+            self.keys.heed(listening=STAGE_OF[kind] is Stage.FREE, armed=kind is RunKind.HAND)
             self.window.free.show_run(kind)
             self.began.emit(STAGE_OF[kind])
 
@@ -171,7 +171,7 @@ class Running(QObject):
             view.ask(question)
 
     def _on_ended(self, ended: Ended) -> None:
-        self.keys.listen(listening=False, armed=False)
+        self.keys.heed(listening=False, armed=False)
         self.off.tell(_off_event(ended))
         self.window.panel.rest()
         self.facts.ended()

@@ -93,7 +93,8 @@ def test_letting_go_is_off_and_the_run_goes_on(held: Held) -> None:
     ended = next(frame for frame in held.frames if isinstance(frame, Ended))
     assert (ended.result.outcome, ended.result.output_confirmed_off) == (Outcome.STILL_STUCK, True)
     amps = [reading["true_amps"] for reading in held.bench.readings()]
-    assert 0.2 * 12.0 / 5.0 < max(amps) < 0.26 * 12.0 / 5.0  # a quarter of what 5 Ω draw at 12 V
+    # a quarter of what 5 Ω draw at 12 V, and what the output capacitor adds as the rotor is held
+    assert 0.2 * 12.0 / 5.0 < max(amps) < 0.3 * 12.0 / 5.0
 
 
 @pytest.mark.timeout(90)
