@@ -75,6 +75,8 @@ def off_at_the_end(case: Case, ran: Ran) -> str | None:
 
 
 def still_off_afterwards(case: Case, ran: Ran) -> str | None:
+    if ran.hand_after_death:
+        return None
     after = [switch for switch in ran.switches if switch.on and switch.at_s > ran.ended_s]
     return f"on again at {after[0].at_s:.3f} s" if after else None
 
@@ -87,7 +89,7 @@ def confirmed_off_is_off(case: Case, ran: Ran) -> str | None:
 
 def without_off_there_are_no_volts(case: Case, ran: Ran) -> str | None:
     """A supply that ignores OFF is left at 0 V and no current, where it can be reached at all."""
-    if not ran.on_at_end or not ran.reachable_at_end:
+    if not ran.on_at_end or not ran.reachable_at_end or ran.hand_after_death:
         return None
     left = (ran.set_volts_at_end, ran.set_amps_at_end)
     return f"left at {left[0]} V, {left[1]} A" if left != (0.0, 0.0) else None

@@ -133,7 +133,14 @@ class Ran:
 
     @property
     def off_was_possible(self) -> bool:
-        return self.reachable_at_end and not self.ignores_off
+        return self.reachable_at_end and not self.ignores_off and not self.hand_after_death
+
+    @property
+    def hand_after_death(self) -> bool:
+        """A hand switched on what no process of ours had switched on, or was there any more to switch off."""
+        dead = [when for when, _, fault in self.struck if fault.kind in DEATHS]
+        hands = [when for when, _, fault in self.struck if fault.kind == "hand: on"]
+        return bool(dead and hands) and not self.judged and max(hands) >= min(dead)
 
     @property
     def gap_s(self) -> float:

@@ -23,6 +23,9 @@ REGRESSIONS = {
     "a protector that was open before the start is not told as motion": (1, 8403),
     "a readback stuck during a level gives no resistance": (1, 11009),
     "a slow probe of an unknown winding counts as locked time": (1, 54532),
+    "and under a ceiling of the job's": (1, 68717),
+    "a protector that opens with every look is not told as motion": (1, 77999),
+    "nor with a supply that ignored the first OFF": (1, 80416),
 }
 """What the campaign has found: seed and number of the case. They hold for the cases as they are drawn today."""
 
