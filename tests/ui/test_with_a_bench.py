@@ -7,14 +7,16 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from benchlog.bench.link import Link
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome, WindingVerdict
-from benchlog.records import Stage
+from benchlog.records import RunKind, Stage
 from tests.ui.conftest import Desk
 from ui import texts, theme
+from ui.bench_keys import HOLD_KEY
 from ui.main_window import MainWindow
 from ui.off_state import OffState
 from ui.session import Session
@@ -72,6 +74,37 @@ def test_closing_the_window_waits_until_off_is_read_back(qtbot: QtBot, ledger: L
     (run,) = ledger.runs(1)
     assert run.result.outcome is Outcome.STOPPED
     assert run.result.output_confirmed_off
+
+
+@pytest.mark.timeout(120)
+@pytest.mark.parametrize("supply", ["hopeless"], indirect=True)
+def test_current_flows_while_the_key_is_held_and_the_operator_says_what_came_of_it(
+    qtbot: QtBot, qapp: QApplication, ledger: Ledger, supply: str
+) -> None:
+    desk = at_the_bench(qtbot, ledger, supply)
+    card = desk.window.probe.question
+    qtbot.waitUntil(card.isVisible, timeout=30_000)
+    card.buttons[-1].click()
+    qtbot.waitUntil(lambda: not desk.session.run.on, timeout=30_000)
+    desk.click("probe_go_on")
+    qapp.installEventFilter(desk.session.running.keys)
+    try:
+        desk.click("free_hand")
+        qtbot.waitUntil(desk.window.free.question.isVisible, timeout=30_000)
+        QTest.keyPress(desk.window, HOLD_KEY)
+        qtbot.waitUntil(lambda: desk.session.running._flowing, timeout=5_000)
+        qtbot.wait(600)
+        QTest.keyRelease(desk.window, HOLD_KEY)
+        qtbot.waitUntil(lambda: not desk.session.running._flowing, timeout=5_000)
+        desk.window.free.question.buttons[1].click()
+        qtbot.waitUntil(lambda: not desk.session.run.on, timeout=30_000)
+    finally:
+        qapp.removeEventFilter(desk.session.running.keys)
+    run = ledger.runs(1)[-1]
+    assert (run.kind, run.result.outcome, run.result.output_confirmed_off) == (RunKind.HAND, Outcome.STILL_STUCK, True)
+    holds = [event for event in ledger.events(run.id) if "seconds" in event.values]
+    assert len(holds) == 1
+    assert 0.4 < float(str(holds[0].values["seconds"])) < 2.0
 
 
 def test_an_address_where_nobody_listens_is_refused_without_an_alarm(qtbot: QtBot, ledger: Ledger) -> None:
