@@ -10,10 +10,10 @@ from benchlog.ledger.leads import lead_check
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.store import Ledger
 from benchlog.records import STAGE_OF, Run, RunKind, Stage
-from benchlog.recovery.advice import Advice, Past
 from benchlog.recovery.ceilings import intersect
 from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
+from ui.advising import Advising
 from ui.bench_job import BenchJob
 from ui.facts import FootFacts
 from ui.history.browsing import Browsing
@@ -48,12 +48,11 @@ class Session(QObject):
         self.running = Running(window, ledger, self.bench, self.facts, link_factory)
         self.run, self.off = self.running.live, self.running.off
         self.browsing = Browsing(window.history, ledger, self)
+        self.advising = Advising(window, self.bench, self.running)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
         self._unconfirmed: list[Run] = []
-        self._advised: Advice | None = None
-        self._again: Past | None = None
         window.may_close = self._may_close
         self._wire()
         found = ""
@@ -87,8 +86,7 @@ class Session(QObject):
         window.free.noted.connect(self.running.note)
         window.free.moved.connect(self.running.moved)
         window.free.hand_begun.connect(lambda: self.running.begin(RunKind.HAND))
-        window.free.advice.higher.connect(self._begin_higher)
-        window.free.advice.again.connect(self._same_again)
+        self.advising.taken.connect(self._show_taken)
         window.free.held.connect(self.running.keys.hold)
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
@@ -127,7 +125,7 @@ class Session(QObject):
             and way.may_go_to(Stage.FREE)
         )
         self._show_leads(job is not None)
-        self._show_advice()
+        self.advising.show(here=self.here is Stage.FREE)
         self.window.free.take_hand_steps(job is not None and not self.bench.closed)
         self.window.prove.lock(self.run.on)
         self.facts.supply(self.window.intake.setting().resource)
@@ -167,38 +165,8 @@ class Session(QObject):
             self.window.probe.show_leads(lead_check(self.ledger, resource) if resource else None)
         self.window.probe.offer_leads(on_bench and not self.run.on and not self.bench.closed and self.off.may_begin)
 
-    def _show_advice(self) -> None:
-        """On the page where the motor is freed, before and between its runs."""
-        card, job = self.window.free.advice, self.bench.job
-        if job is None or self.bench.closed or self.here is not Stage.FREE or self.run.on:
-            card.show_advice(None, None)
-            return
-        with self._minding_the_ledger():
-            told, again, why_not = self.bench.advice(self.window.intake.setting(), self.running.ladder)
-            card.show_advice(told, again, texts.SAME_AS_LAST_NOT.format(why=why_not) if why_not else "")
-            self._advised, self._again = told, again
-
-    def _begin_higher(self) -> None:
-        if self._advised is not None and self._advised.sequence is not None:
-            self.running.sequence = self._advised.sequence
-            self._show_ladder(again=True)
-
-    def _same_again(self) -> None:
-        """The ceilings and the ladder of the run that freed this motor, or one like it; it begins at another press."""
-        found, job = self._again, self.bench.job
-        if found is None or found.limits is None or found.sequence is None or job is None:
-            return
-        setting = self.window.intake.setting()
-        limits = found.limits
-        self.window.intake.max_volts.put(limits.volts or setting.max_volts)
-        self.window.intake.max_amps.put(limits.amps)
-        self.running.sequence = found.sequence
-        told = texts.SAME_AS_LAST_DONE.format(
-            job=found.job,
-            volts=sayings.short(limits.volts or setting.max_volts, "V"),
-            amps=sayings.short(limits.amps, "A") if limits.amps is not None else texts.AMPS_NO_CEILING,
-        )
-        self.window.notice.tell(told)
+    def _show_taken(self) -> None:
+        """Another ladder, or other ceilings, were taken over."""
         self._show_ladder(again=True)
         self._show_ceilings()
 
