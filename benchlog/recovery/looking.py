@@ -25,8 +25,9 @@ HOLD_S = 0.9
 LOOK_HOLD_S = 0.45
 STEP_S = 0.25
 FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
-STILL_AFTER_S = 3.0
-"""s after a look within which the rotor must stand for the winding to be asked for: no protector closes so soon."""
+STILL_AFTER_S = 1.0
+"""s after a look within which the rotor must stand for the winding to be asked for: the longer, the more likely is it
+that a protector which opened in an earlier kick closes meanwhile."""
 _ZERO_AGAIN = 4
 _SURE = 4.0  # standard deviations
 SLOWEST_READING_S = 0.2

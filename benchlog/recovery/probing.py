@@ -27,6 +27,8 @@ LAST_LIMIT_A, _LAST_ON_S = 0.25, 0.5
 """A, s: of the last level, at the rated volts. Electronics that want more than 50 mA to start never did before it."""
 _TOP_SHARE = 0.3  # of the stall current
 _TOP_MOST_A = 1.0
+ZEROS_AGAIN, SURE = 4, 4.0
+"""Readings at no current before a look for the winding, and how many standard deviations it must stand out."""
 _TOP_JOULES = 0.33
 """J that the highest level puts in at most, even if the rotor turns: slow readings make it longer and so lower."""
 
@@ -95,18 +97,28 @@ def probe(situation: Situation) -> Plan[Winding]:
 def winding_missing(situation: Situation) -> Plan[str | None]:
     """Before a start from rest: None where a small current still finds the winding, or what it finds instead.
 
-    A protector that has opened before a start passes the same small current all along, as a light load does.
+    A protector that has opened before a start passes the same small current all along, as a light load does. What
+    counts is the difference to readings taken right before, so that a wrong zero does not hide it.
     """
-    plan, meter = situation.sequence.probe, situation.known_meter
-    volts = min(plan.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
-    amps = min(max(plan.levels_a), situation.ceilings.amps.value)
-    seen = yield from drive(volts, amps, plan.on_s, Motion.UNKNOWN, least=1)
-    low = yield from down(amps, after_s=ends_s(seen, plan.on_s))
+    plan, meter, reference = situation.sequence.probe, situation.known_meter, situation.reference_ohm
+    zeros: list[float] = []
+    seen = yield Watch()
+    while len(zeros) < ZEROS_AGAIN:
+        zeros.append(seen.reading.amps)
+        seen = yield Watch(at_s=seen.now_s + REST_PACE_S)
+    noise = (meter.sigma_amps + meter.step_amps / math.sqrt(12)) * math.sqrt(1 + 1 / ZEROS_AGAIN)
+    most_volts = min(max(plan.compliance_v, _TOP_SHARE * situation.rated_volts), situation.rated_volts)
+    amps = min(max(*plan.levels_a, 3 * SURE * noise), situation.ceilings.amps.value)
+    volts = min(most_volts, situation.ceilings.volts.value)
+    driven = yield from drive(volts, amps, plan.on_s, Motion.UNKNOWN, least=1)
+    low = yield from down(amps, after_s=ends_s(driven, plan.on_s))
     yield from rest(low, plan.on_s)
     # The first reading: a rotor that such a current turns has not come far by then.
-    found = next(s.reading.amps for s in seen if s.whole) - meter.zero_amps
-    drawn = min(amps, volts / (REFERENCE_WORSE * situation.reference_ohm))
-    if found >= 0.5 * drawn - 3 * meter.u_amps:
+    found = next(s.reading.amps for s in driven if s.whole) - fmean(zeros)
+    drawn = min(amps, volts / (REFERENCE_WORSE * reference))
+    if 0.5 * drawn < SURE * noise:
+        return f"the readback is too coarse to see the {drawn:.3g} A that the winding draws at {volts:.3g} V"
+    if found >= 0.5 * drawn:
         return None
     return (
         f"before the start only {found:.3g} A flowed at {volts:.3g} V, where the winding draws {drawn:.3g} A: "
