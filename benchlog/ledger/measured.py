@@ -54,14 +54,15 @@ def others_of(ledger: Ledger, run: Run, item: Item) -> tuple[str, list[Measured]
     by: list[tuple[str, tuple[ColumnElement[bool], ...], int]] = [
         ("the proof before in this job", (RunRow.job_id == run.job, earlier), 1)
     ]
+    serial = select(JobRow.id).join(ItemRow, same_serial).where(ItemRow.serial == item.serial)
     if item.serial:
-        serial = select(JobRow.id).join(ItemRow, same_serial).where(ItemRow.serial == item.serial)
         by.append(("the last proof of this serial", (RunRow.job_id.in_(serial), earlier), 1))
     if item.model:
         model = (
             select(JobRow.id).join(ItemRow, same_serial).where(ItemRow.make == item.make, ItemRow.model == item.model)
         )
-        good = (RunRow.job_id.in_(model), RunRow.job_id != run.job, RunRow.outcome == Outcome.RUNS.value)
+        itself = serial if item.serial else select(JobRow.id).where(JobRow.id == run.job)
+        good = (RunRow.job_id.in_(model), RunRow.job_id.not_in(itself), RunRow.outcome == Outcome.RUNS.value)
         by.append(("known good ones of this model", good, MOST))
     for words, conditions, most in by:
         wanted = (

@@ -93,15 +93,17 @@ def measure(
         run=run,
         test=Test(set_volts=start.set_volts, lead_ohm=lead_ohm, ambient_c=ambient_c, load_state=load_state),
         figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero_amps),
-        constants=constants(start, ohm=ohm, sigma_amps=sigma_amps, zero_amps=zero_amps),
+        constants=constants(start, ohm=ohm, lead_ohm=lead_ohm, sigma_amps=sigma_amps, zero_amps=zero_amps),
     )
 
 
 def compare(after: Measured, others: Sequence[Measured]) -> Comparison:
-    """Against one other, or several known good ones. Raises ValueError for none."""
+    """Against one other, or those of several that were tested the same way. Raises ValueError for none."""
     if not others:
         raise ValueError("nothing to compare with")
-    not_same = tuple(dict.fromkeys(words for other in others for words in _not_same(after.test, other.test)))
+    same = [other for other in others if not _not_same(after.test, other.test)]
+    not_same = () if same else tuple(dict.fromkeys(w for other in others for w in _not_same(after.test, other.test)))
+    others = same or others
     differences = tuple(
         found
         for found in (

@@ -113,11 +113,15 @@ def constants(
     start: Start,
     *,
     ohm: Fitted | None = None,
+    lead_ohm: float = 0.0,
     sigma_amps: float = 0.0,
     zero_amps: float = 0.0,
     u_zero_amps: float = 0.003,
 ) -> Constants:
-    """What one start tells. `ohm`: of the probe; `sigma_amps`: noise and rounding of one reading; zero: at rest."""
+    """What one start tells. `ohm`: of the probe, without leads; `lead_ohm`: theirs; zero: readback at rest.
+
+    `sigma_amps`: noise and rounding of one reading.
+    """
     why: dict[str, str] = {}
     steady_volts = held_volts(start)
     t_s, amps = start.t_s[steady_volts], start.amps[steady_volts] - zero_amps
@@ -171,12 +175,12 @@ def constants(
         why["stall_ratio"] = why["steady_emf_volts"] = "needs the steady current and the resistance of the probe"
     else:
         volts = float(np.mean(start.volts[-max(4, len(t_s) // 4) :]))
-        stall = volts / ohm.value
-        share = math.hypot(steady_fit.half_share, ohm.half_share)
+        whole = Fitted(value=ohm.value + lead_ohm, low=ohm.low + lead_ohm, high=ohm.high + lead_ohm)
+        stall = volts / whole.value
+        share = math.hypot(steady_fit.half_share, whole.half_share)
         ratio = Fitted(value=stall / steady, low=stall / steady * (1 - share), high=stall / steady * (1 + share))
-        drop_share = math.hypot(steady_fit.half_share, ohm.half_share) * ohm.value * steady
-        value = volts - ohm.value * steady
-        emf = Fitted(value=value, low=value - drop_share, high=value + drop_share)
+        drop, value = share * whole.value * steady, volts - whole.value * steady
+        emf = Fitted(value=value, low=value - drop, high=value + drop)
     return Constants(tau_s=tau_fit, steady_amps=steady_fit, stall_ratio=ratio, steady_emf_volts=emf, why=why)
 
 

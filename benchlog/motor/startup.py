@@ -21,6 +21,8 @@ STEADY_PART = 0.25
 RUN_UP_LEFT = 0.1
 """A run-up is over when this share of the way from the peak to the steady current is left."""
 STEADY_WITHIN = 0.02
+LEAST_SURGE_SIGMAS = 5.0
+"""The level at which a run-up is over must be this far above the steady current's ripple, or noise passes it."""
 Values = npt.NDArray[np.float64]
 
 
@@ -51,7 +53,8 @@ class Figures:
     """Of one start. V, A, s, J; None where the readings can't tell, with the reason in `why`, by the figure's name.
 
     `peak_amps`: the largest readback. `run_up_s`: until a tenth of the way from it to the steady current is left.
-    `energy_j`: into the leads over `lasted_s`. `ripple_amps`: standard deviation in the steady part.
+    `energy_j`: into the leads over `lasted_s`, what was read first standing for
+    the time before it: within 5 % or so. `ripple_amps`: standard deviation in the steady part.
     """
 
     lasted_s: float
@@ -135,6 +138,7 @@ def _start(trace: Trace, first: int, end: int, window_s: float, settle_s: float,
 def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> Figures:
     """What one start came to. `zero_amps`: readback at no current, taken out."""
     amps, why = start.amps - zero_amps, {}
+    watts = start.volts * amps
     steady = _steady(start, amps)
     peak = float(np.max(start.all_amps - zero_amps))
     run_up = ripple = motor_volts = None
@@ -145,9 +149,9 @@ def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> F
         late = amps[_late(start)]
         ripple = float(np.std(late, ddof=1))
         motor_volts = float(np.mean(start.volts[_late(start)])) - lead_ohm * steady
-        run_up = _run_up(start, amps, peak, steady)
+        run_up = _run_up(start, amps, peak, steady, ripple)
         if run_up is None:
-            why["run_up_s"] = "over before the first reading of its own"
+            why["run_up_s"] = "over before the first reading of its own, or lost in the ripple"
     if motor_volts is None:
         motor_volts = float(np.mean(start.volts)) - lead_ohm * float(np.mean(amps))
     return Figures(
@@ -157,7 +161,7 @@ def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> F
         peak_amps=peak,
         run_up_s=run_up,
         steady_amps=steady,
-        energy_j=float(np.trapezoid(start.volts * amps, start.t_s)),
+        energy_j=float(np.trapezoid(watts, start.t_s)) + float(watts[0] * start.t_s[0]),
         ripple_amps=ripple,
         readings_per_s=start.readings_per_s,
         why=why,
@@ -180,14 +184,14 @@ def _steady(start: Start, amps: Values) -> float | None:
     return mean if abs(after - before) <= STEADY_WITHIN * abs(mean) + noise else None
 
 
-def _run_up(start: Start, amps: Values, peak: float, steady: float) -> float | None:
-    over = np.flatnonzero(amps > steady + RUN_UP_LEFT * (peak - steady))
-    if len(over) == 0:
+def _run_up(start: Start, amps: Values, peak: float, steady: float, ripple: float) -> float | None:
+    level = steady + RUN_UP_LEFT * (peak - steady)
+    over = np.flatnonzero(amps > level)
+    if len(over) == 0 or level - steady < LEAST_SURGE_SIGMAS * ripple:
         return None
     last = int(over[-1])
     if last + 1 >= len(amps):
         return None
-    level = steady + RUN_UP_LEFT * (peak - steady)
     high, low = float(amps[last]), float(amps[last + 1])
     share = (high - level) / (high - low) if high > low else 1.0
     return float(start.t_s[last] + share * (start.t_s[last + 1] - start.t_s[last]))

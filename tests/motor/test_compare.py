@@ -61,3 +61,10 @@ def test_a_current_not_identified_is_compared_with_nothing() -> None:
     assert "can't be told" in compare(unknown, [measured(0.2)]).verdict
     with pytest.raises(ValueError, match="nothing to compare"):
         compare(unknown, [])
+
+
+def test_others_under_another_test_are_left_out_of_the_known_good_ones() -> None:
+    good = [measured(value) for value in (0.19, 0.2, 0.21, 0.22)]
+    told = compare(measured(0.35), [*good, measured(0.2, set_volts=12.0)])
+    assert told.against == 4
+    assert "turns harder" in told.verdict

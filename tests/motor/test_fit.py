@@ -172,3 +172,12 @@ def test_readings_before_the_volts_were_constant_are_left_out() -> None:
     made = start(0.1, 0.2, 1.5)
     made.volts[:3] = (5.0, 7.0, 8.0)
     assert held_volts(made).tolist() == [False] * 3 + [True] * (len(made.t_s) - 3)
+
+
+def test_leads_take_their_share_of_the_volts() -> None:
+    ohm = Fitted(value=5.7, low=5.65, high=5.75)
+    found = constants(start(0.1, 0.2, 8.57 / 6.2), sigma_amps=0.0005, ohm=ohm, lead_ohm=0.5)
+    assert found.steady_emf_volts is not None
+    assert found.stall_ratio is not None
+    assert found.steady_emf_volts.value == pytest.approx(8.57 - 6.2 * 0.2, abs=0.002)
+    assert found.stall_ratio.value == pytest.approx(8.57 / 6.2 / 0.2, rel=0.002)

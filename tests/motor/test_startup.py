@@ -1,5 +1,7 @@
 """Starts found in a trace, and their figures."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -80,3 +82,20 @@ def test_a_run_up_over_before_its_first_reading_is_not_told() -> None:
     found = figures(starts_of(trace_of([(0.4, 0, "rest"), (1.0, 9, "start")], tau=0.002), [SUPPLY])[0])
     assert found.run_up_s is None
     assert "before the first" in found.why["run_up_s"]
+
+
+def test_energy_counts_the_time_before_the_first_whole_reading() -> None:
+    made = starts_of(trace_of([(0.4, 0, "rest"), (3.0, 9, "start")]), [SUPPLY])[0]
+    found = figures(made, zero_amps=0.004).energy_j
+    lasted_s = float(made.t_s[-1])
+    true = 9 * (0.2 * lasted_s + 1.3 * 0.1 * (1 - np.exp(-lasted_s / 0.1)))
+    assert found == pytest.approx(true, rel=0.05)
+
+
+def test_a_surge_within_the_ripple_has_no_run_up() -> None:
+    made = starts_of(trace_of([(0.4, 0, "rest"), (3.0, 9, "start")], tau=0.012), [SUPPLY])[0]
+    source = np.random.default_rng(1)
+    for _ in range(20):
+        noise = source.normal(0, 0.01, len(made.amps))
+        noisy = replace(made, amps=made.amps + noise, all_amps=np.append(made.amps + noise, 0.4))
+        assert figures(noisy).run_up_s is None

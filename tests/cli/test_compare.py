@@ -1,0 +1,63 @@
+"""`benchlog compare` as a user runs it: figures with intervals, the others taken, refusals in one line."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+import demo_db
+from benchlog.cli import main
+from benchlog.ledger.store import Ledger
+from benchlog.records import RunKind
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("compare") / "demo.db"
+    demo_db.build(path)
+    return path
+
+
+def compared(demo: Path, *arguments: str) -> Result:
+    return CliRunner().invoke(main, ["compare", *arguments, "--ledger", str(demo)])
+
+
+def of_serial(demo: Path, serial: str) -> list[int]:
+    with Ledger.open(demo) as book:
+        runs = [run for job in book.jobs() if job.item.serial == serial for run in book.runs(job.id)]
+        return sorted(run.id for run in runs if run.kind is RunKind.PROOF)
+
+
+def test_figures_have_intervals_around_their_values_and_nothing_is_written(demo: Path) -> None:
+    before = demo.read_bytes()
+    done = compared(demo, str(of_serial(demo, "BP-0417")[-1]), "--json")
+    assert done.exit_code == 0, done.output
+    *rows, last = [json.loads(row) for row in done.output.splitlines()]
+    told = {row["figure"]: row for row in rows if row["low"] is not None}
+    assert set(told) >= {"steady current", "run-up time constant"}
+    assert all(row["low"] < row["value"] < row["high"] for row in told.values())
+    assert last["verdict"]
+    assert demo.read_bytes() == before
+
+
+def test_a_serial_is_held_against_its_proof_before_and_never_against_itself_as_a_known_good_one(demo: Path) -> None:
+    first, *_, last = of_serial(demo, "BP-0417")
+    page = compared(demo, str(last)).output
+    assert "the last proof of this serial (1)" in page
+    assert max(map(len, page.splitlines())) <= 80
+    assert "Nothing to compare with" in compared(demo, str(first)).output
+
+
+def test_others_may_be_named(demo: Path) -> None:
+    first, *_, last = of_serial(demo, "BP-0417")
+    told = json.loads(compared(demo, str(first), str(last), "--json").output.splitlines()[-1])
+    assert told["against"] == [last]
+
+
+@pytest.mark.parametrize(("run", "words"), [("1", "no measured start"), ("999999", "999999")])
+def test_what_is_refused_is_one_line(demo: Path, run: str, words: str) -> None:
+    done = compared(demo, run)
+    assert done.exit_code != 0
+    assert words in done.output
+    assert len(done.output.strip().splitlines()) == 1
