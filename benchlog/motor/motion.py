@@ -93,6 +93,18 @@ def capacitor_fall_s(held: Held, reference_ohm: float, meter: Meter) -> float:
     return 2 * OUTPUT_CAPACITANCE_F * min(held.volts / max(held.amps, meter.u_amps), 1.5 * reference_ohm)
 
 
+def _capacitor(held: Held, coast: Sequence[CoastPoint], fall_s: float) -> float:
+    """Share of the volts held that the output capacitor may still hold at the last of these readings.
+
+    It held no more than all that was read at each one before, and has fallen since: what stays is not the capacitor's.
+    """
+    last = coast[-1]
+    return min(
+        math.exp(-max(last.since_s, 0.0) / fall_s),
+        *(max(p.volts, 0.0) / held.volts * math.exp(-(last.since_s - p.since_s) / fall_s) for p in coast),
+    )
+
+
 def look_at_coast(
     held: Held,
     coast: Sequence[CoastPoint],
@@ -111,7 +123,7 @@ def look_at_coast(
     apparent_ohm = held.volts / max(held.amps, meter.u_amps)
     ohmic = CONTACT_WORSE * small_amps * min(apparent_ohm, REFERENCE_WORSE * reference_ohm) / held.volts
     fall_s = capacitor_fall_s(held, reference_ohm, meter)
-    share = max(p.volts / held.volts - ohmic - math.exp(-max(p.since_s, 0.0) / fall_s) for p in coast)
+    share = max(p.volts / held.volts - ohmic - _capacitor(held, coast[: k + 1], fall_s) for k, p in enumerate(coast))
     least = max(LEAST_EMF_SHARE, 5 * meter.u_volts / held.volts)
     if min(least, LEAST_DOUBT_SHARE + 3 * meter.u_volts / held.volts) < share <= least:
         return CoastLook(

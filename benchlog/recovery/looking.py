@@ -67,7 +67,7 @@ def coast(
     small = min(coast_amps(was.amps), situation.ceilings.amps.value)
     limit = min(limit_volts, situation.ceilings.volts.value)
     for_s = max(for_s, CAPACITOR_FALLS * capacitor_fall_s(was, situation.reference_ohm, situation.known_meter))
-    seen = yield from drive(limit, small, for_s, belief, after_s=after_s, least=1)
+    seen = yield from drive(limit, small, for_s, belief, after_s=after_s, least=2)
     look = look_at_coast(
         was,
         points(situation, seen),

@@ -25,6 +25,8 @@ from benchlog.recovery.moves import (
 from benchlog.recovery.probing import winding_missing
 
 REST_BEFORE_RESTART_S = 1.0
+STILL_WITHIN_S = 60.0
+"""s that a rotor may take to come to rest: a fan with little friction turns on for long."""
 MEASURED_START = "measured start"
 MEASURED_LEAST_S, MEASURED_MOST_S = 3.0, 6.0
 """s: a fit of the run-up wants some four time constants; up to 2 s are met. Starting values of this project."""
@@ -60,9 +62,10 @@ def start_from_rest(situation: Situation) -> Plan[Look]:
     volts = hold_volts(situation, situation.rated_volts)
     for _ in range(2):
         seen = yield from down(amps, Motion.TURNING)
-        seen, still = yield from until_still(situation, seen)
+        within_s = min(STILL_WITHIN_S, max(10.0, situation.time_left_s(seen.now_s) - RESERVE_S))
+        seen, still = yield from until_still(situation, seen, at_most_s=within_s)
         if not still:
-            return Look(verdict=CoastVerdict.DOUBTFUL, why="it did not come to rest in 10 s")
+            return Look(verdict=CoastVerdict.DOUBTFUL, why=f"it did not come to rest in {within_s:.0f} s")
         yield from rest(seen, REST_BEFORE_RESTART_S)
         if (yield from room_for(situation, locked_joules(situation, volts, amps, HOLD_S))) is None:
             return Look(verdict=CoastVerdict.DOUBTFUL, why="no time was left to start it again within the ceilings")
