@@ -85,21 +85,17 @@ class Stopper:
     """What a signal that would end the program does while a run is on, or its record is being filed: output off."""
 
     def __init__(self) -> None:
-        self._link: Link | None = None
         self._reason: str | None = None
 
     def __call__(self, number: int, _: FrameType | None) -> None:
+        """Only kept: the signal may come while the loop is in the middle of writing to the very same pipe."""
         self._reason = "Ctrl-C was pressed" if number == signal.SIGINT else "the terminal was told to end"
-        self._stop()
 
-    def take(self, link: Link) -> None:
-        """The run that is on from now; it stops at once if that was asked for before it began."""
-        self._link = link
-        self._stop()
-
-    def _stop(self) -> None:
-        if self._link is not None and self._reason is not None:
-            self._link.stop(self._reason)
+    def pass_on(self, link: Link) -> None:
+        """Output off, with the next turn of the loop."""
+        reason, self._reason = self._reason, None
+        if reason is not None:
+            link.stop(reason)
 
 
 @contextlib.contextmanager
@@ -118,10 +114,10 @@ def watch(link: Link, stopper: Stopper, *, as_json: bool) -> Ended:
     """From start to end. When this returns or raises, the run is over. Raises OSError where it can't be started."""
     terminal = Terminal(link, as_json=as_json)
     link.start()
-    stopper.take(link)
     try:
         renewed_s = 0.0
         while True:
+            stopper.pass_on(link)
             now_s = time.monotonic()
             if now_s - renewed_s >= RENEW_EVERY_S:
                 link.renew()
