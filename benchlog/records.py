@@ -73,8 +73,22 @@ class Motor(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class JobState(StrEnum):
+    """Where a job stands. All but `CLOSED` are open, and work on them may go on."""
+
     OPEN = "open"
+    FOR_APPROVAL = "waiting-for-approval"
+    FOR_PART = "waiting-for-part"
+    FOR_OWNER = "waiting-for-owner"
     CLOSED = "closed"
+
+
+class Result(StrEnum):
+    """What a job came to, as said when it was closed."""
+
+    UNSAID = ""
+    WORKS = "works"
+    PARTLY = "partly"
+    NOT_REPAIRED = "not-repaired"
 
 
 class Stage(StrEnum):
@@ -98,17 +112,134 @@ STAGE_OF: dict[RunKind, Stage] = {
 """The stage of the job that a run belongs to."""
 
 
+class EntryKind(StrEnum):
+    """What a line in a job's record is. Hand steps are told apart because the history counts what they do."""
+
+    NOTE = "note"
+    CHECK = "check"
+    TURNED = "turned"
+    TAPPED = "tapped"
+    SOAKED = "soaked"
+    WARMED = "warmed"
+    OILED = "oiled"
+    STATE = "state"
+    CORRECTION = "correction"
+
+
+HAND_STEPS = (EntryKind.TURNED, EntryKind.TAPPED, EntryKind.SOAKED, EntryKind.WARMED, EntryKind.OILED)
+
+
 class Entry(msgspec.Struct, frozen=True, kw_only=True):
-    """A dated line in a job's own record: a check made, a hand step, a finding, a closing remark. Never edited."""
+    """A dated line in a job's own record: a check made, a hand step, a closing remark. Never edited."""
 
     utc: str
     stage: Stage
     text: str
     who: str = ""
+    kind: EntryKind = EntryKind.NOTE
+
+
+class ChargeKind(StrEnum):
+    PART = "part"
+    MINUTES = "minutes"
+    OTHER = "other"
+
+
+class Charge(msgspec.Struct, frozen=True, kw_only=True):
+    """A line of what a job costs. `count` pieces or minutes; `each_cents` a piece, or an hour; `cents` for all of it.
+
+    Never edited: `corrects` is the line that this one takes back.
+    """
+
+    id: int
+    utc: str
+    kind: ChargeKind
+    text: str
+    count: int
+    each_cents: int
+    cents: int
+    who: str = ""
+    part_id: int | None = None
+    corrects: int | None = None
+
+
+class Part(msgspec.Struct, frozen=True, kw_only=True):
+    """A spare part that the shop keeps: its price and how many are there."""
+
+    id: int
+    name: str
+    number: str
+    each_cents: int
+    stock: int
+
+
+class Finding(msgspec.Struct, frozen=True, kw_only=True):
+    """A part seen while an item is taken apart: what, its marking, where, what it is thought to do, its value.
+
+    Never edited: `corrects` is the finding in whose place it stands.
+    """
+
+    id: int
+    utc: str
+    part: str
+    marking: str = ""
+    place: str = ""
+    purpose: str = ""
+    value: str = ""
+    who: str = ""
+    corrects: int | None = None
+
+
+class Attached(msgspec.Struct, frozen=True, kw_only=True):
+    """A photo or another file of a job. `size` bytes of the original; `width`, `height` px as seen, of a picture."""
+
+    id: int
+    utc: str
+    sha256: str
+    name: str
+    media_type: str
+    size: int
+    width: int | None = None
+    height: int | None = None
+    caption: str = ""
+    who: str = ""
+    thumbnail: bytes | None = None
+
+
+class Edit(msgspec.Struct, frozen=True, kw_only=True):
+    """A field of a job as it was and as it became; with `run` it is about a run, which itself stays as it is."""
+
+    id: int
+    utc: str
+    field: str
+    old: str
+    new: str
+    who: str = ""
+    why: str = ""
+    run: int | None = None
+    undone_utc: str | None = None
+
+
+class TakenIn(msgspec.Struct, frozen=True, kw_only=True):
+    """What is asked about a job when it is taken in, beside the thing itself. See Job."""
+
+    owner: str = ""
+    contact: str = ""
+    who: str = ""
+    consent: bool = False
+    spending_limit_cents: int | None = None
+    opened_before: str = ""
+    pumped: str = ""
+    comeback_of: int | None = None
 
 
 class Job(msgspec.Struct, frozen=True, kw_only=True):
-    """One repair. `number` is what people call it; `id` is the ledger's key. Closing fields are empty until then."""
+    """One repair. `number` is what people call it; `id` is the ledger's key. Closing fields are empty until then.
+
+    `owner`: whose thing it is, and how to reach them: `contact`. `who`: the technician. `consent`: the owner agreed to
+    the attempt. `opened_before`: who else was in it; `pumped`: what it moved. `comeback_of`: the key of an earlier job
+    of the same thing.
+    """
 
     id: int
     number: int
@@ -123,6 +254,20 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     cause: str = ""
     work_done: str = ""
     prognosis: str = ""
+    owner: str = ""
+    contact: str = ""
+    who: str = ""
+    consent: bool = False
+    spending_limit_cents: int | None = None
+    opened_before: str = ""
+    pumped: str = ""
+    waiting_for: str = ""
+    waiting_since_utc: str | None = None
+    result: Result = Result.UNSAID
+    method: str = ""
+    advice: str = ""
+    warranty_days: int | None = None
+    comeback_of: int | None = None
     last_outcome: str | None = None
     runs: int = 0
 
@@ -130,7 +275,8 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
 class Run(msgspec.Struct, frozen=True, kw_only=True):
     """One filed run, as it was. `request` and `ceilings` are JSON text of what was asked and what then held.
 
-    `samples`: readings in its trace. `complete` is False where the program ended before the run did.
+    `samples`: readings in its trace. `complete` is False where the program ended before the run did. `freed_rung`: the
+    rung whose kick freed it.
     """
 
     id: int
@@ -149,6 +295,7 @@ class Run(msgspec.Struct, frozen=True, kw_only=True):
     result: RunResult
     complete: bool
     samples: int
+    freed_rung: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

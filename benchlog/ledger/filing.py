@@ -21,8 +21,8 @@ from benchlog.ledger.run_record import Rescue, began_utc, duration_s, events_of,
 from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import MAX_SAMPLES, encode
-from benchlog.outcome import Outcome
-from benchlog.records import Event, Item, Motor, Stage
+from benchlog.outcome import Outcome, RunResult
+from benchlog.records import Event, EventKind, Item, Motor, Stage
 
 _log = logging.getLogger(__name__)
 
@@ -139,7 +139,8 @@ def _commit(ledger: Ledger, journal: Path) -> tuple[Filed, bool]:
             job = found
         else:
             raise Refused(f"{journal}: its job, with the key {request.job}, is not in this ledger")
-        run = _add_run(session, job, _run_row(contents, began, rescue), events_of(contents, rescue), trace_row)
+        events = events_of(contents, rescue)
+        run = _add_run(session, job, _run_row(contents, began, rescue, events), events, trace_row)
         return _filed(job, run), rescue is not None
 
 
@@ -158,7 +159,18 @@ def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], tr
     return run
 
 
-def _run_row(contents: JournalContents, began: str, rescue: Rescue | None) -> RunRow:
+def _freed_rung(result: RunResult, events: list[Event], rated_volts: float) -> str:
+    """Name and share of the rated volts of the last rung, where it came free: "same way, 80 %"."""
+    rungs = [
+        event.values for event in events if event.kind is EventKind.STEP and {"rung", "volts"} <= set(event.values)
+    ]
+    if result.outcome is not Outcome.FREED or not rungs:
+        return ""
+    return f"{rungs[-1].get('name', '')}, {float(rungs[-1]['volts'] or 0.0) / rated_volts:.0%}".replace("%", " %")
+
+
+def _run_row(contents: JournalContents, began: str, rescue: Rescue | None, events: list[Event]) -> RunRow:
+    result = result_of(contents, rescue)
     request, armed = contents.begun.request, contents.armed
     return RunRow(
         uid=request.uid,
@@ -175,7 +187,8 @@ def _run_row(contents: JournalContents, began: str, rescue: Rescue | None) -> Ru
         ceilings=msgspec.json.encode(armed.ceilings if armed else None).decode(),
         program=contents.begun.program,
         complete=contents.ending is not None,
-        **msgspec.to_builtins(result_of(contents, rescue)),
+        freed_rung=_freed_rung(result, events, request.rated_volts),
+        **msgspec.to_builtins(result),
     )
 
 

@@ -2,16 +2,26 @@
 
 import math
 
+import msgspec
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from benchlog.errors import Refused
 from benchlog.ledger.schema import ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.search import searched
-from benchlog.records import Item, JobState, Motor, RunKind
+from benchlog.records import Item, JobState, Motor, RunKind, TakenIn
 
 
-def add_job(session: Session, *, item: Item, motor: Motor, complaint: str, load_state: str, opened_utc: str) -> JobRow:
+def add_job(
+    session: Session,
+    *,
+    item: Item,
+    motor: Motor,
+    complaint: str,
+    load_state: str,
+    opened_utc: str,
+    taken_in: TakenIn | None = None,
+) -> JobRow:
     """An open job with the number above the highest. `session` holds the writer's lock, so no number is given twice.
 
     Raises Refused for rated volts that aren't finite.
@@ -35,6 +45,7 @@ def add_job(session: Session, *, item: Item, motor: Motor, complaint: str, load_
         work_done="",
         prognosis="",
         searched=searched(item, tag=tag, complaint=complaint),
+        **msgspec.structs.asdict(taken_in or TakenIn()),
     )
     session.add(row)
     session.flush()
@@ -47,12 +58,13 @@ def refresh_search(session: Session, job: JobRow) -> None:
     item = session.get_one(ItemRow, job.item_id)
     of_motor = (RunRow.job_id == job.id, RunRow.kind != RunKind.LEADS.value)
     last = select(RunRow.outcome).where(*of_motor).order_by(RunRow.started_utc.desc(), RunRow.id.desc())
+    job.last_outcome = session.scalar(last.limit(1))
     job.searched = searched(
         Item(kind=item.kind, make=item.make, model=item.model, serial=item.serial),
         tag=job.tag,
         complaint=job.complaint,
         cause=job.cause,
-        outcome=session.scalar(last.limit(1)) or "",
+        outcome=job.last_outcome or "",
     )
 
 

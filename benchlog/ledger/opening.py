@@ -16,7 +16,7 @@ from benchlog.ledger.schema import Row
 from benchlog.ledger.sql_errors import translated
 from drivers.foreign import inert
 
-HEAD = "0002"
+HEAD = "0003"
 """The revision this program reads and writes."""
 
 APPLICATION_ID = 0x626E_6C67

@@ -9,7 +9,7 @@ from sqlalchemy import Row, Select, func, select
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger.schema import EntryRow, EventRow, ItemRow, JobRow, MotorRow, RunRow, TraceRow
 from benchlog.outcome import RunResult
-from benchlog.records import Entry, Event, Item, Job, Motor, Run, RunKind
+from benchlog.records import Entry, Event, Item, Job, Motor, Run
 
 _Value = TypeVar("_Value", bound=msgspec.Struct)
 
@@ -18,22 +18,13 @@ _RESULT_COLUMNS = RunResult.__struct_fields__
 
 
 def select_jobs() -> Select[Any]:
-    """Jobs with their item, their motor, how many runs they have, and how the last run to begin ended."""
-    last_outcome = (
-        select(RunRow.outcome)
-        .where(RunRow.job_id == JobRow.id, RunRow.kind != RunKind.LEADS.value)  # that says nothing of the motor
-        .order_by(RunRow.started_utc.desc(), RunRow.id.desc())
-        .limit(1)
-        .correlate(JobRow)
-        .scalar_subquery()
-    )
+    """Jobs with their item, their motor and how many runs they have."""
     runs = select(func.count()).where(RunRow.job_id == JobRow.id).correlate(JobRow).scalar_subquery()
     return (
         select(
             JobRow.__table__,
             *(ItemRow.__table__.c[name].label(f"item_{name}") for name in Item.__struct_fields__),
             *(MotorRow.__table__.c[name].label(f"motor_{name}") for name in Motor.__struct_fields__),
-            last_outcome.label("last_outcome"),
             runs.label("runs"),
         )
         .join(ItemRow, ItemRow.id == JobRow.item_id)
@@ -65,7 +56,7 @@ def run_of(path: Path, row: Row[Any]) -> Run:
 
 
 def entry_of(path: Path, row: EntryRow) -> Entry:
-    fields = {"utc": row.utc, "stage": row.stage, "text": row.text, "who": row.who}
+    fields = {name: getattr(row, name) for name in Entry.__struct_fields__}
     return _value(path, f"entry {row.id}", fields, Entry)
 
 

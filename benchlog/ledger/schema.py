@@ -4,7 +4,17 @@ SI units. UTC instants are ISO 8601 text with a trailing Z, so that they sort as
 are kept as the text that the screen shows. A run and what hangs on it is written once and never changed.
 """
 
-from sqlalchemy import BigInteger, CheckConstraint, ForeignKey, Index, LargeBinary, MetaData, Text, UniqueConstraint
+from sqlalchemy import (
+    BigInteger,
+    CheckConstraint,
+    ForeignKey,
+    Index,
+    LargeBinary,
+    MetaData,
+    Text,
+    UniqueConstraint,
+    false,
+)
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 NAMES = {
@@ -65,12 +75,32 @@ class JobRow(Row):
     work_done: Mapped[str]
     prognosis: Mapped[str]
     searched: Mapped[str]
+    owner: Mapped[str] = mapped_column(server_default="")
+    contact: Mapped[str] = mapped_column(server_default="")
+    who: Mapped[str] = mapped_column(server_default="")
+    consent: Mapped[bool] = mapped_column(server_default=false())
+    spending_limit_cents: Mapped[int | None] = mapped_column(BigInteger)
+    opened_before: Mapped[str] = mapped_column(server_default="")
+    pumped: Mapped[str] = mapped_column(server_default="")
+    waiting_for: Mapped[str] = mapped_column(server_default="")
+    waiting_since_utc: Mapped[str | None]
+    result: Mapped[str] = mapped_column(server_default="")
+    method: Mapped[str] = mapped_column(server_default="")
+    advice: Mapped[str] = mapped_column(server_default="")
+    warranty_days: Mapped[int | None]
+    comeback_of: Mapped[int | None] = mapped_column(ForeignKey("job.id"))
+    last_outcome: Mapped[str | None]
     __table_args__ = (
         UniqueConstraint("number"),
         Index(None, "item_id"),
         Index(None, "motor_id"),
+        Index(None, "state"),
         CheckConstraint("number > 0", name="number_above_zero"),
-        CheckConstraint("state IN ('open', 'closed')", name="state_known"),
+        CheckConstraint(
+            "state IN ('open', 'waiting-for-approval', 'waiting-for-part', 'waiting-for-owner', 'closed')",
+            name="state_known",
+        ),
+        CheckConstraint("result IN ('', 'works', 'partly', 'not-repaired')", name="result_known"),
     )
 
 
@@ -84,7 +114,113 @@ class EntryRow(Row):
     stage: Mapped[str]
     text: Mapped[str]
     who: Mapped[str]
+    kind: Mapped[str] = mapped_column(server_default="note")
     __table_args__ = (Index(None, "job_id", "utc"),)
+
+
+class PartRow(Row):
+    """A spare part that the shop keeps, with its price and how many are there."""
+
+    __tablename__ = "part"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    number: Mapped[str]
+    each_cents: Mapped[int] = mapped_column(BigInteger)
+    stock: Mapped[int]
+    __table_args__ = (UniqueConstraint("name", "number"),)
+
+
+class ChargeRow(Row):
+    """What a job costs: parts by the piece, work by the minute, or something else. Never edited.
+
+    `corrects`: the line that this one takes back; its count and cents are then the negative of it.
+    """
+
+    __tablename__ = "charge"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("job.id"))
+    utc: Mapped[str]
+    who: Mapped[str]
+    kind: Mapped[str]
+    text: Mapped[str]
+    part_id: Mapped[int | None] = mapped_column(ForeignKey("part.id"))
+    count: Mapped[int]
+    each_cents: Mapped[int] = mapped_column(BigInteger)
+    cents: Mapped[int] = mapped_column(BigInteger)
+    corrects: Mapped[int | None] = mapped_column(ForeignKey("charge.id"))
+    __table_args__ = (
+        Index(None, "job_id"),
+        UniqueConstraint("corrects"),
+        CheckConstraint("kind IN ('part', 'minutes', 'other')", name="kind_known"),
+    )
+
+
+class FindingRow(Row):
+    """A part seen while an item is taken apart. Never edited: `corrects` is the finding in whose place it stands."""
+
+    __tablename__ = "finding"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("job.id"))
+    utc: Mapped[str]
+    who: Mapped[str]
+    part: Mapped[str]
+    marking: Mapped[str]
+    place: Mapped[str]
+    purpose: Mapped[str]
+    value: Mapped[str]
+    corrects: Mapped[int | None] = mapped_column(ForeignKey("finding.id"))
+    __table_args__ = (Index(None, "job_id"), UniqueConstraint("corrects"))
+
+
+class FileRow(Row):
+    """A photo or another file of a job. The original lies beside the ledger, under its SHA-256.
+
+    `thumbnail` comes last: the columns before it are read without touching the pages of the picture.
+    """
+
+    __tablename__ = "file"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("job.id"))
+    utc: Mapped[str]
+    who: Mapped[str]
+    sha256: Mapped[str]
+    name: Mapped[str]
+    media_type: Mapped[str]
+    size: Mapped[int] = mapped_column(BigInteger)
+    width: Mapped[int | None]
+    height: Mapped[int | None]
+    caption: Mapped[str]
+    thumbnail: Mapped[bytes | None]
+    __table_args__ = (Index(None, "job_id"), Index(None, "sha256"))
+
+
+class EditRow(Row):
+    """A field of a job as it was and as it became. With `run_id` it is about a run, which itself stays as it is.
+
+    `undone_utc`: when it was taken back, while the job was open.
+    """
+
+    __tablename__ = "edit"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("job.id"))
+    run_id: Mapped[int | None] = mapped_column(ForeignKey("run.id"))
+    utc: Mapped[str]
+    who: Mapped[str]
+    why: Mapped[str]
+    field: Mapped[str]
+    old: Mapped[str]
+    new: Mapped[str]
+    undone_utc: Mapped[str | None]
+    __table_args__ = (Index(None, "job_id", "utc"),)
+
+
+class DraftRow(Row):
+    """A form that was begun and not kept yet. `fields` is JSON text."""
+
+    __tablename__ = "draft"
+    key: Mapped[str] = mapped_column(primary_key=True)
+    utc: Mapped[str]
+    fields: Mapped[str]
 
 
 class UnlockRow(Row):
@@ -139,6 +275,7 @@ class RunRow(Row):
     winding_bound_c: Mapped[float | None]
     locked_s: Mapped[float]
     output_confirmed_off: Mapped[bool]
+    freed_rung: Mapped[str] = mapped_column(server_default="")
     __table_args__ = (
         UniqueConstraint("uid"),
         Index(None, "job_id", "started_utc"),

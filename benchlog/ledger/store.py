@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 from types import TracebackType
 
+import msgspec
 from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
@@ -20,7 +21,7 @@ from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.search import folded
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
-from benchlog.records import Entry, Event, Item, Job, JobState, Motor, Run, Trace
+from benchlog.records import Entry, Event, Item, Job, JobState, Motor, Result, Run, TakenIn, Trace
 
 
 class Ledger:
@@ -74,7 +75,9 @@ class Ledger:
                 raise LedgerTooNew(self.path, f"changed by a newer program (revision {revision})")
             yield session
 
-    def new_job(self, *, item: Item, motor: Motor, complaint: str, load_state: str) -> Job:
+    def new_job(
+        self, *, item: Item, motor: Motor, complaint: str, load_state: str, taken_in: TakenIn | None = None
+    ) -> Job:
         """An open job; its number is one above the highest."""
         with self.writing() as session:
             row = add_job(
@@ -84,6 +87,7 @@ class Ledger:
                 complaint=complaint,
                 load_state=load_state,
                 opened_utc=self.clock.utc(),
+                taken_in=taken_in,
             )
             return self._job(session, row.id)
 
@@ -113,7 +117,18 @@ class Ledger:
         with self.reading() as session:
             return [job_of(self.path, row) for row in session.execute(wanted)]
 
-    def close_job(self, job_id: int, *, cause: str, work_done: str, prognosis: str) -> Job:
+    def close_job(
+        self,
+        job_id: int,
+        *,
+        cause: str,
+        work_done: str,
+        prognosis: str,
+        result: Result = Result.UNSAID,
+        method: str = "",
+        advice: str = "",
+        warranty_days: int | None = None,
+    ) -> Job:
         """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""
         with self.writing() as session:
             row = self._job_row(session, job_id)
@@ -122,6 +137,8 @@ class Ledger:
             row.state = JobState.CLOSED.value
             row.closed_utc = self.clock.utc()
             row.cause, row.work_done, row.prognosis = cause, work_done, prognosis
+            row.result, row.method, row.advice, row.warranty_days = result.value, method, advice, warranty_days
+            row.waiting_for, row.waiting_since_utc = "", None
             refresh_search(session, row)
             session.flush()
             return self._job(session, job_id)
@@ -130,7 +147,7 @@ class Ledger:
         """A line in a job's own record, open or closed. Raises Refused where there is no such job."""
         with self.writing() as session:
             self._job_row(session, job_id)
-            session.add(EntryRow(job_id=job_id, utc=entry.utc, stage=entry.stage, text=entry.text, who=entry.who))
+            session.add(EntryRow(job_id=job_id, **msgspec.to_builtins(entry)))
 
     def entries(self, job_id: int) -> list[Entry]:
         """Oldest first."""

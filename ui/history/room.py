@@ -173,7 +173,7 @@ class HistoryRoom(QWidget):
 
     def show_job(self, job: Job, runs: Sequence[Run]) -> None:
         self.detail.setText(texts.JOB_DETAIL.format(number=job.number, kind=job.item.kind))
-        self.bench_button.setVisible(job.state is JobState.OPEN)
+        self.bench_button.setVisible(job.state is not JobState.CLOSED)
         self.runs.clear()
         for run in runs:
             line = texts.RUN_LINE.format(
