@@ -30,12 +30,12 @@ def add_job(
         raise Refused(f"rated volts: {motor.rated_volts} is not a number of volts")
     number = (session.scalar(select(func.max(JobRow.number))) or 0) + 1
     tag = f"H-{number:04d}"
-    item_row = _item_row(session, item)
+    row_of_item = item_row(session, item)
     row = JobRow(
         number=number,
         tag=tag,
-        item_id=item_row.id,
-        motor_id=_motor_row(session, item_row.id, motor).id,
+        item_id=row_of_item.id,
+        motor_id=motor_row(session, row_of_item.id, motor).id,
         opened_utc=opened_utc,
         closed_utc=None,
         state=JobState.OPEN.value,
@@ -68,7 +68,16 @@ def refresh_search(session: Session, job: JobRow) -> None:
     )
 
 
-def _item_row(session: Session, item: Item) -> ItemRow:
+def job_row(session: Session, job_id: int) -> JobRow:
+    """Raises Refused where there is no such job."""
+    row = session.get(JobRow, job_id)
+    if row is None:
+        raise Refused(f"there is no job with the key {job_id}")
+    return row
+
+
+def item_row(session: Session, item: Item) -> ItemRow:
+    """The thing of this label, known or new."""
     # The same label with a serial number is the same thing come back; without one it may be any of its kind.
     if item.serial:
         same = select(ItemRow).filter_by(kind=item.kind, make=item.make, model=item.model, serial=item.serial)
@@ -80,7 +89,8 @@ def _item_row(session: Session, item: Item) -> ItemRow:
     return row
 
 
-def _motor_row(session: Session, item_id: int, motor: Motor) -> MotorRow:
+def motor_row(session: Session, item_id: int, motor: Motor) -> MotorRow:
+    """A thing's motor, known or new."""
     same = select(MotorRow).filter_by(item_id=item_id, rated_volts=motor.rated_volts, note=motor.note)
     if known := session.scalars(same.limit(1)).first():
         return known

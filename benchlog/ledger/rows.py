@@ -38,7 +38,7 @@ def job_of(path: Path, row: Row[Any]) -> Job:
     fields = {name: columns[name] for name in Job.__struct_fields__ if name not in {"item", "motor"}}
     fields["item"] = {name: columns[f"item_{name}"] for name in Item.__struct_fields__}
     fields["motor"] = {name: columns[f"motor_{name}"] for name in Motor.__struct_fields__}
-    return _value(path, f"job {row.number}", fields, Job)
+    return value_of(path, f"job {row.number}", fields, Job)
 
 
 def select_runs() -> Select[Any]:
@@ -52,12 +52,12 @@ def run_of(path: Path, row: Row[Any]) -> Run:
     fields = {name: columns[name] for name in _RUN_COLUMNS}
     fields |= {"job": columns["job_id"], "samples": columns["samples"]}
     fields["result"] = {name: columns[name] for name in _RESULT_COLUMNS}
-    return _value(path, f"run {row.id}", fields, Run)
+    return value_of(path, f"run {row.id}", fields, Run)
 
 
 def entry_of(path: Path, row: EntryRow) -> Entry:
     fields = {name: getattr(row, name) for name in Entry.__struct_fields__}
-    return _value(path, f"entry {row.id}", fields, Entry)
+    return value_of(path, f"entry {row.id}", fields, Entry)
 
 
 def event_of(path: Path, row: EventRow) -> Event:
@@ -71,10 +71,11 @@ def event_of(path: Path, row: EventRow) -> Event:
     ) as error:  # in a damaged file the column may hold anything
         raise LedgerDamaged(path, f"event {row.seq} of run {row.run_id} can't be read ({error})") from error
     fields = {"t_s": row.t_s, "kind": row.kind, "text": row.text, "values": values}
-    return _value(path, f"event {row.seq} of run {row.run_id}", fields, Event)
+    return value_of(path, f"event {row.seq} of run {row.run_id}", fields, Event)
 
 
-def _value(path: Path, name: str, fields: dict[str, Any], kind: type[_Value]) -> _Value:
+def value_of(path: Path, name: str, fields: dict[str, Any], kind: type[_Value]) -> _Value:
+    """Fields of a row as a plain value. Raises LedgerDamaged where they are not one; `name` is said."""
     try:
         return msgspec.convert(fields, kind)
     except msgspec.ValidationError as error:

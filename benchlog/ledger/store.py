@@ -13,7 +13,7 @@ from sqlalchemy.orm import Session
 from benchlog.clock import Clock, SystemClock
 from benchlog.errors import LedgerDamaged, LedgerTooNew, Refused
 from benchlog.ledger.connection import WRITING, open_engine
-from benchlog.ledger.jobs import add_job, refresh_search
+from benchlog.ledger.jobs import add_job, job_row, refresh_search
 from benchlog.ledger.kicks import kicks_of_day
 from benchlog.ledger.opening import HEAD, admit
 from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs, select_runs
@@ -131,7 +131,7 @@ class Ledger:
     ) -> Job:
         """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""
         with self.writing() as session:
-            row = self._job_row(session, job_id)
+            row = job_row(session, job_id)
             if row.state == JobState.CLOSED:
                 raise Refused(f"job {row.tag} was closed at {row.closed_utc}; a correction is a new entry")
             row.state = JobState.CLOSED.value
@@ -146,7 +146,7 @@ class Ledger:
     def add_entry(self, job_id: int, entry: Entry) -> None:
         """A line in a job's own record, open or closed. Raises Refused where there is no such job."""
         with self.writing() as session:
-            self._job_row(session, job_id)
+            job_row(session, job_id)
             session.add(EntryRow(job_id=job_id, **msgspec.to_builtins(entry)))
 
     def entries(self, job_id: int) -> list[Entry]:
@@ -203,9 +203,3 @@ class Ledger:
         if row is None:
             raise Refused(f"there is no job with the key {job_id}")
         return job_of(self.path, row)
-
-    def _job_row(self, session: Session, job_id: int) -> JobRow:
-        row = session.get(JobRow, job_id)
-        if row is None:
-            raise Refused(f"there is no job with the key {job_id}")
-        return row
