@@ -88,12 +88,19 @@ def measure(
     start: Start, trace: Trace, *, run: int, lead_ohm: float, ambient_c: float, load_state: str, ohm: Fitted | None
 ) -> Measured:
     """Figures and constants of one start out of its trace."""
-    zero_amps, sigma_amps = zero_of(trace)
+    zero = zero_of(trace)
     return Measured(
         run=run,
         test=Test(set_volts=start.set_volts, lead_ohm=lead_ohm, ambient_c=ambient_c, load_state=load_state),
-        figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero_amps),
-        constants=constants(start, ohm=ohm, lead_ohm=lead_ohm, sigma_amps=sigma_amps, zero_amps=zero_amps),
+        figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero.amps),
+        constants=constants(
+            start,
+            ohm=ohm,
+            lead_ohm=lead_ohm,
+            sigma_amps=zero.sigma_amps,
+            zero_amps=zero.amps,
+            u_zero_amps=zero.u_amps,
+        ),
     )
 
 

@@ -18,7 +18,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from benchlog.motor.startup import Start, Values
+from benchlog.motor.startup import UNKNOWN_ZERO_A, Z95, Start, Values, t95
 
 TAU_RANGE_S = (0.004, 6.0)
 _GRID = 60
@@ -27,7 +27,7 @@ LEAST_READINGS = 8
 LEAST_TAU_WINDOWS = 2.0
 LEAST_TAU_READINGS = 0.5
 """A time constant shorter than two averaging windows, or half a reading's pace, has no lower limit that holds."""
-RUN_UP_TAUS = 6.0
+RUN_UP_TAUS = 10.0
 WHOLE_TAUS = 3.0
 """Time constants that a record must last for its end to be told as the steady current."""
 SYSTEMATIC_TAU = 0.04
@@ -37,7 +37,6 @@ GAIN_AMPS = 0.002
 VOLTS_WITHIN = 0.01
 IDENTIFIABLE_WITHIN = 0.05
 """A value is called identified where its 95 % interval is no wider than this to either side."""
-Z95 = 1.96
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -116,11 +115,11 @@ def constants(
     lead_ohm: float = 0.0,
     sigma_amps: float = 0.0,
     zero_amps: float = 0.0,
-    u_zero_amps: float = 0.003,
+    u_zero_amps: float = UNKNOWN_ZERO_A,
 ) -> Constants:
     """What one start tells. `ohm`: of the probe, without leads; `lead_ohm`: theirs; zero: readback at rest.
 
-    `sigma_amps`: noise and rounding of one reading.
+    `sigma_amps`: noise and rounding of one reading; `u_zero_amps`: how far off the zero may be, 95 %.
     """
     why: dict[str, str] = {}
     steady_volts = held_volts(start)
@@ -140,7 +139,7 @@ def constants(
     free = max(len(t_s) / overlap - 3, 1.0)
     variance = max(residual / max(len(t_s) - 3, 1), sigma_amps**2)
     covariance = _covariance(t_s, tau, amplitude) * variance * overlap
-    factor = _t95(free)
+    factor = t95(free)
     tau_fit: Fitted | None
     told_tau = tau_fit = _tau_interval(t_s, amps, tau, residual, variance, overlap, factor)
     u_noise = factor * math.sqrt(covariance[0])
@@ -251,16 +250,20 @@ def _tau_interval(
     """Where the sum of squares stays within what noise explains; the systematic share added in quadrature."""
     allowed = left + factor**2 * variance * overlap
     grid = tau * np.exp(np.linspace(-math.log(4.0), math.log(4.0), 241))
-    inside = np.flatnonzero(_solve(t_s, amps, grid)[2] <= allowed)
-    low, high = (float(grid[inside[0]]), float(grid[inside[-1]])) if len(inside) else (tau, tau)
+    over = _solve(t_s, amps, grid)[2] - allowed
+    inside = np.flatnonzero(over <= 0)
+    low, high = (
+        (_edge(grid, over, int(inside[0]), -1), _edge(grid, over, int(inside[-1]), 1)) if len(inside) else (tau, tau)
+    )
     down = math.hypot(1 - low / tau, SYSTEMATIC_TAU)
     up = math.hypot(high / tau - 1, SYSTEMATIC_TAU)
     return Fitted(value=tau, low=tau * max(0.0, 1 - down), high=tau * (1 + up))
 
 
-def _t95(free: float) -> float:
-    """Two-sided 95 % factor of Student's t. Source: Cornish-Fisher expansion about the normal, from memory."""
-    z, n = Z95, free
-    g1, g2 = (z**3 + z) / 4, (5 * z**5 + 16 * z**3 + 3 * z) / 96
-    g3 = (3 * z**7 + 19 * z**5 + 17 * z**3 - 15 * z) / 384
-    return z + g1 / n + g2 / n**2 + g3 / n**3
+def _edge(grid: Values, over: Values, last: int, step: int) -> float:
+    """Where `over` passes zero between the last point inside and its neighbour; the last point at the grid's end."""
+    beyond = last + step
+    if not 0 <= beyond < len(grid):
+        return float(grid[last])
+    share = over[last] / (over[last] - over[beyond])
+    return float(grid[last] + share * (grid[beyond] - grid[last]))

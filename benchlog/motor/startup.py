@@ -4,6 +4,7 @@ A reading stands for the middle of what the supply averaged over, which lies bet
 and its reply. The start is when the setpoint was sent: after the last reading at 0 V and before the first at the level.
 """
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -15,6 +16,9 @@ from benchlog.records import FLAG_ON, TICK_S, Event, EventKind, Trace
 WINDOW_S = 0.02
 SETTLE_S = 0.012
 """s: of the built-in dialect, for traces of a time before these were recorded."""
+UNKNOWN_ZERO_A = 0.003
+"""How far off a zero may be that was not read: as readbacks of such supplies come. Starting value of this project."""
+Z95 = 1.96
 LEAST_HOLD_S = 0.5
 STEADY_PART = 0.25
 """Share of a start, at its end, that its steady current is the mean of."""
@@ -46,6 +50,18 @@ class Start:
     @property
     def readings_per_s(self) -> float:
         return (len(self.t_s) - 1) / float(self.t_s[-1] - self.t_s[0]) if len(self.t_s) > 1 else 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Zero:
+    """A: readback at no current; noise and rounding of one reading; how far off the zero may be, 95 %."""
+
+    amps: float
+    sigma_amps: float
+    u_amps: float
+
+
+UNKNOWN_ZERO = Zero(amps=0.0, sigma_amps=0.0, u_amps=UNKNOWN_ZERO_A)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,13 +106,28 @@ def starts_of(trace: Trace, events: Iterable[Event]) -> list[Start]:
     return starts
 
 
-def zero_of(trace: Trace) -> tuple[float, float]:
-    """A: readback at no current and its standard deviation, from the readings before the output first went on."""
+def zero_of(trace: Trace) -> Zero:
+    """From the readings before the output first went on."""
     on = np.flatnonzero((trace.flags & FLAG_ON) > 0)
     at_rest = trace.amps[: int(on[0])] if len(on) else trace.amps
     if len(at_rest) < 2:
-        return 0.0, 0.0
-    return float(np.mean(at_rest)), float(np.std(at_rest, ddof=1))
+        return UNKNOWN_ZERO
+    apart = np.diff(np.unique(np.round(trace.amps, 6)))
+    step = float(apart.min()) if len(apart) else 0.0
+    noise = float(np.std(at_rest, ddof=1))
+    return Zero(
+        amps=float(np.mean(at_rest)),
+        sigma_amps=math.hypot(noise, step / math.sqrt(12)),
+        u_amps=math.hypot(t95(len(at_rest) - 1) * noise / math.sqrt(len(at_rest)), step / 2),
+    )
+
+
+def t95(free: float) -> float:
+    """Two-sided 95 % factor of Student's t. Source: Cornish-Fisher expansion about the normal, from memory."""
+    z, n = Z95, free
+    g1, g2 = (z**3 + z) / 4, (5 * z**5 + 16 * z**3 + 3 * z) / 96
+    g3 = (3 * z**7 + 19 * z**5 + 17 * z**3 - 15 * z) / 384
+    return z + g1 / n + g2 / n**2 + g3 / n**3
 
 
 def timing_of(events: Iterable[Event]) -> tuple[float, float]:
@@ -144,7 +175,7 @@ def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> F
     run_up = ripple = motor_volts = None
     if steady is None:
         why["steady_amps"] = "the current was still changing at the end"
-        why["run_up_s"] = why["ripple_amps"] = why["steady_amps"]
+        why["run_up_s"] = why["ripple_amps"] = why["motor_volts"] = why["steady_amps"]
     else:
         late = amps[_late(start)]
         ripple = float(np.std(late, ddof=1))
@@ -152,8 +183,6 @@ def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> F
         run_up = _run_up(start, amps, peak, steady, ripple)
         if run_up is None:
             why["run_up_s"] = "over before the first reading of its own, or lost in the ripple"
-    if motor_volts is None:
-        motor_volts = float(np.mean(start.volts)) - lead_ohm * float(np.mean(amps))
     return Figures(
         lasted_s=float(start.t_s[-1]),
         set_volts=start.set_volts,

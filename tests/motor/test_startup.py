@@ -59,9 +59,9 @@ def test_a_reading_stands_for_the_middle_of_what_was_averaged() -> None:
 
 def test_figures_of_a_start() -> None:
     trace = trace_of([(0.4, 0, "off"), (0.4, 0, "rest"), (3, 9, "start")])
-    zero, sigma = zero_of(trace)
-    assert (zero, sigma) == pytest.approx((0.004, 0.0), abs=1e-9)
-    found = figures(starts_of(trace, [SUPPLY])[0], lead_ohm=0.5, zero_amps=zero)
+    zero = zero_of(trace)
+    assert (zero.amps, zero.sigma_amps, zero.u_amps) == pytest.approx((0.004, 0.0, 0.0), abs=1e-6)
+    found = figures(starts_of(trace, [SUPPLY])[0], lead_ohm=0.5, zero_amps=zero.amps)
     assert found.steady_amps == pytest.approx(0.2, abs=1e-6)
     assert found.peak_amps == pytest.approx(1.5, abs=1e-6)
     assert found.run_up_s == pytest.approx(0.1 * np.log(10), abs=0.02)
@@ -75,6 +75,8 @@ def test_a_current_that_still_changes_has_no_steady_value() -> None:
     found = figures(starts_of(trace_of([(0.4, 0, "rest"), (1.0, 9, "start")], tau=1.0), [SUPPLY])[0])
     assert found.steady_amps is None
     assert found.run_up_s is None
+    assert found.motor_volts is None
+    assert "still changing" in found.why["motor_volts"]
     assert "still changing" in found.why["steady_amps"]
 
 
