@@ -17,6 +17,8 @@ _COMMANDS = {
     "export": "benchlog.cli.export",
     "replay": "benchlog.cli.replay",
     "compare": "benchlog.cli.compare",
+    "marking": "benchlog.cli.marking",
+    "calculate": "benchlog.cli.calculate",
     "simulate": "benchlog.cli.simulate",
     "window": "benchlog.cli.window",
 }
