@@ -19,13 +19,12 @@ from benchlog.clock import Clock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.quantities import show
-from benchlog.records import Event, EventKind, RunKind
-from benchlog.recovery.budget import Budget
+from benchlog.records import Event, EventKind
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
-from benchlog.recovery.commands import Plan
 from benchlog.recovery.guard import Guard
-from benchlog.recovery.moves import Finding, Situation, heeding
-from benchlog.recovery.plan import hand_run, leads_run, probe_run, proof_run, recovery_run
+from benchlog.recovery.moves import Finding, Situation
+from benchlog.recovery.plan import plan_of
+from benchlog.recovery.setting_up import set_up
 from benchlog.recovery.steps import above_ceilings
 from drivers.supply import Capabilities, Protection, Supply, SupplyError
 
@@ -91,13 +90,7 @@ class Conductor:
             raise Refused("; ".join(problems))
         armed(can)
         ready = arming.arm(supply, ceilings)
-        budget = Budget(
-            ceilings, ambient_c=request.ambient_c, rated_volts=request.rated_volts, kicks=request.kicks_today
-        )
-        if request.known_ohm is not None:
-            budget.learn(request.known_ohm)
-        budget.carry(self._zero_s, request.earlier)
-        self._guard = guard = Guard(ceilings, can, budget)
+        self._situation, self._guard = situation, guard = set_up(request, ceilings, can, began_s=self._zero_s)
         self._loop = Loop(
             supply=supply,
             guard=guard,
@@ -111,29 +104,7 @@ class Conductor:
         self._loop.note(_introduced(can, ceilings, ready, request))
         if request.unlocked:
             self._loop.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"Ceilings {request.unlocked}."))
-        self._situation = Situation(
-            rated_volts=request.rated_volts,
-            ceilings=ceilings,
-            capabilities=can,
-            sequence=request.sequence,
-            budget=budget,
-            unattended=request.unattended,
-            lead_ohm=request.lead_ohm,
-        )
-        return self._loop.run(heeding(self._situation, self._plan(self._situation)))
-
-    def _plan(self, situation: Situation) -> Plan[Finding]:
-        match self._request.kind:
-            case RunKind.PROBE:
-                return probe_run(situation)
-            case RunKind.RECOVERY:
-                return recovery_run(situation)
-            case RunKind.PROOF:
-                return proof_run(situation, self._request.starts)
-            case RunKind.HAND:
-                return hand_run(situation)
-            case RunKind.LEADS:
-                return leads_run(situation)
+        return self._loop.run(plan_of(request.kind, situation, request.starts))
 
     def _result(self, finding: Finding, off: OffResult) -> RunResult:
         situation, loop = self._situation, self._loop

@@ -1,11 +1,9 @@
 """Does it turn? Holds, coasts at almost no current, a step, a second coast: the look that decides, as moves."""
 
 from dataclasses import dataclass, replace
-from statistics import fmean
 
 from benchlog.motor.motion import (
     CAPACITOR_FALLS,
-    REFERENCE_WORSE,
     CoastLook,
     CoastVerdict,
     Held,
@@ -16,8 +14,9 @@ from benchlog.motor.motion import (
     surged,
 )
 from benchlog.records import EventKind
-from benchlog.recovery.commands import Plan, Seen, Watch
-from benchlog.recovery.moves import REST_PACE_S, Situation, down, drive, ends_s, held, mark, points, until_still
+from benchlog.recovery.commands import Plan, Seen
+from benchlog.recovery.moves import Situation, down, drive, ends_s, held, mark, points
+from benchlog.recovery.probing import winding_after
 
 COAST_S = 0.2
 QUICK_COAST_S = 0.15
@@ -25,11 +24,6 @@ HOLD_S = 0.9
 LOOK_HOLD_S = 0.45
 STEP_S = 0.25
 FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
-STILL_AFTER_S = 1.0
-"""s after a look within which the rotor must stand for the winding to be asked for: the longer, the more likely is it
-that a protector which opened in an earlier kick closes meanwhile."""
-_ZERO_AGAIN = 4
-_SURE = 4.0  # standard deviations
 SLOWEST_READING_S = 0.2
 """s: what a coast says was studied down to 5 readings a second (see benchlog.motor.motion)."""
 
@@ -120,7 +114,7 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
     low = yield from down(amps, Motion.TURNING, after_s=ends_s(last, COAST_S))
     between = _surge_between(situation, coasted, stepped, was)
     if second.verdict is CoastVerdict.EMF and between is None:
-        between = yield from _winding_after(situation, was, low)
+        between = yield from winding_after(situation, was, low)
     if second.verdict is CoastVerdict.EMF and between is not None:
         return Look(verdict=CoastVerdict.EMF, why=f"{first.why}; {between}; the same again higher up")
     doubt = (
@@ -142,37 +136,6 @@ def _surge_between(situation: Situation, coasted: list[Seen], stepped: list[Seen
     ):
         return "a surge at the step, as a winding draws"
     return None
-
-
-def _winding_after(situation: Situation, was: Held, low: Seen) -> Plan[str | None]:
-    """Whether a small current finds the winding once the rotor stands. An opened protector is still open by then.
-
-    The current is one that a rotor which runs at `was` is not started by, if it can be measured; the difference to
-    the readings just before it counts, so that a wrong zero does not.
-    """
-    low, still = yield from until_still(situation, low, at_most_s=STILL_AFTER_S)
-    if not still:
-        return None
-    zeros = [low.reading.amps]
-    while len(zeros) < _ZERO_AGAIN:
-        low = yield Watch(at_s=low.now_s + REST_PACE_S)
-        zeros.append(low.reading.amps)
-    meter, plan = situation.known_meter, situation.sequence.probe
-    noise = (meter.sigma_amps + meter.step_amps / 12**0.5) * (1 + 1 / _ZERO_AGAIN) ** 0.5
-    amps = min(max(0.5 * was.amps, 3 * _SURE * noise), max(plan.levels_a), situation.ceilings.amps.value)
-    volts = min(
-        2 * amps * situation.reference_ohm,
-        plan.compliance_v,
-        situation.rated_volts,
-        situation.ceilings.volts.value,
-    )
-    seen = yield from drive(volts, amps, plan.on_s, Motion.UNKNOWN, least=1)
-    yield from down(amps, after_s=ends_s(seen, plan.on_s))
-    least = 0.5 * min(amps, volts / (REFERENCE_WORSE * situation.reference_ohm))
-    found = next(s.reading.amps for s in seen if s.whole) - fmean(zeros)
-    if least < _SURE * noise or found < least:
-        return None
-    return f"the winding there right after, at {found:.3g} A"
 
 
 def quick_look(

@@ -5,14 +5,26 @@ from statistics import fmean
 
 from benchlog.motor.leads import lead_resistance
 from benchlog.motor.meter import zeroed
-from benchlog.motor.motion import REFERENCE_WORSE, Motion
+from benchlog.motor.motion import REFERENCE_WORSE, Held, Motion
 from benchlog.motor.winding import Level, Winding, classify
 from benchlog.outcome import WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import EventKind
 from benchlog.recovery.commands import Plan, Seen, Switch, Watch
 from benchlog.recovery.guard import COARSEST_STEP
-from benchlog.recovery.moves import REST_PACE_S, Situation, ask, discharged, down, drive, ends_s, mark, rest, room_for
+from benchlog.recovery.moves import (
+    REST_PACE_S,
+    Situation,
+    ask,
+    discharged,
+    down,
+    drive,
+    ends_s,
+    mark,
+    rest,
+    room_for,
+    until_still,
+)
 
 ZERO_READINGS = 6
 PROBE_JOULES = 0.5
@@ -29,6 +41,9 @@ _TOP_SHARE = 0.3  # of the stall current
 _TOP_MOST_A = 1.0
 ZEROS_AGAIN, SURE = 4, 4.0
 """Readings at no current before a look for the winding, and how many standard deviations it must stand out."""
+STILL_AFTER_S = 1.0
+"""s after a look within which the rotor must stand for the winding to be asked for: the longer, the more likely is it
+that a protector which opened in an earlier kick closes meanwhile."""
 _TOP_JOULES = 0.33
 """J that the highest level puts in at most, even if the rotor turns: slow readings make it longer and so lower."""
 
@@ -97,25 +112,16 @@ def probe(situation: Situation) -> Plan[Winding]:
 def winding_missing(situation: Situation) -> Plan[str | None]:
     """Before a start from rest: None where a small current still finds the winding, or what it finds instead.
 
-    A protector that has opened before a start passes the same small current all along, as a light load does. What
-    counts is the difference to readings taken right before, so that a wrong zero does not hide it.
+    A protector that has opened before a start passes the same small current all along, as a light load does.
     """
-    plan, meter, reference = situation.sequence.probe, situation.known_meter, situation.reference_ohm
-    zeros: list[float] = []
-    seen = yield Watch()
-    while len(zeros) < ZEROS_AGAIN:
-        zeros.append(seen.reading.amps)
-        seen = yield Watch(at_s=seen.now_s + REST_PACE_S)
-    noise = (meter.sigma_amps + meter.step_amps / math.sqrt(12)) * math.sqrt(1 + 1 / ZEROS_AGAIN)
+    plan, ceilings = situation.sequence.probe, situation.ceilings
+    zero_amps, noise = yield from _zero_again(situation)
     most_volts = min(max(plan.compliance_v, _TOP_SHARE * situation.rated_volts), situation.rated_volts)
-    amps = min(max(*plan.levels_a, 3 * SURE * noise), situation.ceilings.amps.value)
-    volts = min(most_volts, situation.ceilings.volts.value)
-    driven = yield from drive(volts, amps, plan.on_s, Motion.UNKNOWN, least=1)
-    low = yield from down(amps, after_s=ends_s(driven, plan.on_s))
+    amps = min(max(*plan.levels_a, 3 * SURE * noise), ceilings.amps.value)
+    volts = min(most_volts, ceilings.volts.value)
+    found, low = yield from _first_amps(situation, volts, amps, zero_amps)
     yield from rest(low, plan.on_s)
-    # The first reading: a rotor that such a current turns has not come far by then.
-    found = next(s.reading.amps for s in driven if s.whole) - fmean(zeros)
-    drawn = min(amps, volts / (REFERENCE_WORSE * reference))
+    drawn = min(amps, volts / (REFERENCE_WORSE * situation.reference_ohm))
     if 0.5 * drawn < SURE * noise:
         return f"the readback is too coarse to see the {drawn:.3g} A that the winding draws at {volts:.3g} V"
     if found >= 0.5 * drawn:
@@ -124,6 +130,44 @@ def winding_missing(situation: Situation) -> Plan[str | None]:
         f"before the start only {found:.3g} A flowed at {volts:.3g} V, where the winding draws {drawn:.3g} A: "
         "an opened protector, or a brush"
     )
+
+
+def winding_after(situation: Situation, was: Held, low: Seen) -> Plan[str | None]:
+    """Whether a small current finds the winding once the rotor stands. An opened protector is still open by then.
+
+    The current is one that a rotor which runs at `was` is not started by, if it can be measured.
+    """
+    _, still = yield from until_still(situation, low, at_most_s=STILL_AFTER_S)
+    if not still:
+        return None
+    plan, ceilings, reference = situation.sequence.probe, situation.ceilings, situation.reference_ohm
+    zero_amps, noise = yield from _zero_again(situation)
+    amps = min(max(0.5 * was.amps, 3 * SURE * noise), max(plan.levels_a), ceilings.amps.value)
+    volts = min(2 * amps * reference, plan.compliance_v, situation.rated_volts, ceilings.volts.value)
+    found, _ = yield from _first_amps(situation, volts, amps, zero_amps)
+    least = 0.5 * min(amps, volts / (REFERENCE_WORSE * reference))
+    if found < max(least, SURE * noise) or least < SURE * noise:
+        return None
+    return f"the winding there right after, at {found:.3g} A"
+
+
+def _zero_again(situation: Situation) -> Plan[tuple[float, float]]:
+    """A at 0 V right now, and the noise of a difference to it: a wrong zero does not hide or feign a winding then."""
+    meter, zeros = situation.known_meter, []
+    seen = yield Watch()
+    for _ in range(ZEROS_AGAIN):
+        zeros.append(seen.reading.amps)
+        seen = yield Watch(at_s=seen.now_s + REST_PACE_S)
+    noise = (meter.sigma_amps + meter.step_amps / math.sqrt(12)) * math.sqrt(1 + 1 / ZEROS_AGAIN)
+    return fmean(zeros), noise
+
+
+def _first_amps(situation: Situation, volts: float, amps: float, zero_amps: float) -> Plan[tuple[float, Seen]]:
+    """A of the first whole reading: a rotor that such a current turns has not come far by then. Ends at 0 V."""
+    on_s = situation.sequence.probe.on_s
+    driven = yield from drive(volts, amps, on_s, Motion.UNKNOWN, least=1)
+    low = yield from down(amps, after_s=ends_s(driven, on_s))
+    return next(s.reading.amps for s in driven if s.whole) - zero_amps, low
 
 
 ANGLES_MOST = 5

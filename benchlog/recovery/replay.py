@@ -6,101 +6,31 @@ or later than was recorded, readings are stepped over or repeated, and counted. 
 diverged, and from there on only the guard's judgement of the readings is compared.
 """
 
-import re
-from collections.abc import Callable
-from dataclasses import dataclass, field
-
 from benchlog.motor.motion import Motion
-from benchlog.outcome import Outcome, RunResult, WindingVerdict
+from benchlog.outcome import Outcome
 from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, TICK_S, Event, EventKind, RunKind, Trace
-from benchlog.recovery.budget import Budget, Pulse
-from benchlog.recovery.ceilings import Ceilings
-from benchlog.recovery.commands import Apply, Ask, Command, Mark, Plan, Seen, Switch
-from benchlog.recovery.guard import Guard, Trip
-from benchlog.recovery.moves import REST_PACE_S, Finding, Situation, heeding
-from benchlog.recovery.plan import hand_run, leads_run, probe_run, proof_run, recovery_run
-from benchlog.recovery.steps import Sequence
+from benchlog.recovery.commands import Apply, Ask, Command, Mark, Seen, Switch
+from benchlog.recovery.comparing import CLOCK_S, Comparison
+from benchlog.recovery.filed_run import Difference, Filed, Replayed
+from benchlog.recovery.guard import Trip
+from benchlog.recovery.moves import REST_PACE_S, Finding
+from benchlog.recovery.plan import plan_of
+from benchlog.recovery.setting_up import set_up
 from drivers.supply import Capabilities, Reading, Regulation
 
-PLANS: dict[RunKind, Callable[[Situation, int], Plan[Finding]]] = {
-    RunKind.PROBE: lambda situation, starts: probe_run(situation),
-    RunKind.RECOVERY: lambda situation, starts: recovery_run(situation),
-    RunKind.PROOF: proof_run,
-    RunKind.HAND: lambda situation, starts: hand_run(situation),
-    RunKind.LEADS: lambda situation, starts: leads_run(situation),
-}
-"""The plan of every kind of run that can be replayed. The number is that of a proof's starts."""
 SHIFT_MOST = 5
 """Readings by which today's plan may be early or late at one place while volts are set. Rests may be of any length."""
 RESTS_MOST = 6000
 REST_ALIKE_S = 1.0
 """s by which a rest may differ without being told: rests are looked for in steps that grow with them."""
-_SHIFTED_SHARE, _SHIFTED_OHM_SHARE = 0.06, 0.02
-"""Of a setpoint, of a resistance: what a reading more or less may change. A hold is lowered in steps of 5 %."""
-_CLOCK_S = 3 * TICK_S  # what rounding of the record can make of the loop's clock
-_BOUND_K, _LOCKED_S, _LOCKED_SHARE, _OHM_SHARE = 0.5, 0.05, 0.02, 0.001
-_COMPARED = (EventKind.FINDING, EventKind.KICK, EventKind.LOOK, EventKind.TURNING, EventKind.MOVED)
+SHIFTED_SHARE = 0.06
+"""Of a setpoint: what a reading more or less may change. A hold is lowered in steps of 5 %."""
 _OPERATOR_ANSWERED = "It moved a little, the operator says."
 _DEFAULTS = {"volts_step": 0.001, "amps_step": 0.001, "window_s": 0.02, "settle_s": 0.0}
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Filed:
-    """A run as it was filed: what was asked, what held, what was read, and what it came to. Units as in records."""
-
-    kind: RunKind
-    resource: str
-    rated_volts: float
-    ceilings: Ceilings
-    sequence: Sequence
-    trace: Trace
-    events: tuple[Event, ...]
-    result: RunResult
-    complete: bool
-    duration_s: float
-    unattended: bool = True
-    kicks_today: int = 0
-    ambient_c: float = 25.0
-    lead_ohm: float = 0.0
-    known_ohm: float | None = None
-    earlier: tuple[Pulse, ...] = ()
-    starts: int = 5
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Difference:
-    """Where today's code concludes otherwise. `t_s`: s into the run; None where it is about the whole of it."""
-
-    t_s: float | None
-    what: str
-    filed: str
-    today: str
-    why: str = ""
-
-
-@dataclass(slots=True, kw_only=True)
-class Replayed:
-    """What came of it. `stepped_over`, `repeated`: readings; `remarks`: what the comparison rests on, in sentences.
-
-    `undecided`: readings of which the record's 0.1 ms do not tell whether the supply had settled by then.
-    """
-
-    differences: list[Difference] = field(default_factory=list)
-    remarks: list[str] = field(default_factory=list)
-    readings: int = 0
-    stepped_over: int = 0
-    repeated: int = 0
-    undecided: int = 0
-    diverged_s: float | None = None
-
-    @property
-    def inexact(self) -> bool:
-        """Whether today's plan may have counted a reading more or less than the filed one: figures vary a little."""
-        return bool(self.stepped_over or self.repeated or self.undecided)
-
-
 def replay(filed: Filed) -> Replayed:
-    """A filed run through today's guard, budget and plan. Raises KeyError for a kind that has no plan here."""
+    """A filed run through today's guard, budget and plan."""
     told = _Replay(filed, TICK_S / 2).run()
     if told.differences and told.undecided:
         # Whether a reading at the very edge belonged to its setpoint is not in the record: the other way fits better?
@@ -126,27 +56,13 @@ class _Replay:
         self._filed, self._edge_s = filed, edge_s
         self.told = Replayed()
         self._can = _capabilities(filed.events, self.told.remarks)
-        self._budget = Budget(
-            filed.ceilings, ambient_c=filed.ambient_c, rated_volts=filed.rated_volts, kicks=filed.kicks_today
-        )
-        if filed.known_ohm is not None:
-            self._budget.learn(filed.known_ohm)
-        self._budget.carry(0.0, filed.earlier)
-        self._guard = Guard(filed.ceilings, self._can, self._budget)
-        self._situation = Situation(
-            rated_volts=filed.rated_volts,
-            ceilings=filed.ceilings,
-            capabilities=self._can,
-            sequence=filed.sequence,
-            budget=self._budget,
-            unattended=filed.unattended,
-            lead_ohm=filed.lead_ohm,
-        )
-        self._plan = heeding(self._situation, PLANS[filed.kind](self._situation, filed.starts))
+        self._situation, self._guard = set_up(filed, filed.ceilings, self._can, began_s=0.0)
+        self._plan = plan_of(filed.kind, self._situation, filed.starts)
         self._trip = next((e for e in filed.events if e.kind is EventKind.TRIP), None)
+        self._compare = Comparison(filed, self.told, self._situation, self._trip)
         self._rows = _readings(filed.trace)
         if self._trip is not None:
-            self._rows = [row for row in self._rows if row.received_s <= self._trip.t_s + _CLOCK_S]
+            self._rows = [row for row in self._rows if row.received_s <= self._trip.t_s + CLOCK_S]
         self._at = -1  # the row that was seen last
         self._set = Apply(volts=0.0, amps=0.0)
         self._set_at_s = self._rows[0].sent_s if self._rows else 0.0
@@ -180,14 +96,14 @@ class _Replay:
             told.differences.append(
                 Difference(t_s=here.t_s, what="command", filed=here.filed, today=here.today, why=why)
             )
-        self._compare_events()
+        self._compare.events(self._marks)
         if told.diverged_s is not None:
             self._guard_alone()
         elif ended:
-            self._compare_end_of_record()
+            self._compare.end_of_record(self._now_s)
         else:
             assert finding is not None
-            self._compare_result(finding)
+            self._compare.result(finding, self._now_s)
         told.readings = len(self._rows)
         return told
 
@@ -263,7 +179,7 @@ class _Replay:
         late_s = self._repeats * REST_PACE_S
         if max(early_s, late_s) > REST_ALIKE_S:
             today = f"{early_s:.1f} s less" if early_s else f"{late_s:.1f} s more"
-            self._differs(t_s, "rest", f"rested until {t_s:.2f} s", today)
+            self._compare.differs(t_s, "rest", f"rested until {t_s:.2f} s", today)
 
     def _send(self, command: Command, at_s: float) -> None:
         self._repeats = 0
@@ -298,7 +214,7 @@ class _Replay:
         return (row.output_on, row.set_volts, row.set_amps) == (last.output_on, last.set_volts, last.set_amps)
 
     def _is_set_to(self, row: Reading, command: Apply) -> bool:
-        shifted = _SHIFTED_SHARE if self.told.inexact else 0.0
+        shifted = SHIFTED_SHARE if self.told.inexact else 0.0
         return all(
             abs(told - said) <= 1.01 * step + (1e-4 + shifted) * said
             for told, said, step in (
@@ -315,7 +231,7 @@ class _Replay:
         changes = after is not None and not self._as_before(after)
         if now_s is None:
             # The loop's clock lies within the rounding of the record; what it then decided says on which side.
-            now_s = row.received_s + (_CLOCK_S if changes else -_CLOCK_S)
+            now_s = row.received_s + (CLOCK_S if changes else -CLOCK_S)
         window_from_s = row.sent_s - self._can.window_s
         settled_s = self._set_at_s + self._can.settle_s
         self.told.undecided += abs(window_from_s - settled_s) < 1.5 * TICK_S
@@ -343,81 +259,6 @@ class _Replay:
             self._felt.pop(0)
         return felt
 
-    def _compare_events(self) -> None:
-        """Conclusions in their order, up to the first that differs, and the winding by its figures."""
-        until_s = self.told.diverged_s
-        was = [e for e in self._filed.events if _concludes(e) and (until_s is None or e.t_s <= until_s + _CLOCK_S)]
-        now = [e for e in self._marks if _concludes(e)]
-        for filed, today in zip(was, now, strict=False):
-            if (filed.kind, _verdict(filed)) != (today.kind, _verdict(today)):
-                self._differs(filed.t_s, str(filed.kind), filed.text, today.text, _why(today))
-                return
-            self._compare_ohms(filed, today)
-        for extra, side in ((was[len(now) :], "filed"), (now[len(was) :], "today")):
-            if extra and until_s is None and (self._filed.complete or side == "filed"):
-                texts = (extra[0].text, "nothing") if side == "filed" else ("nothing", extra[0].text)
-                self._differs(extra[0].t_s, str(extra[0].kind), *texts, _why(extra[0]))
-
-    def _compare_ohms(self, filed: Event, today: Event) -> None:
-        shifted = _SHIFTED_OHM_SHARE if self.told.inexact else _OHM_SHARE
-        was, now = filed.values.get("resistance_ohm"), today.values.get("resistance_ohm")
-        if (was is None) != (now is None) or (
-            isinstance(was, int | float) and isinstance(now, int | float) and abs(now - was) > shifted * abs(was)
-        ):
-            self._differs(filed.t_s, "resistance", _ohms(was), _ohms(now), _why(today))
-
-    def _compare_result(self, finding: Finding) -> None:
-        filed = self._filed.result
-        if not self._filed.complete:
-            self.told.remarks.append("The run was cut short; its outcome was not compared.")
-            return
-        if self._from_outside():
-            assert self._trip is not None
-            self._differs(self._now_s, "outcome", self._trip.text, f"{finding.outcome}: {finding.reason}")
-            return
-        if finding.outcome != filed.outcome or _words(finding.reason) != _words(filed.reason):
-            self._differs(
-                self._now_s,
-                "outcome",
-                f"{filed.outcome}: {filed.reason}",
-                f"{finding.outcome}: {finding.reason}",
-            )
-        self._compare_figures()
-
-    def _compare_end_of_record(self) -> None:
-        if not self._filed.complete:
-            self.told.remarks.append(f"The run was cut short: compared up to its last reading at {self._now_s:.2f} s.")
-        elif self._from_outside():
-            assert self._trip is not None
-            self.told.remarks.append(f"It ended from outside ({self._trip.text}); compared up to there.")
-            self._compare_figures()
-        elif self._trip is not None:
-            self._differs(self._trip.t_s, "trip", self._trip.text, "no trip: it would go on")
-        else:
-            filed = self._filed.result
-            self._differs(self._now_s, "outcome", f"{filed.outcome}: {filed.reason}", "it would go on")
-
-    def _from_outside(self) -> bool:
-        """Whether a stop, a lost link or a full disk ended it: no reading says so."""
-        starts = ("stopped: ", "the record can't be kept", f"{self._filed.resource}: ")
-        return self._trip is not None and self._trip.text.startswith(starts)
-
-    def _compare_figures(self) -> None:
-        filed, now = self._filed.result, self._situation
-        verdict = now.winding.verdict if now.winding is not None else WindingVerdict.NOT_PROBED
-        if verdict != filed.winding_verdict:
-            self._differs(None, "winding", str(filed.winding_verdict), str(verdict))
-        if self._budget.kicks_this_run != filed.kicks:
-            self._differs(None, "kicks", str(filed.kicks), str(self._budget.kicks_this_run))
-        if now.moved != filed.moved:
-            self._differs(None, "moved", _yes(filed.moved), _yes(now.moved))
-        locked_s = self._budget.locked_total_s
-        if abs(locked_s - filed.locked_s) > max(_LOCKED_S, _LOCKED_SHARE * filed.locked_s):
-            self._differs(None, "locked time", f"{filed.locked_s:.3g} s", f"{locked_s:.3g} s")
-        bound_c = self._budget.winding_c(max(self._filed.duration_s, self._now_s))
-        if filed.winding_bound_c is not None and abs(bound_c - filed.winding_bound_c) > _BOUND_K:
-            self._differs(None, "bound of the winding's heat", f"{filed.winding_bound_c:.1f} °C", f"{bound_c:.1f} °C")
-
     def _guard_alone(self) -> None:
         """After a divergence: today's guard over the commands that were recorded, locked time aside."""
         self.told.remarks.append(
@@ -436,11 +277,8 @@ class _Replay:
             trip = self._guard.judge(row)
             if trip is not None:
                 if self._trip is None or self._at + 1 < len(self._rows):
-                    self._differs(row.received_s, "trip", "no trip", trip.text)
+                    self._compare.differs(row.received_s, "trip", "no trip", trip.text)
                 return
-
-    def _differs(self, t_s: float | None, what: str, filed: str, today: str, why: str = "") -> None:
-        self.told.differences.append(Difference(t_s=t_s, what=what, filed=filed, today=today, why=why))
 
 
 def _readings(trace: Trace) -> list[Reading]:
@@ -487,37 +325,7 @@ def _capabilities(events: tuple[Event, ...], remarks: list[str]) -> Capabilities
 
 def _by_then(t_s: float, row: Reading, after: Reading | None) -> bool:
     """Whether something said at an instant was there when this reading was handed on: it lies nearer to it."""
-    return after is None or t_s - row.received_s <= max(after.sent_s - t_s, _CLOCK_S)
-
-
-def _concludes(event: Event) -> bool:
-    return event.kind in _COMPARED and event.values.get("by") != "operator"
-
-
-def _verdict(event: Event) -> str:
-    match event.kind:
-        case EventKind.KICK | EventKind.LOOK:
-            return event.text.rpartition(": ")[2]
-        case EventKind.FINDING:
-            return str(event.values.get("verdict", _words(event.text)))
-    return ""
-
-
-def _why(event: Event) -> str:
-    return str(event.values.get("why") or "")
-
-
-def _words(text: str) -> str:
-    """The text without its figures: these follow from readings that may be shifted by one."""
-    return re.sub(r"\d+(\.\d+)?(e[+-]?\d+)?", "#", text)
-
-
-def _ohms(value: object) -> str:
-    return f"{value:.4g} Ω" if isinstance(value, int | float) else "none"
-
-
-def _yes(value: bool) -> str:
-    return "yes" if value else "no"
+    return after is None or t_s - row.received_s <= max(after.sent_s - t_s, CLOCK_S)
 
 
 def _in_words(row: Reading) -> str:

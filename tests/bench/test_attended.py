@@ -11,7 +11,7 @@ from benchlog.bench.journal import Journal, read_journal
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import Event, EventKind, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
-from benchlog.recovery.plan import DID_IT_MOVE, NO
+from benchlog.recovery.climbing import DID_IT_MOVE, NO
 from benchlog.recovery.steps import built_in
 from demo_db.virtual import VirtualBench
 from drivers.simulated.scenario import load

@@ -15,7 +15,7 @@ from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import FLAG_ON, TICK_S, Event, EventKind, RunKind
 from benchlog.recovery.by_hand import IT_TURNS, STILL_STUCK
 from benchlog.recovery.ceilings import Layer, Limits
-from benchlog.recovery.plan import DID_IT_MOVE, NO, YES
+from benchlog.recovery.climbing import DID_IT_MOVE, NO, YES
 from benchlog.recovery.probing import ENOUGH, SWAPPED, SWAPPED_BACK, TURNED
 from demo_db.virtual import HeldLease, VirtualBench
 from drivers.simulated.scenario import DiodeData, ResistorData, Scenario, load

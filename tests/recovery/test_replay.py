@@ -14,8 +14,10 @@ from benchlog.outcome import Outcome
 from benchlog.records import EventKind, RunKind, Trace
 from benchlog.recovery import by_hand, looking
 from benchlog.recovery.ceilings import Bound, Layer
-from benchlog.recovery.plan import DID_IT_MOVE, YES
-from benchlog.recovery.replay import PLANS, Filed, replay
+from benchlog.recovery.climbing import DID_IT_MOVE, YES
+from benchlog.recovery.filed_run import Filed
+from benchlog.recovery.plan import PLANS
+from benchlog.recovery.replay import replay
 from drivers.simulated.scenario import load, names
 from tests.bench.test_attended import Attended
 from tests.bench.test_by_hand import Bench
