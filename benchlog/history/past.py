@@ -6,7 +6,7 @@ Pure: the ledger hands in plain values and the time. Every figure carries the id
 from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from enum import StrEnum
 from operator import attrgetter, itemgetter
 
@@ -20,7 +20,7 @@ from benchlog.records import Result
 Ids = tuple[int, ...]
 """Keys of jobs, in order."""
 
-_DAY = timedelta(days=1)
+_DAY_S = 86400.0
 # As plain text: a member of an Enum is slow to reach, and this is asked of every job.
 _FREED, _RUNS, _WORKS = Outcome.FREED.value, Outcome.RUNS.value, Result.WORKS.value
 _WAS_STUCK, _GOES = frozenset({_FREED, Outcome.STILL_STUCK.value}), frozenset({_FREED, _RUNS})
@@ -173,44 +173,58 @@ def ids(pasts: Iterable[PastJob]) -> Ids:
 
 
 def _group(label: str, alike: list[PastJob], now: datetime) -> Group:
-    closed = [past for past in alike if past.closed_utc is not None]
-    tried = [past for past in closed if past.tried]
-    freed = [past for past in tried if past.came_free]
+    still_open: list[int] = []
+    tried: list[int] = []
+    freed: list[PastJob] = []
+    out: list[PastJob] = []
+    for past in alike:
+        if past.closed_utc is None:
+            still_open.append(past.id)
+            continue
+        if past.tried:
+            tried.append(past.id)
+            if past.came_free:
+                freed.append(past)
+        if past.went_out_working:
+            out.append(past)
     timed = [past for past in freed if past.minutes > 0]
-    charged = [past for past in alike if past.cents]
+    charged = [(past.id, past.cents) for past in alike if past.cents]
     return Group(
         label=label,
         jobs=ids(alike),
-        still_open=ids(past for past in alike if past.closed_utc is None),
-        tried=ids(tried),
+        still_open=tuple(still_open),
+        tried=tuple(tried),
         freed=ids(freed),
         kicks=spread([past.kicks for past in freed]),
         run_s=spread([past.kick_s for past in freed]),
         timed=ids(timed),
         minutes=spread([past.minutes for past in timed]),
-        charged=ids(charged),
-        cents=sum([past.cents for past in charged]),
-        comebacks=_comebacks([past for past in closed if past.went_out_working], now),
+        charged=tuple([job for job, _ in charged]),
+        cents=sum([cents for _, cents in charged]),
+        comebacks=_comebacks(out, now),
     )
 
 
 def _comebacks(out: list[PastJob], now: datetime) -> Comebacks:
+    """A next job opened before this one was closed came back at once; one opened after now has not come back yet."""
     known = [past for past in out if past.serial.strip()]
-    followed = [_followed(past, now) for past in known]
-    back = [(past.id, one.time) for past, one in zip(known, followed, strict=True) if one.ended]
+    back: list[tuple[int, float]] = []
+    still_out: list[float] = []
+    for past in known:
+        went = datetime.fromisoformat(past.closed_utc or past.opened_utc)
+        came = None if past.came_back_utc is None else datetime.fromisoformat(past.came_back_utc)
+        if came is not None and came <= now:
+            back.append((past.id, _days(went, came)))
+        else:
+            still_out.append(_days(went, now))
     return Comebacks(
         at_risk=ids(known),
         unseen=ids(past for past in out if not past.serial.strip()),
         within_30=tuple(job for job, days in back if days <= 30),
         within_90=tuple(job for job, days in back if days <= 90),
-        survival=kaplan_meier(followed),
+        survival=kaplan_meier(Followed(ended=[days for _, days in back], out=still_out)),
     )
 
 
-def _followed(past: PastJob, now: datetime) -> Followed:
-    """Days out. A next job that was opened before this one was closed came back at once; one after now, not yet."""
-    went = datetime.fromisoformat(past.closed_utc or past.opened_utc)
-    back = None if past.came_back_utc is None else datetime.fromisoformat(past.came_back_utc)
-    if back is not None and back <= now:
-        return Followed(max(0.0, (back - went) / _DAY), True)
-    return Followed(max(0.0, (now - went) / _DAY), False)
+def _days(since: datetime, until: datetime) -> float:
+    return max(0.0, (until - since).total_seconds() / _DAY_S)

@@ -8,7 +8,7 @@ from benchlog.history.past import Group, Ids, Key, PastJob, grouped, ids
 from benchlog.history.rates import NOTHING, Rate, Spread, spread
 from benchlog.records import JobState
 
-HOPELESS_SHARE = 1 / 3
+HOPELESS_SHARE = 0.35
 """A type is hopeless where even the upper limit of what comes free is below this. A starting value of this project."""
 ENOUGH = 5
 """Jobs that must have been tried before a type is called hopeless. A starting value of this project."""
@@ -113,7 +113,7 @@ def prior(pasts: Iterable[PastJob], *, below: float = HOPELESS_SHARE, at_least: 
     why = _why_hopeless(freed, below, at_least)
     return Prior(
         freed=freed,
-        jobs=ids(tried),
+        jobs=tuple(sorted(past.id for past in tried)),
         rung=rung,
         at_rung=at_rate,
         kicks=kicks,
@@ -129,7 +129,7 @@ def _sentence(freed: Rate, kicks: Spread | None, rung: str, at_rung: Rate, why: 
         return f"Of those like it {why} More kicks are hardly worth it."
     told = f"Of those like it {freed.text} came free"
     if kicks is not None:
-        told += f", half of them within {kicks.median:g} kicks"
+        told += f", the middle one after {kicks.median:g} kick{'' if kicks.median == 1 else 's'}"
     if rung:
         told += f'; most often at "{rung}": {at_rung.text}'
     return told + "."
@@ -147,7 +147,7 @@ def _by_rung(alike: Iterable[PastJob]) -> tuple[list[tuple[str, list[PastJob]]],
 def _why_hopeless(freed: Rate, below: float, at_least: int) -> str:
     if freed.interval is None or freed.count < at_least or not freed.interval[1] < below:
         return ""
-    return f"{freed.text} came free: even the upper limit is below {100 * below:.0f} %."
+    return f"{freed.text} came free: even the upper limit is below {100 * below:g} %."
 
 
 def _days(since_utc: str, now: datetime) -> float:

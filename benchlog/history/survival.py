@@ -5,6 +5,7 @@ Times are in any one unit. Who was followed no longer than to a time counts as a
 
 import math
 from bisect import bisect_left, bisect_right
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -14,13 +15,24 @@ from benchlog.quantities import wilson
 
 _Z = 1.959963984540054
 """Two-sided 95 % of the standard normal distribution."""
+_ROUNDING = 1e-9
+"""By how much a product of shares may miss one half."""
 
 
-class Followed(NamedTuple):
-    """One that was followed for `time`, 0 or more; `ended`: then it came about, else it was still out (censored)."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Followed:
+    """How long each of a group was followed: those for which it came about then, and those still `out` (censored).
 
-    time: float
-    ended: bool
+    Raises ValueError for a time that is negative or no number.
+    """
+
+    ended: Sequence[float] = ()
+    out: Sequence[float] = ()
+
+    def __post_init__(self) -> None:
+        for times in (self.ended, self.out):
+            if times and not (min(times) >= 0 and math.isfinite(sum(times))):
+                raise ValueError("a time is negative or no number")
 
 
 class Step(NamedTuple):
@@ -70,7 +82,7 @@ class Survival:
     @property
     def median(self) -> float | None:
         """The first time from which at most half are left; None where more are left at the end."""
-        return next((step.time for step in self.steps if step.share <= 0.5), None)
+        return next((step.time for step in self.steps if step.share <= 0.5 + _ROUNDING), None)
 
     def left(self, time: float) -> Estimate | None:
         """The share left just after `time`; None where nobody was followed that long and some were left before."""
@@ -90,22 +102,13 @@ class Survival:
         return Estimate(share=1 - left.share, low=1 - left.high, high=1 - left.low, at_risk=left.at_risk)
 
 
-def kaplan_meier(followed: Sequence[Followed]) -> Survival:
-    """Raises ValueError for a time that is negative or no number.
-
-    Source: Kaplan and Meier 1958, from memory: the product over times of 1 - ended / at risk.
-    """
-    times = tuple(sorted(one.time for one in followed))
-    if times and not (times[0] >= 0 and times[-1] < math.inf and not any(map(math.isnan, times))):
-        raise ValueError("a time is negative or no number")
-    ended_at: dict[float, int] = {}
-    for one in followed:
-        if one.ended:
-            ended_at[one.time] = ended_at.get(one.time, 0) + 1
+def kaplan_meier(followed: Followed) -> Survival:
+    """Source: Kaplan and Meier 1958, from memory: the product over times of 1 - ended / at risk."""
+    times = tuple(sorted([*followed.ended, *followed.out]))
     steps, share, spread, place = [], 1.0, 0.0, 0
-    for time in sorted(ended_at):
+    for time, ended in sorted(Counter(followed.ended).items()):
         place = bisect_left(times, time, place)
-        at_risk, ended = len(times) - place, ended_at[time]
+        at_risk = len(times) - place
         share *= (at_risk - ended) / at_risk
         spread += ended / (at_risk * (at_risk - ended)) if ended < at_risk else math.inf
         steps.append(Step(time, at_risk, ended, share, spread))
@@ -132,20 +135,20 @@ class LogRank:
     p: float
 
 
-def log_rank(one: Sequence[Followed], other: Sequence[Followed]) -> LogRank | None:
+def log_rank(one: Followed, other: Followed) -> LogRank | None:
     """Whether it comes about sooner in one group than in the other; None where that can't be told.
 
     Source: Mantel 1966, from memory: ended in one group against expected, with the hypergeometric variance.
     """
-    mine, both = sorted(each.time for each in one), kaplan_meier([*one, *other])
+    mine = sorted([*one.ended, *one.out])
+    both = kaplan_meier(Followed(ended=[*one.ended, *other.ended], out=[*one.out, *other.out]))
     expected = variance = 0.0
     for step in both.steps:
-        at_risk = len(mine) - bisect_left(mine, step.time)
-        share = at_risk / step.at_risk
+        share = (len(mine) - bisect_left(mine, step.time)) / step.at_risk
         expected += step.ended * share
         if step.at_risk > 1:
             variance += step.ended * share * (1 - share) * (step.at_risk - step.ended) / (step.at_risk - 1)
     if variance == 0:
         return None
-    chi_square = (sum(each.ended for each in one) - expected) ** 2 / variance
+    chi_square = (len(one.ended) - expected) ** 2 / variance
     return LogRank(chi_square=chi_square, p=math.erfc(math.sqrt(chi_square / 2)))
