@@ -24,10 +24,15 @@ def strict(text: str, name: str) -> float:
 
 def parse(text: str, unit: str) -> float:
     """A number with an optional SI prefix and unit, comma or point. Raises ValueError where it is not one."""
-    match = _TYPED.fullmatch(text.strip().translate(_DIGITS))
+    match = _TYPED.fullmatch(plain_digits(text.strip()))
     if match is None or match[3] == "n" or (match[4] not in (None, unit) and (match[4], unit) != ("ohm", "Ω")):
         raise ValueError(f'"{text[:40]}" is not a number in {unit}')
     return float(f"{match[1]}{match[2].replace(',', '.')}") * _PREFIXES[match[3]]
+
+
+def plain_digits(text: str) -> str:
+    """Digits of other scripts as 0 to 9."""
+    return text.translate(_DIGITS)
 
 
 _DIGITS = {ord(digit): str(value) for zero in "٠۰" for value, digit in enumerate(chr(ord(zero) + k) for k in range(10))}

@@ -13,6 +13,14 @@ an unlock holds; the program's own, the supply's and the job's ceilings stay. Wh
 
     [unlocked]
     volts = 30.0
+
+What the shop reckons with:
+
+    [shop]
+    currency = "EUR"
+    hour = 60.0
+    warranty_days = 180
+    paper = "A4"
 """
 
 from pathlib import Path
@@ -25,11 +33,35 @@ from benchlog.recovery.ceilings import Limits
 from drivers import foreign
 
 
+class Shop(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """What work costs here, and how it is written. `hour`: the price of an hour; `warranty_days`: on what was done."""
+
+    currency: str = ""
+    hour: float = 0.0
+    warranty_days: int = 0
+    paper: str = ""
+
+    def __post_init__(self) -> None:
+        if not (len(self.currency) <= 8 and self.currency.isprintable()):
+            raise ValueError("shop.currency: a short word, such as EUR")
+        if not 0 <= self.hour <= 100_000 or abs(self.hour * 100 - round(self.hour * 100)) > 1e-6:
+            raise ValueError("shop.hour: a price in whole cents, 0 to 100000")
+        if not 0 <= self.warranty_days <= 36_500:
+            raise ValueError("shop.warranty_days: 0 to 36500")
+        if self.paper not in ("", "A4", "Letter"):
+            raise ValueError('shop.paper: "A4" or "Letter"')
+
+    @property
+    def hour_cents(self) -> int:
+        return round(self.hour * 100)
+
+
 class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """What the owner of the installation decides for every job."""
 
     ceilings: Limits = Limits()
     unlocked: Limits = Limits()
+    shop: Shop = Shop()
 
     def __post_init__(self) -> None:
         for name in Limits.__struct_fields__:
