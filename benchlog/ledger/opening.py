@@ -10,10 +10,11 @@ from contextlib import closing
 from pathlib import Path
 
 from benchlog.clock import Clock
-from benchlog.errors import LedgerDamaged
+from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerTooNew
 from benchlog.ledger.connection import connect
 from benchlog.ledger.schema import Row
 from benchlog.ledger.sql_errors import translated
+from benchlog.ledger.writer_lock import held_elsewhere, seat_of
 from drivers.foreign import inert
 
 HEAD = "0003"
@@ -36,16 +37,43 @@ def admit(path: Path, clock: Clock) -> None:
             _create(path)
         _look_at_header(path)
         with closing(connect(path)) as connection:
-            revision = _revision(path, connection)
+            revision = revision_said(path, connection)
+            refuse_newer(path, revision)
             _refuse_foreign(path, connection)  # before a migration would run its triggers
             _probe_writing(connection)
         if revision != HEAD:
+            if held_elsewhere(seat_of(path)):
+                raise LedgerBusy(path, f"of revision {revision}, and open in an older program: close that one first")
             # Only now: Alembic takes longer to import than all the rest of opening.
             from benchlog.ledger.migrating import migrate
 
             migrate(path, clock)
         with closing(connect(path)) as connection:
             _look_for_tables(path, connection)
+
+
+def revision_of(path: Path) -> str:
+    """The revision of a ledger that this program can read or bring up to date. Nothing is changed.
+
+    Raises LedgerDamaged for what is not a ledger, LedgerTooNew for what a newer program wrote, LedgerError. Not for a
+    ledger that this process has open: see backups._copy.
+    """
+    with translated(path):
+        if not path.exists():
+            raise LedgerError(path, "there is no such file")
+        _look_at_header(path)
+        with closing(connect(path)) as connection:
+            revision = revision_said(path, connection)
+            refuse_newer(path, revision)
+            _refuse_foreign(path, connection)
+    return revision
+
+
+def refuse_newer(path: Path, revision: str) -> None:
+    """Revisions are numbers of four digits. Raises LedgerTooNew with both."""
+    if revision > HEAD:
+        told = inert(f"{revision:.20}")
+        raise LedgerTooNew(path, f"written by a newer program: it is of revision {told}, this program goes to {HEAD}")
 
 
 def _create(path: Path) -> None:
@@ -102,7 +130,8 @@ def _look_at_header(path: Path) -> None:
         raise LedgerDamaged(path, "its header is damaged")
 
 
-def _revision(path: Path, connection: sqlite3.Connection) -> str:
+def revision_said(path: Path, connection: sqlite3.Connection) -> str:
+    """What a file says it is of. Raises LedgerDamaged where it says nothing."""
     if "alembic_version" in _tables(connection):
         rows = connection.execute("SELECT version_num FROM alembic_version").fetchall()
         if len(rows) == 1 and isinstance(rows[0][0], str):

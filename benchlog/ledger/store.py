@@ -11,7 +11,7 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from benchlog.clock import Clock, SystemClock
-from benchlog.errors import LedgerDamaged, LedgerTooNew, Refused
+from benchlog.errors import LedgerDamaged, LedgerReadOnly, LedgerTooNew, Refused
 from benchlog.ledger.connection import WRITING, open_engine
 from benchlog.ledger.jobs import add_job, job_row, refresh_search
 from benchlog.ledger.kicks import kicks_of_day
@@ -21,7 +21,10 @@ from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.search import folded
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
+from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
 from benchlog.records import Entry, Event, Item, Job, JobState, Motor, Result, Run, TakenIn, Trace
+
+OPEN_ELSEWHERE = "another program has this ledger open for writing; here it can be read, not changed"
 
 
 class Ledger:
@@ -35,21 +38,33 @@ class Ledger:
         self.clock = clock
         self._engine = open_engine(path)
         self._writing_engine = self._engine.execution_options(**{WRITING: True})
+        self._seat: HeldLock | None = None
+        self.read_only = ""
+        """Why nothing can be changed from here; "" where it can."""
 
     @classmethod
-    def open(cls, path: Path, *, clock: Clock | None = None) -> "Ledger":
+    def open(cls, path: Path, *, clock: Clock | None = None, sole_writer: bool = False) -> "Ledger":
         """Opens a ledger, making it where there is no file and bringing an older one up to date after a copy.
+
+        `sole_writer`: nobody else changes it until close(). Where somebody is that already, `read_only` says so.
 
         Raises LedgerDamaged for a file that is not a ledger, which stays as it is; LedgerTooNew, LedgerReadOnly,
         LedgerBusy, LedgerFull; LedgerError for anything else the disk reports.
         """
         clock = clock or SystemClock()
         admit(path, clock)
-        return cls(path, clock)
+        ledger = cls(path, clock)
+        if sole_writer:
+            with translated(path):
+                ledger._seat = take(seat_of(path))
+            ledger.read_only = "" if ledger._seat else OPEN_ELSEWHERE
+        return ledger
 
     def close(self) -> None:
         """Lets go of the file. Idempotent."""
         self._engine.dispose()
+        if self._seat is not None:
+            self._seat.release()
 
     def __enter__(self) -> "Ledger":
         return self
@@ -67,12 +82,25 @@ class Ledger:
 
     @contextmanager
     def writing(self) -> Iterator[Session]:
-        """A transaction that writes, whole or not at all; it waits for another writer at its start."""
+        """A transaction that writes, whole or not at all; it waits for another at its start.
+
+        Raises LedgerReadOnly where another program is the sole writer.
+        """
+        if self._seat is None:
+            with translated(self.path):
+                if self.read_only or held_elsewhere(seat_of(self.path)):
+                    raise LedgerReadOnly(self.path, OPEN_ELSEWHERE)
+        with self.adding() as session:
+            yield session
+
+    @contextmanager
+    def adding(self) -> Iterator[Session]:
+        """As writing(), also beside a sole writer: only for what is added once and changes nothing, such as a run."""
         with translated(self.path), Session(self._writing_engine) as session, session.begin():
             # A newer program may have brought the file up to its own revision while this one had it open.
             revision = session.connection().exec_driver_sql("SELECT version_num FROM alembic_version").scalar()
             if revision != HEAD:
-                raise LedgerTooNew(self.path, f"changed by a newer program (revision {revision})")
+                raise LedgerTooNew(self.path, f"changed by another program: of revision {revision} now, not {HEAD}")
             yield session
 
     def new_job(
