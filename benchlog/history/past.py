@@ -3,11 +3,12 @@
 Pure: the ledger hands in plain values and the time. Every figure carries the ids of the jobs behind it.
 """
 
-from collections import Counter
-from collections.abc import Callable, Iterable
+from collections import Counter, defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date
 from enum import StrEnum
+from functools import lru_cache
 from operator import attrgetter, itemgetter
 
 import msgspec
@@ -20,7 +21,6 @@ from benchlog.records import Result
 Ids = tuple[int, ...]
 """Keys of jobs, in order."""
 
-_DAY_S = 86400.0
 # As plain text: a member of an Enum is slow to reach, and this is asked of every job.
 _FREED, _RUNS, _WORKS = Outcome.FREED.value, Outcome.RUNS.value, Result.WORKS.value
 _WAS_STUCK, _GOES = frozenset({_FREED, Outcome.STILL_STUCK.value}), frozenset({_FREED, _RUNS})
@@ -84,20 +84,13 @@ class Key(StrEnum):
     METHOD = "method"
 
 
-_SAID: dict[Key, Callable[[PastJob], tuple[str, ...]]] = {
-    Key.KIND: lambda past: (past.kind,),
-    Key.MODEL: lambda past: (past.make, past.model),
-    Key.CAUSE: lambda past: (past.cause,),
-    Key.METHOD: lambda past: (past.method,),
-}
-
-
+_SAID = {Key.KIND: ("kind",), Key.MODEL: ("make", "model"), Key.CAUSE: ("cause",), Key.METHOD: ("method",)}
 _BY_ID = attrgetter("id")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Comebacks:
-    """Of the jobs `at_risk`, how long until the thing was here again; times of `survival` in days since it went out.
+    """Of the jobs `at_risk`, how long until the thing was here again. Whole days, from date to date (UTC).
 
     At risk is what went out working and can be recognised. What is still out counts as out until now and no longer,
     never as a success. `unseen`: went out working without a serial, so that nobody would know it again. `within_30`
@@ -143,8 +136,8 @@ class Group:
 
 def summarise(pasts: Iterable[PastJob], by: Key, now_utc: str) -> tuple[Group, ...]:
     """The groups, the largest first. Raises ValueError for an instant that is none."""
-    now = datetime.fromisoformat(now_utc)
-    groups = [_group(label, alike, now) for label, alike in grouped(pasts, by)]
+    today = day(now_utc[:10])
+    groups = [_group(label, alike, today) for label, alike in grouped(pasts, by)]
     return tuple(sorted(groups, key=lambda group: (-len(group.jobs), group.label)))
 
 
@@ -153,13 +146,14 @@ def grouped(pasts: Iterable[PastJob], by: Key) -> list[tuple[str, list[PastJob]]
 
     Case and blanks at the ends do not part two groups; the usual spelling is shown.
     """
-    said = _SAID[by]
-    as_said: dict[tuple[str, ...], list[PastJob]] = {}
+    said = attrgetter(*_SAID[by])
+    as_said: defaultdict[str | tuple[str, ...], list[PastJob]] = defaultdict(list)
     for past in pasts:
-        as_said.setdefault(said(past), []).append(past)
+        as_said[said(past)].append(past)
     spellings: dict[tuple[str, ...], Counter[str]] = {}
     found: dict[tuple[str, ...], list[PastJob]] = {}
-    for words, alike in as_said.items():
+    for one_or_more, alike in as_said.items():
+        words = (one_or_more,) if isinstance(one_or_more, str) else one_or_more
         folded = tuple(word.strip().casefold() for word in words)
         label = " ".join(filter(None, (word.strip() for word in words))) or NOTHING
         spellings.setdefault(folded, Counter())[label] += len(alike)
@@ -172,7 +166,7 @@ def ids(pasts: Iterable[PastJob]) -> Ids:
     return tuple([past.id for past in pasts])
 
 
-def _group(label: str, alike: list[PastJob], now: datetime) -> Group:
+def _group(label: str, alike: list[PastJob], today: int) -> Group:
     still_open: list[int] = []
     tried: list[int] = []
     freed: list[PastJob] = []
@@ -188,7 +182,7 @@ def _group(label: str, alike: list[PastJob], now: datetime) -> Group:
         if past.went_out_working:
             out.append(past)
     timed = [past for past in freed if past.minutes > 0]
-    charged = [(past.id, past.cents) for past in alike if past.cents]
+    charged = [past for past in alike if past.cents]
     return Group(
         label=label,
         jobs=ids(alike),
@@ -199,32 +193,39 @@ def _group(label: str, alike: list[PastJob], now: datetime) -> Group:
         run_s=spread([past.kick_s for past in freed]),
         timed=ids(timed),
         minutes=spread([past.minutes for past in timed]),
-        charged=tuple([job for job, _ in charged]),
-        cents=sum([cents for _, cents in charged]),
-        comebacks=_comebacks(out, now),
+        charged=ids(charged),
+        cents=sum([past.cents for past in charged]),
+        comebacks=_comebacks(out, today),
     )
 
 
-def _comebacks(out: list[PastJob], now: datetime) -> Comebacks:
-    """A next job opened before this one was closed came back at once; one opened after now has not come back yet."""
-    known = [past for past in out if past.serial.strip()]
-    back: list[tuple[int, float]] = []
-    still_out: list[float] = []
-    for past in known:
-        went = datetime.fromisoformat(past.closed_utc or past.opened_utc)
-        came = None if past.came_back_utc is None else datetime.fromisoformat(past.came_back_utc)
-        if came is not None and came <= now:
-            back.append((past.id, _days(went, came)))
+def _comebacks(out: list[PastJob], today: int) -> Comebacks:
+    """A next job opened before this one was closed came back at once; one opened after today has not come back yet."""
+    at_risk: list[int] = []
+    unseen: list[int] = []
+    back: list[tuple[int, int]] = []
+    still_out: list[int] = []
+    for past in out:
+        if not past.serial.strip():
+            unseen.append(past.id)
+            continue
+        at_risk.append(past.id)
+        went = day((past.closed_utc or past.opened_utc)[:10])
+        came = None if past.came_back_utc is None else day(past.came_back_utc[:10])
+        if came is not None and came <= today:
+            back.append((past.id, max(0, came - went)))
         else:
-            still_out.append(_days(went, now))
+            still_out.append(max(0, today - went))
     return Comebacks(
-        at_risk=ids(known),
-        unseen=ids(past for past in out if not past.serial.strip()),
+        at_risk=tuple(at_risk),
+        unseen=tuple(unseen),
         within_30=tuple(job for job, days in back if days <= 30),
         within_90=tuple(job for job, days in back if days <= 90),
         survival=kaplan_meier(Followed(ended=[days for _, days in back], out=still_out)),
     )
 
 
-def _days(since: datetime, until: datetime) -> float:
-    return max(0.0, (until - since).total_seconds() / _DAY_S)
+@lru_cache(maxsize=1 << 14)
+def day(date_text: str) -> int:
+    """The number of a day, "2026-01-31". Raises ValueError where it is none."""
+    return date.fromisoformat(date_text).toordinal()

@@ -124,7 +124,7 @@ def _limits(share: float, spread: float, at_risk: int) -> tuple[float, float]:
     if 0 < share < 1:
         off = math.exp(_Z * math.sqrt(spread) / abs(math.log(share)))
         return share**off, share ** (1 / off)
-    return wilson(at_risk if share else 0, at_risk)
+    return (wilson(at_risk, at_risk)[0], 1.0) if share else (0.0, wilson(0, at_risk)[1])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
