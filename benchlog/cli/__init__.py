@@ -14,6 +14,8 @@ _COMMANDS = {
     "ceilings": "benchlog.cli.ceilings",
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",
+    "show": "benchlog.cli.show",
+    "report": "benchlog.cli.report",
     "export": "benchlog.cli.export",
     "replay": "benchlog.cli.replay",
     "compare": "benchlog.cli.compare",
