@@ -170,6 +170,7 @@ def test_back_the_same_day_or_before_it_was_closed_is_back_at_once(days: float) 
 def test_seen_from_before_it_came_back_it_is_still_out() -> None:
     back = only(job(1, came_back_utc=utc(40)), now=utc(39)).comebacks
     assert (back.at_risk, back.within_90, back.survival.times) == ((1,), (), (29,))
+    assert only(job(1, came_back_utc=utc(40)), now=utc(40)).comebacks.within_30 == (1,)
 
 
 def test_closed_after_now_was_out_for_no_time() -> None:
