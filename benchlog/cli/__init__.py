@@ -17,6 +17,8 @@ _COMMANDS = {
     "show": "benchlog.cli.show",
     "report": "benchlog.cli.report",
     "export": "benchlog.cli.export",
+    "backup": "benchlog.cli.backup",
+    "restore": "benchlog.cli.restore",
     "replay": "benchlog.cli.replay",
     "compare": "benchlog.cli.compare",
     "marking": "benchlog.cli.marking",

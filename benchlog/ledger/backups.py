@@ -122,7 +122,7 @@ def back_up(ledger: Path, clock: Clock, *, stop: threading.Event | None = None) 
             try:
                 _copy(ledger, part, stop)
                 trouble = keep_originals(originals_of(ledger), folder / "files")
-                revision, jobs, named = _told_by(part)
+                revision, jobs, named = told_by(part)
                 if missing := len(named - {one.stem for one in (folder / "files").rglob("*")}):
                     trouble.append(f"originals of photos or files that are missing: {missing}")
                 made = Backup(
@@ -316,7 +316,7 @@ def row_counts(connection: sqlite3.Connection) -> dict[str, int]:
     }
 
 
-def _told_by(copy: Path) -> tuple[str, int, set[str]]:
+def told_by(copy: Path) -> tuple[str, int, set[str]]:
     """The revision of a copy, how many jobs it holds, and which originals it names."""
     with closing(connect(copy)) as connection:
         tables = row_counts(connection)

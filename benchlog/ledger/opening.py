@@ -35,7 +35,7 @@ def admit(path: Path, clock: Clock) -> None:
     with translated(path):
         if not path.exists():
             _create(path)
-        _look_at_header(path)
+        look_at_header(path)
         with closing(connect(path)) as connection:
             revision = revision_said(path, connection)
             refuse_newer(path, revision)
@@ -61,7 +61,7 @@ def revision_of(path: Path) -> str:
     with translated(path):
         if not path.exists():
             raise LedgerError(path, "there is no such file")
-        _look_at_header(path)
+        look_at_header(path)
         with closing(connect(path)) as connection:
             revision = revision_said(path, connection)
             refuse_newer(path, revision)
@@ -116,7 +116,8 @@ def sync_folder(folder: Path) -> None:
         os.close(handle)
 
 
-def _look_at_header(path: Path) -> None:
+def look_at_header(path: Path) -> None:
+    """Raises LedgerDamaged for what is not a ledger. Not for a ledger that this process has open."""
     if not path.is_file():
         raise LedgerDamaged(path, "not a file")
     with path.open("rb") as file:

@@ -1,0 +1,155 @@
+"""Puts a copy of the ledger in its place. At any moment the one or the other is there, whole; the old one is kept."""
+
+import os
+import shutil
+import sqlite3
+from contextlib import ExitStack, closing, suppress
+from dataclasses import dataclass
+from pathlib import Path
+
+import msgspec
+
+from benchlog.bench.file_lock import lock_file
+from benchlog.bench.journal import read_journal
+from benchlog.clock import Clock
+from benchlog.errors import JournalDamaged, LedgerBusy, LedgerDamaged, LedgerError, Refused
+from benchlog.ledger.backups import (
+    Backup,
+    copy_verified,
+    keep_originals,
+    originals_of,
+    sha256_of,
+    store_of,
+    sync_file,
+    told_by,
+)
+from benchlog.ledger.connection import connect
+from benchlog.ledger.filing import journals_of
+from benchlog.ledger.opening import look_at_header, revision_of, sync_folder
+from benchlog.ledger.sql_errors import translated
+from benchlog.ledger.writer_lock import seat_of, take
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """A copy that could be put in place. `utc`: when it was made, None where no record says so."""
+
+    path: Path
+    revision: str
+    jobs: int
+    utc: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Restored:
+    """`kept`: the file that was there before, None where there was none. `set_aside`: journals of runs whose job the
+    copy does not have. `trouble`: originals that could not be brought back."""
+
+    source: Source
+    kept: Path | None
+    set_aside: tuple[Path, ...]
+    trouble: tuple[str, ...]
+
+
+def look(source: Path) -> Source:
+    """What a copy is, checked against its record where it has one. Raises LedgerError."""
+    revision = revision_of(source)
+    record = None
+    with translated(source):
+        with suppress(FileNotFoundError, msgspec.MsgspecError):
+            record = msgspec.json.decode(source.with_name(source.name + ".json").read_bytes(), type=Backup)
+        if record is not None and sha256_of(source) != record.sha256:
+            raise LedgerDamaged(source, "not what it was when it was made")
+        _, jobs, _ = told_by(source)
+    return Source(path=source, revision=revision, jobs=jobs, utc=None if record is None else record.utc)
+
+
+def restore(source: Path, ledger: Path, clock: Clock) -> Restored:
+    """Puts a copy of `source`, checked, in the ledger's place; a ledger that is there keeps its content under a dated
+    name. Works with a damaged ledger, and with none.
+
+    An older one is brought up to date when it is next opened. Raises Refused; LedgerBusy where another program writes
+    or a run is on; LedgerError. After any of them the ledger is as it was.
+    """
+    with translated(ledger):
+        if ledger.exists() and source.exists() and ledger.samefile(source):
+            raise Refused(f"{source}: that is the ledger itself")
+    found = look(source)
+    with translated(ledger), ExitStack() as ending:
+        ledger.parent.mkdir(parents=True, exist_ok=True)
+        seat = take(seat_of(ledger))
+        if seat is None:
+            raise LedgerBusy(ledger, "another program has it open for writing: close that first")
+        ending.enter_context(seat)
+        _refuse_while_running(ledger)
+        new = ledger.with_name(f".{ledger.name}.restored")
+        new.unlink(missing_ok=True)
+        ending.callback(new.unlink, missing_ok=True)
+        copy_verified(source, new)
+        trouble = keep_originals(store_of(source), originals_of(ledger))
+        kept = _swap(ledger, new, clock, ending)
+        aside = _set_aside(ledger, clock)
+    return Restored(source=found, kept=kept, set_aside=aside, trouble=tuple(trouble))
+
+
+def _swap(ledger: Path, new: Path, clock: Clock, ending: ExitStack) -> Path | None:
+    kept = ledger.with_name(f"{ledger.name}.before-restore.{_stamp(clock)}")
+    there = ledger.exists()
+    if there:
+        _hold(ledger, ending)
+        try:
+            os.link(ledger, kept)
+        except FileExistsError:
+            raise
+        except OSError:  # a file system without links
+            shutil.copyfile(ledger, kept)
+            sync_file(kept)
+    for suffix in ("-journal", "-wal", "-shm"):
+        # SQLite would play what belongs to the old file into the new one; with the old one it stays of use.
+        if (beside := ledger.with_name(ledger.name + suffix)).exists():
+            os.replace(beside, kept.with_name(kept.name + suffix))
+    os.replace(new, ledger)
+    sync_folder(ledger.parent)
+    return kept if there else None
+
+
+def _hold(ledger: Path, ending: ExitStack) -> None:
+    """Rolls back what a crash left half way, and keeps others from writing until the swap is done."""
+    try:
+        look_at_header(ledger)  # in another file SQLite would roll back as well
+        connection = ending.enter_context(closing(connect(ledger)))
+        connection.execute("BEGIN IMMEDIATE")
+    except sqlite3.Error as error:
+        if getattr(error, "sqlite_errorcode", 0) & 0xFF in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED):
+            raise LedgerBusy(ledger, "another program is writing it") from error
+        return  # so damaged that SQLite does not open it: nobody else writes it either
+    except LedgerError:
+        return
+    if os.name == "nt":  # it replaces no file that is open
+        connection.close()
+
+
+def _refuse_while_running(ledger: Path) -> None:
+    for journal in journals_of(ledger).glob("*.journal"):
+        with suppress(FileNotFoundError), journal.open("rb+") as file:
+            if not lock_file(file.fileno()):
+                raise LedgerBusy(ledger, "a run is on: wait until it is over")
+
+
+def _set_aside(ledger: Path, clock: Clock) -> tuple[Path, ...]:
+    """Journals that name a job by a key that the copy does not have: a later job of that key is another one."""
+    with closing(connect(ledger)) as connection:
+        keys = {key for (key,) in connection.execute("SELECT id FROM job")}
+    aside = []
+    for journal in sorted(journals_of(ledger).glob("*.journal")):
+        with suppress(OSError, JournalDamaged):
+            job = read_journal(journal).begun.request.job
+            if job is not None and job not in keys:
+                folder = journal.parent / f"before-restore.{_stamp(clock)}"
+                folder.mkdir(exist_ok=True)
+                aside.append(journal.rename(folder / journal.name))
+    return tuple(aside)
+
+
+def _stamp(clock: Clock) -> str:
+    return "".join(letter for letter in clock.utc() if letter not in "-:.")
