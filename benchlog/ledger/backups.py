@@ -23,6 +23,7 @@ from benchlog.clock import Clock
 from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError
 from benchlog.ledger.connection import connect
 from benchlog.ledger.opening import revision_said, sync_folder
+from benchlog.ledger.search import INDEX
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.writer_lock import take
 
@@ -307,12 +308,12 @@ def troubles(connection: sqlite3.Connection) -> list[str]:
 
 
 def row_counts(connection: sqlite3.Connection) -> dict[str, int]:
-    """Rows by table, without SQLite's and Alembic's own."""
+    """Rows by table, without SQLite's and Alembic's own, and without the index of the search: it is made anew."""
     names = [name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
     return {
         name: connection.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0]
         for name in names
-        if not name.startswith(("sqlite_", "alembic_"))
+        if not name.startswith(("sqlite_", "alembic_", INDEX))
     }
 
 

@@ -8,7 +8,7 @@ from sqlalchemy.orm import Session
 
 from benchlog.errors import Refused
 from benchlog.ledger.schema import ItemRow, JobRow, MotorRow, RunRow
-from benchlog.ledger.search import searched
+from benchlog.ledger.search import reindex, texts_of
 from benchlog.records import Item, JobState, Motor, RunKind, TakenIn
 
 
@@ -44,28 +44,26 @@ def add_job(
         cause="",
         work_done="",
         prognosis="",
-        searched=searched(item, tag=tag, complaint=complaint),
+        searched="",
         **msgspec.structs.asdict(taken_in or TakenIn()),
     )
     session.add(row)
-    session.flush()
+    refresh_search(session, row)
     return row
 
 
 def refresh_search(session: Session, job: JobRow) -> None:
-    """Brings what a job is found by up to date with its cause and its last outcome."""
+    """Brings how a job last ended, and what it is found by, up to date with all that hangs on it."""
     session.flush()
-    item = session.get_one(ItemRow, job.item_id)
     of_motor = (RunRow.job_id == job.id, RunRow.kind != RunKind.LEADS.value)
     last = select(RunRow.outcome).where(*of_motor).order_by(RunRow.started_utc.desc(), RunRow.id.desc())
     job.last_outcome = session.scalar(last.limit(1))
-    job.searched = searched(
-        Item(kind=item.kind, make=item.make, model=item.model, serial=item.serial),
-        tag=job.tag,
-        complaint=job.complaint,
-        cause=job.cause,
-        outcome=job.last_outcome or "",
-    )
+    session.flush()
+    text = texts_of(session, [job.id])[job.id]
+    if text != job.searched:
+        reindex(session, job.id, job.searched, text)
+        job.searched = text
+        session.flush()
 
 
 def job_row(session: Session, job_id: int) -> JobRow:

@@ -13,6 +13,7 @@ from benchlog.clock import Clock
 from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerTooNew
 from benchlog.ledger.connection import connect
 from benchlog.ledger.schema import Row
+from benchlog.ledger.search import INDEX, INDEX_SQL, make_search, search_holds
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.writer_lock import held_elsewhere, seat_of
 from drivers.foreign import inert
@@ -50,6 +51,9 @@ def admit(path: Path, clock: Clock) -> None:
             migrate(path, clock)
         with closing(connect(path)) as connection:
             _look_for_tables(path, connection)
+            found = search_holds(connection)
+        if not found:
+            make_search(path)
 
 
 def revision_of(path: Path) -> str:
@@ -150,7 +154,9 @@ def _look_for_tables(path: Path, connection: sqlite3.Connection) -> None:
 def _refuse_foreign(path: Path, connection: sqlite3.Connection) -> None:
     # What a trigger does, nobody asked for: a filed run could change by itself.
     foreign = connection.execute(
-        "SELECT name FROM sqlite_master WHERE type IN ('trigger', 'view') OR sql LIKE 'CREATE VIRTUAL%'"
+        "SELECT name FROM sqlite_master"
+        " WHERE type IN ('trigger', 'view') OR sql LIKE 'CREATE VIRTUAL%' AND (name, sql) <> (?, ?)",
+        (INDEX, INDEX_SQL),
     ).fetchone()
     if foreign is not None:
         name = inert(f"{foreign[0]:.80}")

@@ -7,7 +7,7 @@ from pathlib import Path
 from types import TracebackType
 
 import msgspec
-from sqlalchemy import func, select
+from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from benchlog.clock import Clock, SystemClock
@@ -18,7 +18,7 @@ from benchlog.ledger.kicks import kicks_of_day
 from benchlog.ledger.opening import HEAD, admit
 from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs, select_runs
 from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
-from benchlog.ledger.search import folded
+from benchlog.ledger.search import matches, phrases_of
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
@@ -135,13 +135,11 @@ class Ledger:
     def jobs(self, *, text: str = "", limit: int = 100, before_number: int | None = None) -> list[Job]:
         """Newest first, at most `limit`, with numbers below `before_number`: the last one's number gives the next page.
 
-        `text`: anywhere in kind, make, model, serial, complaint, tag, cause or last outcome, whatever case and accents.
+        `text`: as in Wanted.
         """
-        wanted = select_jobs().order_by(JobRow.number.desc()).limit(limit)
+        wanted = select_jobs().order_by(JobRow.number.desc()).limit(limit).where(*matches(phrases_of(text)))
         if before_number is not None:
             wanted = wanted.where(JobRow.number < before_number)
-        if text.strip():
-            wanted = wanted.where(func.instr(JobRow.searched, folded(text.strip())) > 0)
         with self.reading() as session:
             return [job_of(self.path, row) for row in session.execute(wanted)]
 
@@ -174,8 +172,9 @@ class Ledger:
     def add_entry(self, job_id: int, entry: Entry) -> None:
         """A line in a job's own record, open or closed. Raises Refused where there is no such job."""
         with self.writing() as session:
-            job_row(session, job_id)
+            job = job_row(session, job_id)
             session.add(EntryRow(job_id=job_id, **msgspec.to_builtins(entry)))
+            refresh_search(session, job)
 
     def entries(self, job_id: int) -> list[Entry]:
         """Oldest first."""

@@ -148,7 +148,9 @@ def test_a_ledger_of_an_earlier_revision_keeps_every_row_and_every_column(tmp_pa
         assert len(ledger.jobs()) == 2
     after = all_rows(old)
     for table, rows in before.items():
-        assert [{name: row[name] for name in rows[0]} for row in after[table]] == rows if rows else not after[table]
+        same = [{name: row[name] for name in rows[0]} for row in after[table]] if rows else after[table]
+        # What a job is found by follows from the rest and is made anew.
+        assert [one | {"searched": ""} for one in same] == [one | {"searched": ""} for one in rows]
     (copy,) = tmp_path.glob("old.ledger.revision-*")
     assert all_rows(copy) == before
     with closing(sqlite3.connect(old)) as connection:
