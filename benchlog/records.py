@@ -233,6 +233,18 @@ class TakenIn(msgspec.Struct, frozen=True, kw_only=True):
     comeback_of: int | None = None
 
 
+class Closing(msgspec.Struct, frozen=True, kw_only=True):
+    """What is said when a job is closed. `method`: what did it; `warranty_days`: on what was done, None for none."""
+
+    cause: str
+    work_done: str = ""
+    prognosis: str = ""
+    result: Result = Result.UNSAID
+    method: str = ""
+    advice: str = ""
+    warranty_days: int | None = None
+
+
 class Job(msgspec.Struct, frozen=True, kw_only=True):
     """One repair. `number` is what people call it; `id` is the ledger's key. Closing fields are empty until then.
 

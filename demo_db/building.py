@@ -15,7 +15,7 @@ from benchlog.clock import VirtualClock, utc_text
 from benchlog.errors import Refused
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
-from benchlog.records import Entry, RunKind, Stage
+from benchlog.records import Closing, Entry, RunKind, Stage
 from demo_db.jobs import DemoJob, Happening, demo_jobs
 from demo_db.virtual import VirtualBench
 from drivers.simulated.scenario import load
@@ -76,7 +76,7 @@ def _happened(ledger: Ledger, job: _Open, what: Happening) -> None:
     if what.kind is not None:
         _run(ledger, job, what, what.kind)
     elif what.cause:
-        ledger.close_job(job.key, cause=what.cause, work_done=what.work_done, prognosis=what.prognosis)
+        ledger.close_job(job.key, Closing(cause=what.cause, work_done=what.work_done, prognosis=what.prognosis))
     else:
         stage = what.stage or Stage.INTAKE
         ledger.add_entry(job.key, Entry(utc=utc_text(what.at), stage=stage, text=what.text, who=what.who))

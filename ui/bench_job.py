@@ -10,7 +10,7 @@ from benchlog.ledger.unlocks import OwnerLayer, owner_layer, unlock
 from benchlog.motor.winding import Winding
 from benchlog.outcome import RunResult, WindingVerdict
 from benchlog.quantities import show
-from benchlog.records import STAGE_OF, Entry, Item, Job, JobState, Motor, Run, RunKind, Stage
+from benchlog.records import STAGE_OF, Closing, Entry, Item, Job, JobState, Motor, Run, RunKind, Stage, TakenIn
 from benchlog.recovery.advice import Advice, Past, advise, same_as_last
 from benchlog.recovery.ceilings import intersect
 from benchlog.recovery.steps import Sequence
@@ -42,8 +42,19 @@ class BenchJob:
         if self.job is not None:
             self.load(self.job.id)
 
-    def take_in(self, *, item: Item, motor: Motor, complaint: str, load_state: str, setting: BenchSetting) -> Job:
-        job = self._ledger.new_job(item=item, motor=motor, complaint=complaint, load_state=load_state)
+    def take_in(
+        self,
+        *,
+        item: Item,
+        motor: Motor,
+        complaint: str,
+        load_state: str,
+        setting: BenchSetting,
+        taken_in: TakenIn | None = None,
+    ) -> Job:
+        job = self._ledger.new_job(
+            item=item, motor=motor, complaint=complaint, load_state=load_state, taken_in=taken_in
+        )
         amps = texts.AMPS_NO_CEILING if setting.max_amps is None else show(setting.max_amps, "A")
         told = texts.INTAKE_ENTRY.format(
             volts=show(setting.max_volts, "V"), amps=amps, supply=setting.resource or texts.NOTHING
@@ -94,9 +105,9 @@ class BenchJob:
         except Refused as refusal:
             return told, None, str(refusal)
 
-    def close(self, *, cause: str, work_done: str, prognosis: str) -> None:
+    def close(self, closing: Closing) -> None:
         if self.job is not None:
-            self._ledger.close_job(self.job.id, cause=cause, work_done=work_done, prognosis=prognosis)
+            self._ledger.close_job(self.job.id, closing)
             self.reload()
 
     def way(self) -> Way:

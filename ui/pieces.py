@@ -4,7 +4,7 @@ import html
 
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout
-from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QSizePolicy, QWidget
+from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QScrollArea, QSizePolicy, QWidget
 
 from ui import theme
 
@@ -37,6 +37,19 @@ def button(text: str, name: str, look: str = "", *, accessible: str = "", bold: 
     if look:
         made.setProperty("look", look)
     return made
+
+
+def scrolled(content: QWidget) -> QScrollArea:
+    """A page that is as high as it is: what has no room is scrolled to, and never cut."""
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setWidget(content)
+    area.viewport().setAutoFillBackground(False)
+    content.setAutoFillBackground(False)
+    return area
 
 
 def plain_hint(text: str) -> str:

@@ -24,6 +24,7 @@ from ui.off_state import OffEvent, OffState
 from ui.run_request import request_of, setting_of
 from ui.running import Running, minding_the_ledger
 from ui.stages.run_view import RunView
+from ui.taking_in import TakingIn
 from ui.way import Standing, Way
 
 _ORDER = list(Stage)
@@ -49,6 +50,7 @@ class Session(QObject):
         self.run, self.off = self.running.live, self.running.off
         self.browsing = Browsing(window.history, ledger, self)
         self.advising = Advising(window, self.bench, self.running)
+        self.taking_in = TakingIn(window, ledger, self.bench)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -87,6 +89,8 @@ class Session(QObject):
         window.free.moved.connect(self.running.moved)
         window.free.hand_begun.connect(lambda: self.running.begin(RunKind.HAND))
         self.advising.taken.connect(self._show_taken)
+        self.taking_in.changed.connect(self.refresh)
+        self.taking_in.earlier_wanted.connect(self._look_at_earlier)
         window.free.held.connect(self.running.keys.hold)
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
@@ -113,6 +117,7 @@ class Session(QObject):
             self.window.header.show_job(title, about, on_bench=True)
             self.window.safe.show_kept(self.bench.entries)
             self.window.close_stage.show_job(job, self.bench.runs)
+        self.taking_in.follow()
         for view in self.window.views():
             self._offer(view, way)
         self.window.intake.lock_setting(self.run.on)
@@ -219,6 +224,11 @@ class Session(QObject):
             self.show_room(BENCH_ROOM)
         self.refresh()
 
+    def _look_at_earlier(self, job_id: int) -> None:
+        self.show_room(HISTORY_ROOM)
+        with self._minding_the_ledger():
+            self.browsing.pick(job_id)
+
     def _blank_stages(self) -> None:
         self.running.sequence = self.running.ladder
         self.window.panel.ceilings.blank()
@@ -243,7 +253,9 @@ class Session(QObject):
                 complaint=intake.complaint_text(),
                 load_state=intake.load_state(),
                 setting=setting,
+                taken_in=intake.taken_in(),
             )
+            self.taking_in.taken_in()
             intake.show_job(job, setting)
             self._show_ladder()
             self.here = self.bench.way().next()
@@ -270,7 +282,8 @@ class Session(QObject):
             return
         page = self.window.close_stage
         with self._minding_the_ledger():
-            self.bench.close(cause=page.cause_text(), work_done=page.work_text(), prognosis=page.prognosis_text())
+            self.bench.close(page.said())
+            self.taking_in.closed()
         self.refresh()
 
     # around a run
@@ -332,6 +345,7 @@ class Session(QObject):
 
     def _may_close(self) -> bool:
         """Not while a run is on, nor while nobody has said that an unconfirmed output was switched off by hand."""
+        self.taking_in.keep()
         if self.run.on:
             self._closing = True
             self.running.output_off(texts.STOP_CLOSING)

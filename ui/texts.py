@@ -4,7 +4,7 @@ What happened, whether the output is off, what to do. Nothing here imports Qt: s
 """
 
 from benchlog.outcome import Outcome, WindingVerdict
-from benchlog.records import RunKind, Stage
+from benchlog.records import Result, RunKind, Stage
 
 PROGRAM = "benchlog"
 
@@ -168,9 +168,7 @@ DISMISS = "Seen"
 INTAKE_SAY = "What has stopped moving, and what does its label say?"
 INTAKE_WHY = "Only the rated volts are needed to begin; everything else helps the next one like it."
 INTAKE_OPEN_SAY = "Taken in as job {number:04d}."
-INTAKE_OPEN_WHY = (
-    "What the label says is kept as it was. The ceilings and the supply can still be changed between runs."
-)
+INTAKE_OPEN_WHY = "What is put right here is kept beside what it was. The rated volts stay: runs were made with them."
 KINDS = ("Bilge pump", "Fresh-water pump", "Cabin fan", "Hatch actuator", "Anchor-light dimmer fan")
 FIELD_KIND, FIELD_MAKE, FIELD_MODEL, FIELD_SERIAL = "What it is", "Make", "Model", "Serial"
 FIELD_COMPLAINT = "Complaint, in the owner’s words"
@@ -187,6 +185,41 @@ FIELD_UNLOCK_WHO, FIELD_UNLOCK_WHY = "Who unlocks", "Why the usual ceilings don�
 UNLOCK = "Unlock for 12 h"
 UNLOCK_ALLOWED = "The owner’s settings let this job be unlocked up to {limits}; it is kept with the job."
 UNLOCKED = "Unlocked by {who} until {at}: {why}"
+CARD_OWNER = "Its owner"
+FIELD_OWNER, FIELD_CONTACT, FIELD_WHO = "Owner", "How to reach them", "Taken in by"
+FIELD_LIMIT, LIMIT_HINT = "May cost at most", "no limit agreed"
+FIELD_PUMPED, PUMPED_HINT = "What it moved", "sea water, air, …"
+FIELD_OPENED_BEFORE, OPENED_BEFORE_HINT = "Who else was in it", "nobody, the owner, …"
+FIELD_CONSENT = "The owner agrees to the attempt and to what it may do to the thing"
+OWNER_HINT = "as the shop knows them"
+UNDO_CHANGE = "Take back the last change"
+UNDONE = "Taken back: {fields}."
+JOB_FIELDS = {
+    "kind": "what it is",
+    "make": "make",
+    "model": "model",
+    "serial": "serial",
+    "complaint": "complaint",
+    "load_state": "load state",
+    "owner": "owner",
+    "contact": "how to reach them",
+    "who": "taken in by",
+    "consent": "the owner’s consent",
+    "spending_limit_cents": "what it may cost",
+    "opened_before": "who else was in it",
+    "pumped": "what it moved",
+    "cause": "cause",
+    "work_done": "work done",
+    "prognosis": "prognosis",
+    "result": "result",
+    "method": "what did it",
+    "advice": "advice",
+    "warranty_days": "warranty",
+}
+COMEBACK_ONE = "Here before: job {number:04d}, {day}, {ended}."
+COMEBACK_MANY = "Here before, {count} times; last as job {number:04d}, {day}, {ended}."
+COMEBACK_SAME, COMEBACK_LOOK = "Come back", "Look at it"
+DRAFT_FOUND = "What was being typed when the program last ended is here again."
 OPEN_JOB = "Take it in"
 NEEDS_KIND = "Say what it is."
 NEEDS_RATED = "Rated volts: give a number above zero, as the label says."
@@ -386,6 +419,13 @@ FIELD_CAUSE, FIELD_WORK, FIELD_PROGNOSIS = "Cause", "Work done", "Prognosis"
 CAUSE_HINT = "dried residue at the seal, hardened grease, brush stuck, …"
 WORK_HINT = "cleaned, oiled, new seal, …"
 PROGNOSIS_HINT = "should last the season; may come back when it stands dry, …"
+FIELD_RESULT, FIELD_METHOD = "It came to", "What did it"
+FIELD_ADVICE, ADVICE_HINT = "Advice to the owner", "run it dry once a month, …"
+FIELD_WARRANTY, WARRANTY_HINT = "Warranty in days", "none"
+RESULTS = {Result.WORKS: "works", Result.PARTLY: "works in part", Result.NOT_REPAIRED: "not repaired"}
+METHODS = ("kicks", "kicks and by hand", "by hand", "cleaned", "part replaced", "electrical repair", "nothing helped")
+NEEDS_RESULT = "Say what it came to."
+WRONG_WARRANTY = "Warranty: a whole number of days, or nothing."
 CLOSE_JOB = "Close the job"
 NEXT_JOB = "Next job"
 NEEDS_CAUSE = "Cause: say what it was, or “not found”."

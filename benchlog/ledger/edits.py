@@ -16,22 +16,12 @@ from benchlog.ledger.jobs import item_row, job_row, motor_row, refresh_search
 from benchlog.ledger.rows import value_of
 from benchlog.ledger.schema import EditRow, ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.store import Ledger
-from benchlog.records import Edit, Item, Job, JobState, Motor, Result, TakenIn
+from benchlog.records import Closing, Edit, Item, Job, JobState, Motor, TakenIn
 
-_CLOSING: dict[str, Any] = {
-    "cause": str,
-    "work_done": str,
-    "prognosis": str,
-    "result": Result,
-    "method": str,
-    "advice": str,
-    "warranty_days": int | None,
-}
 _ITEM = Item.__struct_fields__
 FIELDS: dict[str, Any] = {
     **dict.fromkeys((*_ITEM, "complaint", "load_state"), str),
-    **{field.name: field.type for field in msgspec.structs.fields(TakenIn)},
-    **_CLOSING,
+    **{field.name: field.type for kind in (TakenIn, Closing) for field in msgspec.structs.fields(kind)},
 }
 """What of a job can be changed, and what it then must be."""
 

@@ -22,7 +22,7 @@ from benchlog.ledger.search import matches, phrases_of
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
-from benchlog.records import Entry, Event, Item, Job, JobState, Motor, Result, Run, TakenIn, Trace
+from benchlog.records import Closing, Entry, Event, Item, Job, JobState, Motor, Run, TakenIn, Trace
 
 OPEN_ELSEWHERE = "another program has this ledger open for writing; here it can be read, not changed"
 
@@ -143,18 +143,7 @@ class Ledger:
         with self.reading() as session:
             return [job_of(self.path, row) for row in session.execute(wanted)]
 
-    def close_job(
-        self,
-        job_id: int,
-        *,
-        cause: str,
-        work_done: str,
-        prognosis: str,
-        result: Result = Result.UNSAID,
-        method: str = "",
-        advice: str = "",
-        warranty_days: int | None = None,
-    ) -> Job:
+    def close_job(self, job_id: int, closing: Closing) -> Job:
         """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""
         with self.writing() as session:
             row = job_row(session, job_id)
@@ -162,8 +151,8 @@ class Ledger:
                 raise Refused(f"job {row.tag} was closed at {row.closed_utc}; a correction is a new entry")
             row.state = JobState.CLOSED.value
             row.closed_utc = self.clock.utc()
-            row.cause, row.work_done, row.prognosis = cause, work_done, prognosis
-            row.result, row.method, row.advice, row.warranty_days = result.value, method, advice, warranty_days
+            for name, value in msgspec.structs.asdict(closing).items():
+                setattr(row, name, value)
             row.waiting_for, row.waiting_since_utc = "", None
             refresh_search(session, row)
             session.flush()

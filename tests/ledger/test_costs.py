@@ -19,7 +19,7 @@ from benchlog.ledger.costs import (
 )
 from benchlog.ledger.edits import change
 from benchlog.ledger.store import Ledger
-from benchlog.records import Job, TakenIn
+from benchlog.records import Closing, Job, TakenIn
 from tests.ledger.benches import BILGE_PUMP, MOTOR
 
 
@@ -90,7 +90,7 @@ def test_minutes_out_of_range_are_refused(ledger: Ledger, job: Job, minutes: int
 
 def test_a_closed_job_takes_no_new_line_but_one_can_be_taken_back(ledger: Ledger, job: Job) -> None:
     line = charge_other(ledger, job.id, "cleaner", 600)
-    ledger.close_job(job.id, cause="seal", work_done="", prognosis="")
+    ledger.close_job(job.id, Closing(cause="seal", work_done="", prognosis=""))
     with pytest.raises(Refused, match="closed"):
         charge_other(ledger, job.id, "late", 100)
     take_back(ledger, line.id, who="hand 1", why="given for nothing")

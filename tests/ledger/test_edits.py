@@ -9,7 +9,7 @@ from benchlog.errors import Refused
 from benchlog.ledger.edits import change, correct_run, edits_of, undo
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
-from benchlog.records import Item, Job, Result, TakenIn
+from benchlog.records import Closing, Item, Job, Result, TakenIn
 from tests.ledger.benches import BILGE_PUMP, MOTOR, blocks, request, write_journal
 
 
@@ -76,7 +76,7 @@ def test_what_can_t_be_changed_changes_nothing(ledger: Ledger, job: Job, changes
 
 
 def test_a_closed_job_is_corrected_only_by_somebody_and_for_a_reason(ledger: Ledger, job: Job) -> None:
-    ledger.close_job(job.id, cause="seal", work_done="cleaned", prognosis="good", result=Result.WORKS)
+    ledger.close_job(job.id, Closing(cause="seal", work_done="cleaned", prognosis="good", result=Result.WORKS))
     for who, why in (("", "seen again"), ("hand 1", " "), ("", "")):
         with pytest.raises(Refused, match="closed"):
             change(ledger, job.id, {"cause": "bearing"}, who=who, why=why)

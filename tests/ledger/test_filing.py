@@ -14,7 +14,7 @@ from benchlog.errors import JournalDamaged, Refused
 from benchlog.ledger.filing import file_journal, journals_of, rescue_record_of
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
-from benchlog.records import Event, EventKind, Item, RunKind, Trace
+from benchlog.records import Closing, Event, EventKind, Item, RunKind, Trace
 from tests.ledger.benches import (
     BEGAN,
     BILGE_PUMP,
@@ -106,7 +106,7 @@ def test_a_run_of_a_job_that_is_not_here_is_refused_and_stays(ledger: Ledger, fo
 
 
 def test_a_run_is_filed_with_a_job_that_was_closed_meanwhile(ledger: Ledger, folder: Path, job: int) -> None:
-    ledger.close_job(job, cause="", work_done="", prognosis="")
+    ledger.close_job(job, Closing(cause="", work_done="", prognosis=""))
     file_journal(ledger, leave_journal(folder, "a", job=job))
     assert len(ledger.runs(job)) == 1
 

@@ -9,7 +9,7 @@ from benchlog.clock import VirtualClock
 from benchlog.errors import Refused
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
-from benchlog.records import Entry, Item, JobState, Motor, Stage
+from benchlog.records import Closing, Entry, Item, JobState, Motor, Stage
 from tests.ledger.benches import BILGE_PUMP, CABIN_FAN, MOTOR, blocks, kick, leave_journal, request, write_journal
 
 
@@ -54,12 +54,14 @@ def test_a_job_that_is_not_there_is_refused(ledger: Ledger) -> None:
 
 def test_a_closed_job_is_not_edited_again_but_takes_entries(ledger: Ledger) -> None:
     job = new_job(ledger)
-    closed = ledger.close_job(job, cause="dried residue", work_done="kicks and a turn by hand", prognosis="good")
+    closed = ledger.close_job(
+        job, Closing(cause="dried residue", work_done="kicks, turned by hand", prognosis="good")
+    )
     assert (closed.state, closed.cause, closed.prognosis) == (JobState.CLOSED, "dried residue", "good")
     assert closed.closed_utc == "2026-01-01T00:00:00.000Z"
 
     with pytest.raises(Refused, match="was closed"):
-        ledger.close_job(job, cause="rust", work_done="", prognosis="")
+        ledger.close_job(job, Closing(cause="rust", work_done="", prognosis=""))
     assert ledger.job(job) == closed
 
     correction = Entry(utc="2026-01-02T00:00:00.000Z", stage=Stage.CLOSE, text="it was rust", who="bench 1")
@@ -122,7 +124,7 @@ def test_a_search_knows_no_case_and_no_accents_and_no_wildcards(ledger: Ledger, 
     bilge = new_job(ledger)
     new_job(ledger, Item(kind="Kabinenlüfter"), "macht GERÄUSCHE")
     new_job(ledger, Item(kind="fan", make="Ankersjø"), "from the Straße, runs 100% of the time")
-    ledger.close_job(bilge, cause="Rust at the shaft", work_done="", prognosis="")
+    ledger.close_job(bilge, Closing(cause="Rust at the shaft", work_done="", prognosis=""))
     assert [job.number for job in ledger.jobs(text=text)] == found
 
 

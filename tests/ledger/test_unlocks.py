@@ -13,6 +13,7 @@ from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerDamaged, Refused
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import owner_layer, raised, unlock, unlocks
+from benchlog.records import Closing
 from benchlog.recovery.ceilings import PROGRAM, Layer, Limits, intersect
 from benchlog.settings import Settings
 from tests.ledger.benches import BILGE_PUMP, MOTOR
@@ -130,7 +131,7 @@ def test_where_the_settings_allow_none_the_job_is_closed_or_not_there_nothing_is
         unlock(ledger, Settings(ceilings=Limits(volts=24.0)), job, who=WHO, why=WHY)
     with pytest.raises(Refused, match="key 77"):
         unlock(ledger, SETTINGS, 77, who=WHO, why=WHY)
-    ledger.close_job(job, cause="rust", work_done="", prognosis="")
+    ledger.close_job(job, Closing(cause="rust", work_done="", prognosis=""))
     with pytest.raises(Refused, match="closed"):
         unlock(ledger, SETTINGS, job, who=WHO, why=WHY)
     assert unlocks(ledger) == []

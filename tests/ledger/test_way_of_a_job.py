@@ -12,7 +12,7 @@ from benchlog.ledger.drafts import draft, drop_draft, keep_draft
 from benchlog.ledger.findings import add_finding, findings_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import earlier_jobs, set_waiting
-from benchlog.records import EntryKind, Item, Job, JobState
+from benchlog.records import Closing, EntryKind, Item, Job, JobState
 from tests.ledger.benches import BILGE_PUMP, CABIN_FAN, MOTOR
 
 KEPT_UNTIL_KILLED = """
@@ -57,7 +57,7 @@ def test_a_closed_job_waits_for_nothing(ledger: Ledger, job: Job) -> None:
     set_waiting(ledger, job.id, JobState.FOR_OWNER)
     with pytest.raises(Refused):
         set_waiting(ledger, job.id, JobState.CLOSED)
-    closed = ledger.close_job(job.id, cause="seal", work_done="", prognosis="")
+    closed = ledger.close_job(job.id, Closing(cause="seal", work_done="", prognosis=""))
     assert (closed.waiting_for, closed.waiting_since_utc) == ("", None)
     with pytest.raises(Refused):
         set_waiting(ledger, job.id, JobState.OPEN)

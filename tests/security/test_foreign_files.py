@@ -27,7 +27,7 @@ from benchlog.ledger.filing import file_journal, file_left_behind
 from benchlog.ledger.run_record import read_rescue
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode, encode
-from benchlog.records import Event, EventKind, Item
+from benchlog.records import Closing, Event, EventKind, Item
 from benchlog.settings import owner_settings
 from drivers.foreign import inert
 from tests.ledger.benches import (
@@ -189,10 +189,10 @@ def test_closing_a_job_whose_state_column_is_damaged_is_done_or_says_so(
     path.write_bytes(data.replace(before, after))
     with Ledger.open(path) as ledger:
         if after.endswith(b"TEXX"):
-            assert ledger.close_job(1, cause="", work_done="", prognosis="").closed_utc is not None
+            assert ledger.close_job(1, Closing(cause="", work_done="", prognosis="")).closed_utc is not None
             return
         with pytest.raises(LedgerDamaged, match="rules"):
-            ledger.close_job(1, cause="", work_done="", prognosis="")
+            ledger.close_job(1, Closing(cause="", work_done="", prognosis=""))
         assert ledger.job(1).closed_utc is None
 
 

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QLabel
 
 from benchlog.errors import Refused
 from benchlog.ledger.unlocks import unlocks
-from benchlog.records import Stage
+from benchlog.records import Closing, Stage
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.settings import Settings
 from tests.ui.conftest import Desk
@@ -84,7 +84,7 @@ def test_before_a_job_is_taken_in_and_after_it_is_closed_there_is_nothing_to_unl
     assert not row_of(desk).isVisible()
     desk.take_in()
     assert not row_of(desk).isHidden()
-    desk.session.bench.close(cause="rust", work_done="", prognosis="")
+    desk.session.bench.close(Closing(cause="rust", work_done="", prognosis=""))
     desk.session.refresh()
     assert row_of(desk).isHidden()
 

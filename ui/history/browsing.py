@@ -29,6 +29,11 @@ class Browsing(QObject):
         found = self._ledger.jobs(text=text, limit=PAGE)
         self._room.show_jobs(found, more=len(found) == PAGE)
 
+    def pick(self, job_id: int) -> None:
+        """One job alone, whatever was searched for."""
+        self._room.show_jobs([self._ledger.job(job_id)], more=False)
+        self._room.table.selectRow(0)
+
     def _find_older(self, text: str, before: int) -> None:
         found = self._ledger.jobs(text=text, limit=PAGE, before_number=before)
         self._room.show_jobs(found, more=len(found) == PAGE, added=True)

@@ -5,18 +5,20 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
-from benchlog.quantities import show
-from benchlog.records import Job, JobState, Run, RunKind
+from benchlog.ledger.drafts import Fields
+from benchlog.quantities import plain_digits, show
+from benchlog.records import Closing, Job, JobState, Result, Run, RunKind
 from ui import sayings, texts, theme
-from ui.pieces import button, card, label
+from ui.pieces import Chooser, button, card, label
 
 SUMMARY_ROWS = ("kind", "ended", "resistance", "volts", "amps", "kicks")
 
 
 class CloseStage(QWidget):
-    """`closed` when the form is complete and pressed; `next_job` afterwards."""
+    """`closed` when the form is complete and pressed; `next_job` afterwards. `changed` as a person types."""
 
     closed = Signal()
+    changed = Signal()
     next_job = Signal()
 
     def __init__(self) -> None:
@@ -70,37 +72,94 @@ class CloseStage(QWidget):
 
     def _form_card(self) -> QWidget:
         made = card()
-        lines = QVBoxLayout(made)
-        lines.setContentsMargins(20, 14, 20, 18)
-        lines.setSpacing(4)
+        grid = QGridLayout(made)
+        grid.setContentsMargins(20, 10, 20, 14)
+        grid.setHorizontalSpacing(16)
+        grid.setVerticalSpacing(2)
+        for index in range(4):
+            grid.setColumnStretch(index, 1)
         self.cause, self.work, self.prognosis = QLineEdit(), QLineEdit(), QLineEdit()
-        for field, name, title, hint in (
-            (self.cause, "close_cause", texts.FIELD_CAUSE, texts.CAUSE_HINT),
-            (self.work, "close_work", texts.FIELD_WORK, texts.WORK_HINT),
-            (self.prognosis, "close_prognosis", texts.FIELD_PROGNOSIS, texts.PROGNOSIS_HINT),
+        self.advice, self.warranty = QLineEdit(), QLineEdit()
+        self.result = Chooser("close_result", texts.FIELD_RESULT)
+        for result, words in texts.RESULTS.items():
+            self.result.addItem(words, result)
+        self.method = Chooser("close_method", texts.FIELD_METHOD)
+        self.method.setEditable(True)
+        self.method.addItems(texts.METHODS)
+        self.result.setCurrentIndex(-1)
+        self.method.setCurrentIndex(-1)
+        for row, column, span, field, name, title, hint in (
+            (0, 0, 2, self.cause, "close_cause", texts.FIELD_CAUSE, texts.CAUSE_HINT),
+            (0, 2, 1, self.result, "close_result", texts.FIELD_RESULT, ""),
+            (0, 3, 1, self.method, "close_method", texts.FIELD_METHOD, ""),
+            (1, 0, 2, self.work, "close_work", texts.FIELD_WORK, texts.WORK_HINT),
+            (1, 2, 2, self.prognosis, "close_prognosis", texts.FIELD_PROGNOSIS, texts.PROGNOSIS_HINT),
+            (2, 0, 3, self.advice, "close_advice", texts.FIELD_ADVICE, texts.ADVICE_HINT),
+            (2, 3, 1, self.warranty, "close_warranty", texts.FIELD_WARRANTY, texts.WARRANTY_HINT),
         ):
             field.setObjectName(name)
             field.setAccessibleName(title)
             field.setFont(theme.font())
-            field.setPlaceholderText(hint)
             field.setMinimumHeight(theme.TOUCH_PX - 4)
-            lines.addWidget(label(title, "second", px=theme.SECOND_PX))
-            lines.addWidget(field)
+            if isinstance(field, QLineEdit):
+                field.setPlaceholderText(hint)
+                field.textEdited.connect(lambda _: self.changed.emit())
+            else:
+                field.activated.connect(lambda _: self.changed.emit())
+            text = label(title, "second", px=theme.SECOND_PX)
+            text.setBuddy(field)
+            grid.addWidget(text, 2 * row, column, 1, span)
+            grid.addWidget(field, 2 * row + 1, column, 1, span)
+        method = self.method.lineEdit()
+        assert method is not None
+        method.textEdited.connect(lambda _: self.changed.emit())
         return made
 
     def _press(self) -> None:
-        self.problem.setText("" if self.cause_text() else texts.NEEDS_CAUSE)
+        self.problem.setText(self._first_problem())
         if not self.problem.text():
             self.closed.emit()
 
-    def cause_text(self) -> str:
-        return self.cause.text().strip()
+    def _first_problem(self) -> str:
+        if not self.cause.text().strip():
+            return texts.NEEDS_CAUSE
+        if self.result.currentIndex() < 0:
+            return texts.NEEDS_RESULT
+        typed = plain_digits(self.warranty.text().strip())
+        return "" if not typed or (typed.isascii() and typed.isdigit() and len(typed) < 6) else texts.WRONG_WARRANTY
 
-    def work_text(self) -> str:
-        return self.work.text().strip()
+    def said(self) -> Closing:
+        """What the form says, once it is complete."""
+        typed = plain_digits(self.warranty.text().strip())
+        return Closing(
+            cause=self.cause.text().strip(),
+            work_done=self.work.text().strip(),
+            prognosis=self.prognosis.text().strip(),
+            result=self.result.currentData() or Result.UNSAID,
+            method=self.method.currentText().strip(),
+            advice=self.advice.text().strip(),
+            warranty_days=int(typed) if typed else None,
+        )
 
-    def prognosis_text(self) -> str:
-        return self.prognosis.text().strip()
+    def form(self) -> Fields:
+        """What is typed, for a draft."""
+        fields: Fields = {edit.objectName(): edit.text() for edit in self._edits()}
+        return fields | {"result": self.result.currentText(), "method": self.method.currentText()}
+
+    def fill(self, form: Fields) -> None:
+        """A draft put back."""
+        for edit in self._edits():
+            edit.setText(str(form.get(edit.objectName(), "")))
+        self.result.setCurrentIndex(self.result.findText(str(form.get("result", ""))))
+        self.method.setCurrentText(str(form.get("method", "")))
+
+    def suggest_warranty(self, days: int) -> None:
+        """What the shop usually gives, where nothing else was typed."""
+        if days and not self.warranty.text():
+            self.warranty.setText(str(days))
+
+    def _edits(self) -> tuple[QLineEdit, ...]:
+        return self.cause, self.work, self.prognosis, self.advice, self.warranty
 
     def show_job(self, job: Job, runs: Sequence[Run]) -> None:
         runs = [run for run in runs if run.kind is not RunKind.LEADS]
@@ -110,17 +169,28 @@ class CloseStage(QWidget):
         done = job.state is JobState.CLOSED
         self.say_label.setText(texts.CLOSE_DONE_SAY.format(number=job.number) if done else texts.CLOSE_SAY)
         self.why_label.setText(texts.CLOSE_DONE_WHY if done else texts.CLOSE_WHY)
-        for field, text in ((self.cause, job.cause), (self.work, job.work_done), (self.prognosis, job.prognosis)):
+        days = "" if job.warranty_days is None else str(job.warranty_days)
+        was = (job.cause, job.work_done, job.prognosis, job.advice, days)
+        for field, text in zip(self._edits(), was, strict=True):
             field.setReadOnly(done)
             if done:
                 field.setText(text)
+        for chooser in (self.result, self.method):
+            chooser.setEnabled(not done)
+        if done:
+            self.result.setCurrentIndex(self.result.findData(job.result))
+            self.method.setCurrentText(job.method)
         self.close_button.setVisible(not done)
         self.next_button.setVisible(done)
 
     def blank(self) -> None:
-        for field in (self.cause, self.work, self.prognosis):
+        for field in self._edits():
             field.setReadOnly(False)
             field.clear()
+        for chooser in (self.result, self.method):
+            chooser.setEnabled(True)
+            chooser.setCurrentIndex(-1)
+        self.method.clearEditText()
         self.problem.setText("")
 
 

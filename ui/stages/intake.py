@@ -1,6 +1,8 @@
 """Intake: what the thing is, in the words of its label and its owner, and what the bench may do to it."""
 
-from PySide6.QtCore import Signal
+import msgspec
+from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
@@ -10,25 +12,36 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from benchlog.ledger.drafts import Fields
 from benchlog.motor.insulation import CLASS_C, UNKNOWN_CLASS
 from benchlog.quantities import show
-from benchlog.records import Item, Job, Motor
+from benchlog.records import Item, Job, JobState, Motor, TakenIn
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
 from ui import texts, theme
-from ui.pieces import Chooser, button, card, label
+from ui.pieces import Chooser, button, card, label, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.run_request import BenchSetting
+from ui.stages.comeback import ComebackRow
+from ui.stages.owner_card import OwnerFields
 from ui.stages.unlock import UnlockRow
 
 
 class IntakeStage(QWidget):
-    """`opened` when the form is complete and pressed. A job once taken in keeps what its label says."""
+    """`opened` when the form is complete and pressed. Afterwards `edited` carries what was changed, `undone` takes it
+    back; `changed` is emitted as a person types, `earlier_wanted` asks for a job of the same thing."""
 
     opened = Signal()
+    edited = Signal(dict)
+    undone = Signal()
+    changed = Signal()
+    earlier_wanted = Signal(int)
 
     def __init__(self, resource: str) -> None:
         super().__init__()
         self._follow_rated = True
+        self._job: Job | None = None
+        self.owner = OwnerFields()
+        self.comeback = ComebackRow()
         self.setMaximumWidth(theme.FORM_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -38,16 +51,26 @@ class IntakeStage(QWidget):
         column.addWidget(self.say_label)
         column.addWidget(self.why_label)
         self._make_fields(resource)
-        column.addWidget(self._item_card())
-        column.addWidget(self._bench_card())
-        column.addStretch(1)
+        cards = QWidget()
+        lines = QVBoxLayout(cards)
+        lines.setContentsMargins(0, 0, 0, 0)
+        lines.setSpacing(8)
+        for made in (self._item_card(), self._owner_card(), self._bench_card()):
+            lines.addWidget(made)
+        lines.addStretch(1)
+        column.addWidget(scrolled(cards), 1)
         self.problem = label("", "alarm", bold=True)
         self.problem.setObjectName("intake_problem")
         self.open_button = button(texts.OPEN_JOB, "intake_open", "main")
         self.open_button.setMinimumWidth(160)
         self.open_button.clicked.connect(self._press)
         row = QHBoxLayout()
+        self.undo_button = button(texts.UNDO_CHANGE, "intake_undo")
+        self.undo_button.setShortcut(QKeySequence.StandardKey.Undo)
+        self.undo_button.clicked.connect(self.undone)
+        self.undo_button.hide()
         row.addWidget(self.problem, 1)
+        row.addWidget(self.undo_button)
         row.addWidget(self.open_button)
         column.addLayout(row)
 
@@ -59,7 +82,7 @@ class IntakeStage(QWidget):
         self.make, self.model, self.serial = QLineEdit(), QLineEdit(), QLineEdit()
         self.complaint = QPlainTextEdit()
         self.complaint.setTabChangesFocus(True)
-        self.complaint.setFixedHeight(46)
+        self.complaint.setFixedHeight(40)
         self.rated = QuantityEdit("V", texts.FIELD_RATED)
         self.max_volts = QuantityEdit("V", texts.FIELD_MAX_VOLTS)
         self.max_amps = QuantityEdit("A", texts.FIELD_MAX_AMPS, optional=True)
@@ -92,6 +115,22 @@ class IntakeStage(QWidget):
                 field.setAccessibleName(accessible)
             if field is not self.complaint:
                 field.setMinimumHeight(theme.TOUCH_PX - 4)
+        for edit in (self.make, self.model, self.serial, self.rated, self.max_volts, self.max_amps, self.supply):
+            edit.textEdited.connect(lambda _: self.changed.emit())
+        for edit in (self.make, self.model, self.serial):
+            edit.editingFinished.connect(self._left)
+        self.complaint.textChanged.connect(self._complaint_typed)
+        self.complaint.installEventFilter(self)
+        kind = self.kind.lineEdit()
+        assert kind is not None
+        kind.textEdited.connect(lambda _: self.changed.emit())
+        kind.editingFinished.connect(self._left)
+        for chooser in (self.kind, self.wet, self.coupled, self.thermal):
+            chooser.activated.connect(lambda _: self.changed.emit())
+        for chooser in (self.kind, self.wet, self.coupled):
+            chooser.activated.connect(lambda _: self._left())
+        self.owner.changed.connect(self.changed)
+        self.owner.left.connect(self._left)
         self.rated.value_changed.connect(self._follow)
         self.max_volts.textEdited.connect(self._own_ceiling)
 
@@ -99,10 +138,23 @@ class IntakeStage(QWidget):
         made, grid = _field_card(texts.CARD_ITEM)
         _put(grid, 0, 0, texts.FIELD_KIND, self.kind, 2)
         _put(grid, 0, 2, texts.FIELD_RATED, self.rated)
+        _put(grid, 0, 3, texts.FIELD_SERIAL, self.serial)
         _put(grid, 1, 0, texts.FIELD_MAKE, self.make)
         _put(grid, 1, 1, texts.FIELD_MODEL, self.model)
-        _put(grid, 1, 2, texts.FIELD_SERIAL, self.serial)
-        _put(grid, 2, 0, texts.FIELD_COMPLAINT, self.complaint, 3)
+        _put(grid, 1, 2, texts.FIELD_PUMPED, self.owner.pumped)
+        _put(grid, 1, 3, texts.FIELD_OPENED_BEFORE, self.owner.opened_before)
+        _put(grid, 2, 0, texts.FIELD_COMPLAINT, self.complaint, 4)
+        grid.addWidget(self.comeback, 7, 0, 1, 4)
+        self.comeback.wanted.connect(self.earlier_wanted)
+        return made
+
+    def _owner_card(self) -> QWidget:
+        made, grid = _field_card(texts.CARD_OWNER)
+        _put(grid, 0, 0, texts.FIELD_OWNER, self.owner.owner)
+        _put(grid, 0, 1, texts.FIELD_CONTACT, self.owner.contact)
+        _put(grid, 0, 2, texts.FIELD_LIMIT, self.owner.limit)
+        _put(grid, 0, 3, texts.FIELD_WHO, self.owner.who)
+        grid.addWidget(self.owner.consent, 3, 0, 1, 4)
         return made
 
     def _bench_card(self) -> QWidget:
@@ -112,19 +164,42 @@ class IntakeStage(QWidget):
         load = QWidget()
         row = QHBoxLayout(load)
         row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
+        row.setSpacing(16)
         row.addWidget(self.wet, 1)
-        row.addWidget(self.coupled, 2)
-        _put(grid, 0, 2, texts.FIELD_LOAD, load)
-        _put(grid, 1, 0, texts.FIELD_SUPPLY, self.supply, 2)
-        _put(grid, 1, 2, texts.FIELD_CLASS, self.thermal)
+        row.addWidget(self.coupled, 1)
+        _put(grid, 0, 2, texts.FIELD_LOAD, load, 2)
+        _put(grid, 1, 0, texts.FIELD_SUPPLY, self.supply, 3)
+        _put(grid, 1, 3, texts.FIELD_CLASS, self.thermal)
         self.unlock = UnlockRow()
-        grid.addWidget(self.unlock, 5, 0, 1, 3)
+        grid.addWidget(self.unlock, 5, 0, 1, 4)
         return made
 
     def _follow(self) -> None:
         if self._follow_rated:
             self.max_volts.setText(self.rated.text())
+
+    def _complaint_typed(self) -> None:
+        if self.complaint.hasFocus():
+            self.changed.emit()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if watched is self.complaint and event.type() is QEvent.Type.FocusOut:
+            self._left()
+        return super().eventFilter(watched, event)
+
+    def _left(self) -> None:
+        """A field of a job that is taken in was left: what is other than in its record is kept there."""
+        job = self._job
+        if job is None:
+            return
+        self.problem.setText(self.owner.limit.problem() or ("" if self.item().kind else texts.NEEDS_KIND))
+        if self.problem.text():
+            return
+        now = msgspec.structs.asdict(self.item()) | msgspec.structs.asdict(self.owner.taken_in(job.comeback_of))
+        now |= {"complaint": self.complaint_text(), "load_state": self.load_state()}
+        was = msgspec.structs.asdict(job) | msgspec.structs.asdict(job.item)
+        if changes := {name: value for name, value in now.items() if value != was[name]}:
+            self.edited.emit(changes)
 
     def _own_ceiling(self, typed: str) -> None:
         self._follow_rated = not typed.strip()
@@ -140,6 +215,8 @@ class IntakeStage(QWidget):
             return texts.NEEDS_KIND
         if self.rated.wrong():
             return texts.NEEDS_RATED
+        if problem := self.owner.limit.problem():
+            return problem
         return self.setting_problem()
 
     def setting_problem(self) -> str:
@@ -165,6 +242,9 @@ class IntakeStage(QWidget):
     def motor(self) -> Motor:
         return Motor(rated_volts=self.rated.value() or 0.0)
 
+    def taken_in(self) -> TakenIn:
+        return self.owner.taken_in(self.comeback.job_id())
+
     def complaint_text(self) -> str:
         return self.complaint.toPlainText().strip()
 
@@ -180,28 +260,35 @@ class IntakeStage(QWidget):
         )
 
     def show_job(self, job: Job, setting: BenchSetting) -> None:
-        """A job that is taken in: its label's words are fixed, its bench setting is not."""
-        self.say_label.setText(texts.INTAKE_OPEN_SAY.format(number=job.number))
-        self.why_label.setText(texts.INTAKE_OPEN_WHY)
-        self.kind.setCurrentText(job.item.kind)
-        for field, text in (
-            (self.make, job.item.make),
-            (self.model, job.item.model),
-            (self.serial, job.item.serial),
-            (self.supply, setting.resource),
-        ):
-            field.setText(text)
-        self.complaint.setPlainText(job.complaint)
+        """A job that is taken in: what was measured at its rated volts is fixed, all else can be put right."""
+        self.supply.setText(setting.resource)
         self.rated.put(job.motor.rated_volts)
         self._follow_rated = False
         self.max_volts.put(setting.max_volts)
         self.max_amps.put(setting.max_amps)
         self.thermal.setCurrentText(setting.thermal_class)
+        self.problem.setText("")
+        self.show_record(job)
+
+    def show_record(self, job: Job, *, can_undo: bool = False) -> None:
+        """What the ledger has of the job."""
+        self._job = None  # while it is put there
+        self.say_label.setText(texts.INTAKE_OPEN_SAY.format(number=job.number))
+        self.why_label.setText(texts.INTAKE_OPEN_WHY)
+        self.kind.setCurrentText(job.item.kind)
+        for field, text in ((self.make, job.item.make), (self.model, job.item.model), (self.serial, job.item.serial)):
+            if field.text().strip() != text:
+                field.setText(text)
+        if self.complaint_text() != job.complaint:
+            self.complaint.setPlainText(job.complaint)
         wet, _, coupled = job.load_state.partition(", ")
         self.wet.setCurrentText(wet)
         self.coupled.setCurrentText(coupled)
-        self.problem.setText("")
-        self._fix(True)
+        self.owner.show_job(job)
+        self._fix(job)
+        self.undo_button.setVisible(job.state is not JobState.CLOSED)
+        self.undo_button.setEnabled(can_undo)
+        self._job = job if job.state is not JobState.CLOSED else None
 
     def suggest(self, *, kind: str, rated_volts: float | None, complaint: str) -> None:
         """Filled in for whoever takes it in; everything can still be changed."""
@@ -219,21 +306,50 @@ class IntakeStage(QWidget):
         self.supply.setText(resource)
         for field in (self.make, self.model, self.serial, self.rated, self.max_volts, self.max_amps):
             field.clear()
+        self._job = None
         self.complaint.clear()
+        self.owner.blank()
+        self.comeback.offer([])
+        self.undo_button.hide()
         self.wet.setCurrentIndex(0)
         self.coupled.setCurrentIndex(0)
         self.thermal.setCurrentText(UNKNOWN_CLASS)
         self.problem.setText("")
-        self._fix(False)
+        self._fix(None)
 
-    def _fix(self, fixed: bool) -> None:
-        self.kind.setEnabled(not fixed)
-        self.wet.setEnabled(not fixed)
-        self.coupled.setEnabled(not fixed)
-        for field in (self.make, self.model, self.serial, self.rated):
-            field.setReadOnly(fixed)
-        self.complaint.setReadOnly(fixed)
-        self.open_button.setVisible(not fixed)
+    def form(self) -> Fields:
+        """What is typed, for a draft."""
+        fields: Fields = {name: edit.text() for name, edit in self._drafted().items()}
+        fields |= {name: chooser.currentText() for name, chooser in self._chosen().items()}
+        return fields | {"complaint": self.complaint.toPlainText(), "consent": self.owner.consent.isChecked()}
+
+    def fill(self, form: Fields) -> None:
+        """A draft put back; what it lacks stays as it is."""
+        for name, edit in self._drafted().items():
+            edit.setText(str(form.get(name, edit.text())))
+        for name, chooser in self._chosen().items():
+            chooser.setCurrentText(str(form.get(name, chooser.currentText())))
+        self.complaint.setPlainText(str(form.get("complaint", "")))
+        self.owner.consent.setChecked(bool(form.get("consent")))
+        self._follow_rated = self.max_volts.text() == self.rated.text()
+
+    def _drafted(self) -> dict[str, QLineEdit]:
+        own = (self.make, self.model, self.serial, self.rated, self.max_volts, self.max_amps, self.supply)
+        return {edit.objectName(): edit for edit in (*own, *self.owner.edits())}
+
+    def _chosen(self) -> dict[str, Chooser]:
+        return {chooser.objectName(): chooser for chooser in (self.kind, self.wet, self.coupled, self.thermal)}
+
+    def _fix(self, job: Job | None) -> None:
+        self.rated.setReadOnly(job is not None)
+        closed = job is not None and job.state is JobState.CLOSED
+        for chooser in (self.kind, self.wet, self.coupled):
+            chooser.setEnabled(not closed)
+        for field in (self.make, self.model, self.serial, *self.owner.edits()):
+            field.setReadOnly(closed)
+        self.owner.consent.setEnabled(not closed)
+        self.complaint.setReadOnly(closed)
+        self.open_button.setVisible(job is None)
 
     def lock_setting(self, locked: bool) -> None:
         """While a run is on its ceilings are what they were when it began."""
@@ -245,12 +361,12 @@ class IntakeStage(QWidget):
 def _field_card(title: str) -> tuple[QWidget, QGridLayout]:
     made = card()
     grid = QGridLayout(made)
-    grid.setContentsMargins(20, 12, 20, 12)
+    grid.setContentsMargins(20, 8, 20, 10)
     grid.setHorizontalSpacing(16)
-    grid.setVerticalSpacing(4)
-    for index in range(3):
+    grid.setVerticalSpacing(2)
+    for index in range(4):
         grid.setColumnStretch(index, 1)
-    grid.addWidget(label(title, bold=True), 0, 0, 1, 3)
+    grid.addWidget(label(title, bold=True), 0, 0, 1, 4)
     return made, grid
 
 

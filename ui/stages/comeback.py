@@ -1,0 +1,62 @@
+"""Whether a thing was here before, as its serial is typed. Part of the intake page."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
+
+from benchlog.records import Job
+from ui import texts, theme
+from ui.moments import day_text
+from ui.pieces import Elided, button
+
+
+class ComebackRow(QWidget):
+    """Hidden while nothing is known. `wanted` carries the key of the earlier job."""
+
+    wanted = Signal(int)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._earlier: Job | None = None
+        self.words = Elided("", "ask")
+        self.words.setObjectName("comeback_words")
+        self.same = QCheckBox(texts.COMEBACK_SAME)
+        self.same.setObjectName("comeback_same")
+        self.same.setAccessibleName(texts.COMEBACK_SAME)
+        self.same.setFont(theme.font())
+        self.look = button(texts.COMEBACK_LOOK, "comeback_look")
+        self.look.clicked.connect(self._want)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 6, 0, 0)
+        row.setSpacing(12)
+        row.addWidget(self.words, 1)
+        row.addWidget(self.same)
+        row.addWidget(self.look)
+        self.hide()
+
+    def offer(self, earlier: Sequence[Job]) -> None:
+        """Newest first."""
+        before, self._earlier = self._earlier, earlier[0] if earlier else None
+        self.setVisible(bool(earlier))
+        if not earlier:
+            return
+        if before is None or before.id != earlier[0].id:
+            self.same.setChecked(True)
+        last = earlier[0]
+        self.words.say(
+            (texts.COMEBACK_ONE if len(earlier) == 1 else texts.COMEBACK_MANY).format(
+                count=len(earlier),
+                number=last.number,
+                day=day_text(last.closed_utc or last.opened_utc),
+                ended=(last.last_outcome or texts.NO_RUN_YET).replace("-", " "),
+            )
+        )
+
+    def _want(self) -> None:
+        if self._earlier is not None:
+            self.wanted.emit(self._earlier.id)
+
+    def job_id(self) -> int | None:
+        """The earlier job, if this is that thing come back."""
+        return self._earlier.id if self._earlier is not None and self.same.isChecked() else None
