@@ -104,7 +104,7 @@ def _pane(
         label_y = max(label_y, y + 3.4)
     points = [(x_of(t), y_of(v)) for t, v in zip(outline.t_s.tolist(), outline.values.tolist(), strict=True)]
     marks.append(Line(points=_needed(points), width=width, ink=ink))
-    marks.append(Words(at=(right + 1.2, label_y + 0.9), text=name, size=3.0, ink=ink, bold=True))
+    marks.append(Words(at=(right + 1.2, label_y + 0.9), text=name, size=3.0, bold=True))
     return marks
 
 

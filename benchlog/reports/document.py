@@ -29,8 +29,9 @@ from benchlog.reports.curves import draw, most
 from benchlog.reports.drawing import Drawing
 from benchlog.reports.regions import Region
 from benchlog.reports.sheet import Curve, Sheet
-from benchlog.reports.words import MOST_CELL, NOTHING, Say, lines, one_line
+from benchlog.reports.words import MOST_CELL, NOTHING, Say, lines, one_line, short
 
+MOST_TAG = 20
 MOST_ROWS = 300
 """Rows of a table that go on paper; the ledger has the rest."""
 
@@ -131,7 +132,7 @@ def document(sheet: Sheet, region: Region, *, currency: str = "", zone: tzinfo |
     item = job.item
     parts = (item.kind, item.make, item.model, f"serial {item.serial}" if item.serial else "")
     return Document(
-        tag=one_line(job.tag),
+        tag=short(job.tag, MOST_TAG),
         title="Job sheet",
         name=" · ".join(_capital(one_line(part)) if n == 0 else one_line(part) for n, part in enumerate(parts) if part),
         state=_state(job, sheet, say),
@@ -472,9 +473,14 @@ def _table(columns: Sequence[Column], rows: Sequence[tuple[str, ...]], none: str
     if not rows:
         yield Prose(none)
         return
-    yield Table(columns=tuple(columns), rows=tuple(rows[:MOST_ROWS]))
     if len(rows) > MOST_ROWS:
-        yield Prose(f"{len(rows) - MOST_ROWS} more lines, left out here; they are in the ledger.", "small")
+        # How it began and how it ended say most.
+        half, out = MOST_ROWS // 2, len(rows) - MOST_ROWS
+        between = tuple(
+            f"{out} lines left out here; whole in the ledger" if n == 1 else "…" for n in range(len(columns))
+        )
+        rows = [*rows[:half], between, *rows[-half:]]
+    yield Table(columns=tuple(columns), rows=tuple(rows))
 
 
 def _capital(text: str) -> str:

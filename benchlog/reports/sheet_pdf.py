@@ -53,6 +53,7 @@ def drawing_pdf(drawing: Drawing, name: str) -> bytes:
 
 def _ready() -> None:
     try:
+        from PySide6.QtCore import qInstallMessageHandler
         from PySide6.QtGui import QFontDatabase, QGuiApplication
     except ImportError as error:
         raise Refused(
@@ -60,7 +61,10 @@ def _ready() -> None:
         ) from error
     if QGuiApplication.instance() is None:
         hidden = sys.platform.startswith("linux") and "QT_QPA_PLATFORM" not in os.environ
+        # It would tell the terminal what it thinks of the locale.
+        before = qInstallMessageHandler(lambda *_: None)
         _kept.append(QGuiApplication(["benchlog", *(("-platform", "offscreen") if hidden else ())]))
+        qInstallMessageHandler(before)
     if not QFontDatabase.families():
         raise Refused("a PDF needs a font, and none is on this computer; HTML needs none: name the file .html")
 
@@ -147,6 +151,14 @@ def _text(text: str, size_pt: float, width: float, *, bold: bool = False, ink: s
     return _Text(layout=layout, line_height=size_pt * PT * LEADING, ink=ink, width=width, right=right)
 
 
+def _fitting(text: str, size_pt: float, width: float) -> str:
+    """On one line, with a sign that there is more."""
+    from PySide6.QtCore import Qt
+    from PySide6.QtGui import QFontMetricsF
+
+    return QFontMetricsF(_font(size_pt)).elidedText(text, Qt.TextElideMode.ElideRight, width)
+
+
 @dataclass(slots=True, kw_only=True)
 class _Flow:
     """Where the next thing goes. `width`, `height` within the margins; head and foot take part of the height."""
@@ -198,7 +210,9 @@ class _Flow:
         )
         around = [foot.stroke(0, 0.0, self.height - foot.line_height)]
         if number:
-            name = _text(f"{told.title} {told.tag} · {told.name}", SMALL, self.width, ink=SECOND)
+            name = _text(
+                _fitting(f"{told.title} {told.tag} · {told.name}", SMALL, self.width), SMALL, self.width, ink=SECOND
+            )
             around += [name.stroke(0, 0.0, 0.0), _rule(self.width, 5 * MM, FAINT, 0.2 * MM)]
         return [*([_watermark(self.width, self.height)] if told.demo else []), *around, *page]
 

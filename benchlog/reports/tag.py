@@ -8,7 +8,7 @@ import segno
 from benchlog.records import Job
 from benchlog.reports.drawing import INK, SECOND, Boxes, Drawing, Line, Words
 from benchlog.reports.regions import PAPER_MM, Region
-from benchlog.reports.words import Say, one_line
+from benchlog.reports.words import Say, one_line, short
 
 WIDTH, HEIGHT = 62.0, 29.0
 """Of a label, mm: a usual size of label rolls. Common practice, no source."""
@@ -20,7 +20,7 @@ _LETTER = 0.6
 
 def code_text(job: Job) -> str:
     """What the code holds."""
-    return f"{one_line(job.tag)} job {job.number:04d}"
+    return f"{short(job.tag, 20)} job {job.number:04d}"
 
 
 def tag(job: Job, *, demo: bool = False) -> Drawing:
@@ -59,7 +59,7 @@ def _told(job: Job) -> str:
 
 def _marks(job: Job, x: float, y: float, *, demo: bool) -> list[Line | Boxes | Words]:
     room = WIDTH - QR - 4.0
-    number = one_line(job.tag)
+    number = short(job.tag, 20)
     lines = [
         (number, min(9.0, room / (_LETTER * max(len(number), 1))), True, INK),
         (_fitting(job.item.kind[:1].upper() + job.item.kind[1:], 3.6, room), 3.6, True, INK),
@@ -77,8 +77,7 @@ def _marks(job: Job, x: float, y: float, *, demo: bool) -> list[Line | Boxes | W
 
 
 def _fitting(text: str, size: float, room: float) -> str:
-    told, at_most = one_line(text), int(room / (_LETTER * size))
-    return told if len(told) <= at_most else told[: at_most - 1].rstrip() + "…"
+    return short(text, int(room / (_LETTER * size)))
 
 
 def _code(text: str, x: float, y: float) -> Boxes:

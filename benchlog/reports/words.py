@@ -74,6 +74,12 @@ def one_line(text: str, at_most: int = MOST_WORD) -> str:
     return inert(" ".join(_bounded(text, at_most).split()))
 
 
+def short(text: str, at_most: int) -> str:
+    """Inert, on one line, at most so many letters, with a sign where there were more."""
+    told = inert(" ".join(text[: 2 * at_most + 1].split()))
+    return told if len(told) <= at_most else told[: at_most - 1].rstrip() + "…"
+
+
 def lines(text: str, at_most: int = MOST_TEXT) -> str:
     """As it was written, line by line, inert and bounded."""
     return "\n".join(inert(line.replace("\t", " ")) for line in _bounded(text, at_most).strip().splitlines())
