@@ -18,11 +18,11 @@ _RESULT_COLUMNS = RunResult.__struct_fields__
 
 
 def select_jobs() -> Select[Any]:
-    """Jobs with their item, their motor and how many runs they have."""
+    """Jobs with their item, their motor and how many runs they have; without the long text that they are found by."""
     runs = select(func.count()).where(RunRow.job_id == JobRow.id).correlate(JobRow).scalar_subquery()
     return (
         select(
-            JobRow.__table__,
+            *(column for column in JobRow.__table__.columns if column.name != "searched"),
             *(ItemRow.__table__.c[name].label(f"item_{name}") for name in Item.__struct_fields__),
             *(MotorRow.__table__.c[name].label(f"motor_{name}") for name in Motor.__struct_fields__),
             runs.label("runs"),

@@ -13,12 +13,12 @@ from sqlalchemy.orm import Session
 from benchlog.clock import Clock, SystemClock
 from benchlog.errors import LedgerDamaged, LedgerReadOnly, LedgerTooNew, Refused
 from benchlog.ledger.connection import WRITING, open_engine
+from benchlog.ledger.finding_jobs import Key, Wanted, find_jobs
 from benchlog.ledger.jobs import add_job, job_row, refresh_search
 from benchlog.ledger.kicks import kicks_of_day
 from benchlog.ledger.opening import HEAD, admit
 from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs, select_runs
 from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
-from benchlog.ledger.search import matches, phrases_of
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
@@ -137,11 +137,13 @@ class Ledger:
 
         `text`: as in Wanted.
         """
-        wanted = select_jobs().order_by(JobRow.number.desc()).limit(limit).where(*matches(phrases_of(text)))
+        after: Key | None = None
         if before_number is not None:
-            wanted = wanted.where(JobRow.number < before_number)
-        with self.reading() as session:
-            return [job_of(self.path, row) for row in session.execute(wanted)]
+            with self.reading() as session:
+                first = select(JobRow.id).where(JobRow.number >= before_number).order_by(JobRow.number).limit(1)
+                key = session.scalar(first)
+                after = None if key is None else ("", key)
+        return find_jobs(self, Wanted(text=text), after, limit).jobs
 
     def close_job(self, job_id: int, closing: Closing) -> Job:
         """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""
