@@ -28,7 +28,7 @@ def thumbnail(data: bytes, media_type: str, picture: Picture) -> bytes | None:
     """
     try:
         from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize
-        from PySide6.QtGui import QColorSpace, QImage, QImageReader, QPainter, QTransform
+        from PySide6.QtGui import QColorSpace, QImage, QImageReader, QImageWriter, QPainter, QTransform
     except ImportError:  # the package, or one of the system's libraries that it needs
         return None
     source = QBuffer()
@@ -58,4 +58,6 @@ def thumbnail(data: bytes, media_type: str, picture: Picture) -> bytes | None:
     painter.end()
     target = QBuffer()
     target.open(QIODevice.OpenModeFlag.WriteOnly)
-    return bytes(target.data().data()) if upright.save(target, b"JPEG", QUALITY) else None
+    writer = QImageWriter(target, QByteArray(b"jpeg"))
+    writer.setQuality(QUALITY)
+    return bytes(target.data().data()) if writer.write(upright) else None

@@ -1,0 +1,1 @@
+"""Pictures made in code, and what becomes of them."""
