@@ -63,6 +63,7 @@ def _tell(after: Measured, words: str, others: list[Measured], *, as_json: bool)
             against=[one.run for one in others],
             verdict=None if against is None else against.verdict,
             not_same=[] if against is None else list(against.not_same),
+            cautions=[] if against is None else list(against.cautions),
             differences=[]
             if against is None
             else [
@@ -98,6 +99,8 @@ def _tell_against(against: Comparison, words: str) -> None:
             f"difference {show(one.low, one.unit)} to {show(one.high, one.unit)}"
         )
     say(click.wrap_text(against.verdict, _WIDTH, initial_indent="  ", subsequent_indent="  "))
+    told = "; ".join(against.cautions)
+    say(click.wrap_text(f"Mind: {told}.", _WIDTH, initial_indent="  ", subsequent_indent="  "))
     if against.against == 1:
         click.echo("  One start each: how much starts of one motor differ is not in the intervals.")
 

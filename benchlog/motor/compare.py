@@ -2,16 +2,24 @@
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import fmean, stdev
 
 from benchlog.motor.fit import Constants, Fitted, constants
 from benchlog.motor.startup import Figures, Start, figures, starts_of, zero_of
 from benchlog.quantities import show
-from benchlog.records import Event, Trace
+from benchlog.records import FLAG_ON, Event, EventKind, Trace
 
 SAME_VOLTS_SHARE, SAME_LEADS_OHM, SAME_AMBIENT_K = 0.02, 0.05, 10.0
 """How far apart two tests may be and still be compared. Starting values of this project."""
+SAME_DRIVEN_S, SAME_DRIVEN_TIMES = 60.0, 3.0
+"""Driven for so much longer, and so many times as long, before the start is another warm-up. Starting values too."""
+SWAPPED = ("leads are swapped", "leads swapped", "swapped back")
+"""Answers that say that the leads were turned over, as the run's questions offer them."""
+CAUTIONS = (
+    "which way round the leads were when the runs began is not recorded",
+    "warm-up before the runs is not known",
+)
 MEASURED = "measured start"
 _T95 = {1: 12.706, 2: 4.303, 3: 3.182, 4: 2.776, 5: 2.571, 6: 2.447, 7: 2.365, 8: 2.306, 9: 2.262}
 """Two-sided 95 % of Student's t by degrees of freedom; above, 2.26 errs to wide. Source: any table, from memory."""
@@ -19,7 +27,10 @@ _T95 = {1: 12.706, 2: 4.303, 3: 3.182, 4: 2.776, 5: 2.571, 6: 2.447, 7: 2.365, 8
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Test:
-    """Under which a start was measured: what must be the same for two to be compared."""
+    """Under which a start was measured: what must be the same for two to be compared.
+
+    `driven_s`: s with volts on the motor before it in the same run; `swapped`: the leads, since the run began.
+    """
 
     __test__ = False  # no test of pytest's
 
@@ -27,16 +38,19 @@ class Test:
     lead_ohm: float
     ambient_c: float
     load_state: str
+    driven_s: float = 0.0
+    swapped: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measured:
-    """One start: of which run, under which test, and what it came to."""
+    """One start: of which run, under which test, and what it came to. `ohm`: of the probe, without leads."""
 
     run: int
     test: Test
     figures: Figures
     constants: Constants
+    ohm: Fitted | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,12 +71,14 @@ class Difference:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Comparison:
-    """`against`: how many others. `not_same`: in words, what was different about the tests."""
+    """`against`: how many others. `not_same`: in words, what was different about the tests; `cautions`: what about them
+    is not recorded."""
 
     against: int
     differences: tuple[Difference, ...]
     not_same: tuple[str, ...]
     verdict: str
+    cautions: tuple[str, ...] = CAUTIONS
 
 
 def measured_of(
@@ -80,8 +96,24 @@ def measured_of(
     return (
         None
         if not found
-        else measure(found[-1], trace, run=run, lead_ohm=lead_ohm, ambient_c=ambient_c, load_state=load_state, ohm=ohm)
+        else _turned_over(
+            measure(found[-1], trace, run=run, lead_ohm=lead_ohm, ambient_c=ambient_c, load_state=load_state, ohm=ohm),
+            events,
+            found[-1].began_s,
+        )
     )
+
+
+def _turned_over(made: Measured, events: Sequence[Event], began_s: float) -> Measured:
+    times = sum(e.kind is EventKind.ANSWER and e.text in SWAPPED and e.t_s < began_s for e in events)
+    return replace(made, test=replace(made.test, swapped=times % 2 == 1))
+
+
+def _driven_s(trace: Trace, until_s: float) -> float:
+    """s with the output on above 0 V, before `until_s`; a reading counts until the next one."""
+    t_s = trace.t_s
+    on = ((trace.flags[:-1] & FLAG_ON) > 0) & (trace.set_volts[:-1] > 0) & (t_s[1:] <= until_s)
+    return float((t_s[1:] - t_s[:-1])[on].sum())
 
 
 def measure(
@@ -91,7 +123,14 @@ def measure(
     zero = zero_of(trace)
     return Measured(
         run=run,
-        test=Test(set_volts=start.set_volts, lead_ohm=lead_ohm, ambient_c=ambient_c, load_state=load_state),
+        ohm=ohm,
+        test=Test(
+            set_volts=start.set_volts,
+            lead_ohm=lead_ohm,
+            ambient_c=ambient_c,
+            load_state=load_state,
+            driven_s=_driven_s(trace, start.began_s),
+        ),
         figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero.amps),
         constants=constants(
             start,
@@ -116,6 +155,7 @@ def compare(after: Measured, others: Sequence[Measured]) -> Comparison:
         for found in (
             _difference("steady current", "A", after, others, lambda one: one.constants.steady_amps),
             _difference("run-up time constant", "s", after, others, lambda one: one.constants.tau_s),
+            _difference("resistance", "Ω", after, others, lambda one: one.ohm),
         )
         if found is not None
     )
@@ -134,6 +174,11 @@ def _not_same(after: Test, before: Test) -> list[str]:
         found.append(f"leads of {show(after.lead_ohm, 'Ω')} against {show(before.lead_ohm, 'Ω')}")
     if abs(after.ambient_c - before.ambient_c) > SAME_AMBIENT_K:
         found.append(f"{after.ambient_c:.0f} °C against {before.ambient_c:.0f} °C")
+    if after.swapped != before.swapped:
+        found.append("the leads were swapped in one of the runs")
+    short, long = sorted((after.driven_s, before.driven_s))
+    if long - short > SAME_DRIVEN_S and long > SAME_DRIVEN_TIMES * short:
+        found.append(f"driven for {after.driven_s:.0f} s before against {before.driven_s:.0f} s")
     return found
 
 
@@ -162,10 +207,19 @@ def _verdict(differences: Sequence[Difference], not_same: Sequence[str], others:
     current = next((one for one in differences if one.name == "steady current"), None)
     if current is None:
         return "The steady current can't be told in one of them: nothing to compare."
+    signs = {one.name: (one.low > 0) - (one.high < 0) for one in differences}
+    ohm, tau = signs.get("resistance", 0), signs.get("run-up time constant", 0)
     change = f"{show(current.before, 'A')} to {show(current.after, 'A')}"
     if not current.sure:
         words = "as the known good ones" if len(others) > 1 else "no difference that these readings can show"
         return f"Steady current {change}: {words}."
     if current.high < 0:
         return f"Steady current fell, {change}: it turns more freely, or with less load."
+    if ohm < 0:
+        return f"Weaker: steady current rose, {change}, and the resistance is lower: signs of shorted turns."
+    if tau > 0 and "resistance" in signs and ohm == 0:  # at one friction and inertia i goes as 1/K, tau as 1/K²
+        return (
+            f"Weaker: steady current rose, {change}, and the run-up takes longer at the same resistance: signs of a "
+            "weak magnet. Its speed is not measured."
+        )
     return f"Steady current rose, {change}: it turns harder, or with more load."

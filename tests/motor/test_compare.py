@@ -4,9 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from benchlog.motor.compare import Measured, Test, compare, measure
+from benchlog.motor.compare import Measured, Test, compare, measure, measured_of
 from benchlog.motor.fit import Fitted
 from benchlog.motor.startup import starts_of
+from benchlog.records import Event, EventKind
 from tests.motor.test_startup import SUPPLY, trace_of
 
 TEST = Test(set_volts=9.0, lead_ohm=0.1, ambient_c=21.0, load_state="dry, uncoupled")
@@ -38,7 +39,15 @@ def test_the_verdict_in_words(before: float, after: float, words: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "test", [{"set_volts": 12.0}, {"load_state": "wet, coupled"}, {"lead_ohm": 0.4}, {"ambient_c": 35.0}]
+    "test",
+    [
+        {"set_volts": 12.0},
+        {"load_state": "wet, coupled"},
+        {"lead_ohm": 0.4},
+        {"ambient_c": 35.0},
+        {"swapped": True},
+        {"driven_s": 600.0},
+    ],
 )
 def test_under_another_test_nothing_is_concluded(test: dict[str, object]) -> None:
     told = compare(measured(0.2, **test), [measured(0.5)])  # type: ignore[arg-type]
@@ -68,3 +77,49 @@ def test_others_under_another_test_are_left_out_of_the_known_good_ones() -> None
     told = compare(measured(0.35), [*good, measured(0.2, set_volts=12.0)])
     assert told.against == 4
     assert "turns harder" in told.verdict
+
+
+@pytest.mark.parametrize(
+    ("amps", "tau", "ohm", "words"),
+    [
+        # the classic no-load table: common practice, no source
+        (0.25, 0.156, 8.0, "weak magnet"),
+        (0.25, 0.1, 7.0, "shorted turns"),
+        (0.25, 0.1, 8.0, "turns harder"),
+        (0.2, 0.1, 8.0, "no difference"),
+        # longer by as much as a higher resistance makes it: no weak magnet
+        (0.25, 0.156, 12.0, "turns harder"),
+        # within the intervals nothing is concluded
+        (0.25, 0.103, 7.9, "turns harder"),
+    ],
+)
+def test_weaker_is_said_by_intervals_and_names_its_signs(amps: float, tau: float, ohm: float, words: str) -> None:
+    def like(amps: float, tau: float, ohm: float) -> Measured:
+        made = measured(amps)
+        return replace(
+            made,
+            constants=replace(made.constants, tau_s=Fitted(value=tau, low=0.96 * tau, high=1.04 * tau)),
+            ohm=Fitted(value=ohm, low=0.98 * ohm, high=1.02 * ohm),
+        )
+
+    told = compare(like(amps, tau, ohm), [like(0.2, 0.1, 8.0)])
+    assert words in told.verdict
+    assert told.verdict.startswith("Weaker") == (words in ("weak magnet", "shorted turns"))
+
+
+def test_what_is_not_recorded_about_the_tests_is_said() -> None:
+    told = compare(measured(0.2), [measured(0.2)]).cautions
+    assert any("warm-up" in words for words in told)
+    assert any("which way round" in words for words in told)
+
+
+def test_driven_time_and_swapped_leads_come_from_the_run_s_own_record() -> None:
+    trace = trace_of([(0.4, 0, "off"), (0.4, 0, "rest"), (0.4, 9, "start"), (1, 0, "rest"), (3, 9, "start")])
+    step = Event(t_s=2.1, kind=EventKind.STEP, text="x", values={"name": "measured start"})
+    answers = [Event(t_s=at_s, kind=EventKind.ANSWER, text="leads swapped") for at_s in (0.5, 3.0)]
+    made = measured_of(
+        trace, [SUPPLY, *answers, step], run=1, lead_ohm=0.1, ambient_c=21.0, load_state="dry, uncoupled", ohm=None
+    )
+    assert made is not None
+    assert made.test.swapped
+    assert made.test.driven_s == pytest.approx(0.4, abs=0.021)
