@@ -4,7 +4,7 @@ import html
 
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout
-from PySide6.QtWidgets import QComboBox, QFrame, QLabel, QPushButton, QScrollArea, QSizePolicy, QWidget
+from PySide6.QtWidgets import QCheckBox, QComboBox, QFrame, QLabel, QPushButton, QScrollArea, QSizePolicy, QWidget
 
 from ui import theme
 
@@ -142,4 +142,26 @@ class Chooser(QComboBox):
         painter.setPen(QPen(self.palette().color(QPalette.ColorRole.Text), 1.5))
         x, y = self.width() - 17.0, self.height() / 2.0
         painter.drawPolyline(QPolygonF([QPointF(x - 4, y - 2), QPointF(x, y + 2), QPointF(x + 4, y - 2)]))
+        painter.end()
+
+
+class Tick(QCheckBox):
+    """A box to tick, large enough for gloves. The tick is drawn here: with a box from the style sheet none is."""
+
+    def __init__(self, text: str, name: str) -> None:
+        super().__init__(text)
+        self.setObjectName(name)
+        self.setAccessibleName(text)
+        self.setFont(theme.font())
+        self.setMinimumHeight(theme.TOUCH_PX - 4)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if not self.isChecked():
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self.palette().color(QPalette.ColorRole.Text), 2.5))
+        y = self.height() / 2.0
+        painter.drawPolyline(QPolygonF([QPointF(6, y), QPointF(10.5, y + 5), QPointF(18, y - 5)]))
         painter.end()

@@ -183,6 +183,11 @@ QLineEdit[wrong="true"] {{ border: 2px solid {t.red}; padding: 1px 9px; }}
 QComboBox::drop-down {{ border: 0; width: 28px; }}
 QComboBox QAbstractItemView {{ background: {t.card}; border: 1px solid {t.line}; outline: 0; }}
 QComboBox QLineEdit {{ border: 0; padding: 0; background: transparent; }}
+QCheckBox {{ spacing: 10px; background: transparent; }}
+QCheckBox::indicator {{ width: 22px; height: 22px; border: 1px solid {t.third}; border-radius: 5px;
+  background: {t.card}; }}
+QCheckBox::indicator:focus {{ border: 2px solid {t.ink}; }}
+QCheckBox::indicator:disabled {{ background: {t.band}; }}
 QTableView {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; gridline-color: {t.line};
   selection-background-color: {t.selection}; selection-color: {t.ink}; outline: 0; }}
 QHeaderView {{ background: transparent; }}

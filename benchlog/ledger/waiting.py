@@ -1,6 +1,5 @@
 """What a job waits for, and since when; and whether a thing was here before."""
 
-
 from benchlog.errors import Refused
 from benchlog.ledger.jobs import job_row, refresh_search
 from benchlog.ledger.rows import job_of, select_jobs

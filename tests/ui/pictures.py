@@ -88,7 +88,11 @@ class Walk:
         self.shoot("intake-empty")
         window.findChild(QComboBox, "intake_kind").setCurrentText("Bilge pump")  # type: ignore[union-attr]
         intake.model.setText("H-500")
-        intake.serial.setText("88213")
+        intake.serial.setText("BP-17")
+        intake.owner.owner.setText("berth 12")
+        intake.owner.limit.setText("60")
+        intake.owner.consent.setChecked(True)
+        self.session.taking_in.look_for_earlier()
         intake.complaint.setPlainText("hums, does not turn")
         intake.rated.setText("12 V")
         intake.max_amps.setText("1,83")
@@ -171,7 +175,7 @@ def _older_jobs(ledger: Ledger) -> None:
         ("Fresh-water pump", "H-35", "5521", "trips the fuse"),
         ("Anchor-light dimmer fan", "", "", "dead"),
         ("Cabin fan", "", "", "dead since the winter, hums sometimes when the battery is full"),
-        ("Bilge pump", "H-500", "87102", "seized over winter"),
+        ("Bilge pump", "H-500", "BP-17", "seized over winter"),
     ):
         ledger.new_job(
             item=Item(kind=kind, model=model, serial=serial),

@@ -2,6 +2,7 @@
 
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.drafts import draft
@@ -13,15 +14,15 @@ from ui.main_window import MainWindow
 from ui.session import Session
 
 
-def type_into(field: object, text: str) -> None:
-    QTest.keyClicks(field, text)  # type: ignore[call-overload]
+def type_into(field: QWidget, text: str) -> None:
+    QTest.keyClicks(field, text)
 
 
-def change_to(desk: Desk, field: object, text: str) -> None:
-    field.setFocus()  # type: ignore[attr-defined]
-    field.selectAll()  # type: ignore[attr-defined]
+def change_to(field: QLineEdit, text: str) -> None:
+    field.setFocus()
+    field.selectAll()
     type_into(field, text)
-    QTest.keyClick(field, Qt.Key.Key_Tab)  # type: ignore[call-overload]
+    QTest.keyClick(field, Qt.Key.Key_Tab)
 
 
 def test_all_that_is_asked_at_the_intake_is_kept(desk: Desk) -> None:
@@ -47,7 +48,7 @@ def test_a_label_put_right_is_kept_beside_what_it_was_and_can_be_taken_back(desk
     intake = desk.window.intake
     desk.session.go_to(Stage.INTAKE)
     assert not intake.undo_button.isEnabled()
-    change_to(desk, intake.serial, "BP-71")
+    change_to(intake.serial, "BP-71")
     job = desk.ledger.job_by_number(1)
     assert job.item.serial == "BP-71"
     assert [(edit.field, edit.old) for edit in edits_of(desk.ledger, job.id)] == [("serial", '""')]

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from benchlog.records import Job
-from ui import texts, theme
+from ui import texts
 from ui.moments import day_text
-from ui.pieces import Elided, button
+from ui.pieces import Elided, Tick, button
 
 
 class ComebackRow(QWidget):
@@ -21,10 +21,7 @@ class ComebackRow(QWidget):
         self._earlier: Job | None = None
         self.words = Elided("", "ask")
         self.words.setObjectName("comeback_words")
-        self.same = QCheckBox(texts.COMEBACK_SAME)
-        self.same.setObjectName("comeback_same")
-        self.same.setAccessibleName(texts.COMEBACK_SAME)
-        self.same.setFont(theme.font())
+        self.same = Tick(texts.COMEBACK_SAME, "comeback_same")
         self.look = button(texts.COMEBACK_LOOK, "comeback_look")
         self.look.clicked.connect(self._want)
         row = QHBoxLayout(self)

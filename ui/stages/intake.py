@@ -55,7 +55,7 @@ class IntakeStage(QWidget):
         lines = QVBoxLayout(cards)
         lines.setContentsMargins(0, 0, 0, 0)
         lines.setSpacing(8)
-        for made in (self._item_card(), self._owner_card(), self._bench_card()):
+        for made in (self._item_card(), self._bench_card(), self._owner_card()):
             lines.addWidget(made)
         lines.addStretch(1)
         column.addWidget(scrolled(cards), 1)

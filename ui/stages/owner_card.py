@@ -1,11 +1,12 @@
 """Whose thing it is, what they allow, and what became of it before. Part of the intake page."""
 
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QCheckBox, QLineEdit
+from PySide6.QtWidgets import QLineEdit
 
 from benchlog.records import Job, TakenIn
 from ui import texts, theme
 from ui.money_edit import MoneyEdit
+from ui.pieces import Tick
 
 
 class OwnerFields(QObject):
@@ -19,11 +20,7 @@ class OwnerFields(QObject):
         self.owner, self.contact = QLineEdit(), QLineEdit()
         self.pumped, self.opened_before, self.who = QLineEdit(), QLineEdit(), QLineEdit()
         self.limit = MoneyEdit("intake_limit", texts.FIELD_LIMIT)
-        self.consent = QCheckBox(texts.FIELD_CONSENT)
-        self.consent.setObjectName("intake_consent")
-        self.consent.setAccessibleName(texts.FIELD_CONSENT)
-        self.consent.setFont(theme.font())
-        self.consent.setMinimumHeight(theme.TOUCH_PX - 4)
+        self.consent = Tick(texts.FIELD_CONSENT, "intake_consent")
         for field, name, accessible, hint in (
             (self.owner, "intake_owner", texts.FIELD_OWNER, texts.OWNER_HINT),
             (self.contact, "intake_contact", texts.FIELD_CONTACT, ""),
