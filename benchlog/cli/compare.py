@@ -119,6 +119,7 @@ def _rows(after: Measured) -> list[tuple[str, float | None, str, Fitted | None, 
         ("tau_s", "s", "run-up time constant"),
         ("stall_ratio", "", "stall over steady"),
         ("steady_emf_volts", "V", "its own voltage, steady"),
+        ("moves_s", "s", "first seen to turn"),
     ):
         value: Fitted | None = getattr(fitted, name)
         told.append((label, None if value is None else value.value, unit, value, fitted.why.get(name, "")))

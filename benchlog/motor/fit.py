@@ -18,6 +18,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
+from benchlog.motor.heat import STALL_RATE_K_S
 from benchlog.motor.startup import UNKNOWN_ZERO_A, Z95, Start, Values, t95
 
 TAU_RANGE_S = (0.004, 6.0)
@@ -35,6 +36,8 @@ SYSTEMATIC_TAU = 0.04
 SYSTEMATIC_AMPS = 0.01
 GAIN_AMPS = 0.002
 VOLTS_WITHIN = 0.01
+COPPER_PER_K = 0.00393
+"""Share of R at 20 °C per K. Source: IEC 60028, from memory."""
 IDENTIFIABLE_WITHIN = 0.05
 """A value is called identified where its 95 % interval is no wider than this to either side."""
 
@@ -59,6 +62,7 @@ class Constants:
 
     tau_s: mechanical time constant J R/(K² + R b), at the resistance while turning. steady_amps: A at those volts, the
     current that overcomes friction. stall_ratio: stall over steady current. steady_emf_volts: V - R i.
+    moves_s: s after the start, when the current left the line of a locked rotor for good, between two readings.
     K and J by themselves need a speed; Coulomb and viscous friction need two voltages.
     """
 
@@ -67,6 +71,7 @@ class Constants:
     stall_ratio: Fitted | None
     steady_emf_volts: Fitted | None
     why: dict[str, str]
+    moves_s: Fitted | None = None
 
 
 def poles(ohms: float, henries: float, k: float, inertia: float, viscous: float = 0.0) -> tuple[complex, complex]:
@@ -180,7 +185,35 @@ def constants(
         ratio = Fitted(value=stall / steady, low=stall / steady * (1 - share), high=stall / steady * (1 + share))
         drop, value = share * whole.value * steady, volts - whole.value * steady
         emf = Fitted(value=value, low=value - drop, high=value + drop)
-    return Constants(tau_s=tau_fit, steady_amps=steady_fit, stall_ratio=ratio, steady_emf_volts=emf, why=why)
+    moves, why_not = began_to_move(start, ohm, lead_ohm=lead_ohm, sigma_amps=sigma_amps, zero_amps=zero_amps)
+    if moves is None:
+        why["moves_s"] = why_not
+    return Constants(
+        tau_s=tau_fit, steady_amps=steady_fit, stall_ratio=ratio, steady_emf_volts=emf, why=why, moves_s=moves
+    )
+
+
+def began_to_move(
+    start: Start, ohm: Fitted | None, *, lead_ohm: float = 0.0, sigma_amps: float = 0.0, zero_amps: float = 0.0
+) -> tuple[Fitted | None, str]:
+    """When the first voltage of its own is shown, or why that is not seen. A locked winding may heat meanwhile.
+
+    As far as the probe's contact holds: a worse one at the start's angle is told as already turning.
+    """
+    if ohm is None:
+        return None, "needs the resistance of the probe"
+    warmed = 1 + COPPER_PER_K * STALL_RATE_K_S * start.t_s
+    line = start.volts / (ohm.high * warmed + lead_ohm)
+    left = start.amps - zero_amps < line - 2 * Z95 * sigma_amps
+    on_line = np.flatnonzero(~left)
+    if len(on_line) == 0:
+        return None, f"not seen: already turning at the first reading, {start.t_s[0]:.2g} s after the start"
+    last = int(on_line[-1])
+    if last + 1 == len(left):
+        return None, "not seen: the current did not leave the line of a locked rotor for good"
+    low = max(0.0, float(start.t_s[last]) - start.window_s / 2)
+    high = float(start.t_s[last + 1]) + start.window_s / 2
+    return Fitted(value=(low + high) / 2, low=low, high=high), ""
 
 
 def held_volts(start: Start) -> npt.NDArray[np.bool_]:
@@ -195,7 +228,7 @@ def held_volts(start: Start) -> npt.NDArray[np.bool_]:
 
 
 def _nothing(reason: str) -> Constants:
-    names = ("tau_s", "steady_amps", "stall_ratio", "steady_emf_volts")
+    names = ("tau_s", "steady_amps", "stall_ratio", "steady_emf_volts", "moves_s")
     return Constants(
         tau_s=None, steady_amps=None, stall_ratio=None, steady_emf_volts=None, why=dict.fromkeys(names, reason)
     )

@@ -181,3 +181,27 @@ def test_leads_take_their_share_of_the_volts() -> None:
     assert found.stall_ratio is not None
     assert found.steady_emf_volts.value == pytest.approx(8.57 - 6.2 * 0.2, abs=0.002)
     assert found.stall_ratio.value == pytest.approx(8.57 / 6.2 / 0.2, rel=0.002)
+
+
+def test_the_start_of_motion_lies_between_two_readings_where_the_rotor_stood_at_first() -> None:
+    ohm = Fitted(value=5.7, low=5.65, high=5.75)
+    made = start(0.1, 0.2, 8.57 / 5.7)
+    stood_s = 0.4
+    since = np.maximum(made.t_s - stood_s, 0.0)
+    made.amps[:] = 0.2 + (8.57 / 5.7 - 0.2) * np.exp(-since / 0.1)
+    found = constants(made, sigma_amps=0.0005, ohm=ohm).moves_s
+    assert found is not None
+    # 400 ms standing; the heat a locked winding may have by then (10 %) hides the first 0.12 time constants or so
+    assert stood_s <= found.high
+    assert found.low <= stood_s + 0.02
+    assert found.high - found.low == pytest.approx(0.04, abs=1e-6)
+
+
+def test_a_first_reading_that_is_already_turning_does_not_tell_the_start_of_motion() -> None:
+    ohm = Fitted(value=5.7, low=5.65, high=5.75)
+    found = constants(start(0.1, 0.2, 8.57 / 5.7), sigma_amps=0.0005, ohm=ohm)
+    assert found.moves_s is None
+    assert "already turning" in found.why["moves_s"]
+    assert "resistance" in constants(start(0.1, 0.2, 1.5), sigma_amps=0.0005).why["moves_s"]
+    stands = start(0.1, 8.57 / 5.7, 8.57 / 5.7, noise=0.0)
+    assert "did not leave" in constants(stands, ohm=ohm).why["moves_s"]
