@@ -86,8 +86,8 @@ def _segments(data: bytes) -> Iterator[_Segment]:
             raise Broken("is damaged")
         length = int.from_bytes(data[start + 2 : start + 4])
         after = at = start + 2 + length
-        if at > len(data) or length < 2:
-            raise Broken(CUT_SHORT if at > len(data) else "is damaged")
+        if max(at, start + 4) > len(data) or length < 2:
+            raise Broken(CUT_SHORT if max(at, start + 4) > len(data) else "is damaged")
         if marker == _SCAN:
             ended = _AFTER_SCAN.search(data, at)
             if ended is None:
