@@ -1,5 +1,4 @@
-"""A file on its way into a job: read once, recognised, and with its small picture. Takes its time: never in a window's
-own thread."""
+"""A file on its way into a job: read once, recognised, with its small picture. Never in a window's own thread."""
 
 import hashlib
 import os

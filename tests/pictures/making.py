@@ -46,7 +46,7 @@ def jpeg(orientation: int = 1, order: str = "<") -> bytes:
     plain = encoded(b"JPEG")
     segments = (
         (0xE1, b"Exif\x00\x00" + exif_block(orientation, order)),
-        (0xE1, b"http://ns.adobe.com/xap/1.0/\x00" + PLACE),  # the identifier that the XMP standard gives
+        (0xE1, b"a packet of XMP\x00" + PLACE),
         (0xED, b"8BIM" + PLACE),
         (0xE2, b"MORE\x00" + PLACE),
         (0xEE, PLACE),
