@@ -32,5 +32,5 @@ def test_a_pipe_is_refused_and_not_waited_for(tmp_path: Path) -> None:
 def test_a_file_that_is_too_large_is_not_read(tmp_path: Path) -> None:
     with (tmp_path / "pump.jpg").open("wb") as file:
         file.truncate(100 * MOST_BYTES)
-    with pytest.raises(Refused, match=r"3\.20 GB|3200 MB|more than the 32\.0 MB"):
+    with pytest.raises(Refused, match=r"more than the 32\.0 MB"):
         take_file(tmp_path / "pump.jpg")
