@@ -29,8 +29,9 @@ def command(
     job: str, output: Path | None, as_tag: bool, paper: str | None, photos: bool, ledger: Path | None, as_json: bool
 ) -> None:
     """Write the sheet of JOB, a number, as PDF or HTML. A file that is there stays as it is."""
+    from benchlog.ledger.files import files_of
     from benchlog.ledger.store import Ledger
-    from benchlog.reports.sheet import gather, photos_of
+    from benchlog.reports.sheet import gather
 
     path = ledger or default_ledger()
     try:
@@ -41,7 +42,7 @@ def command(
             found = book.job_by_number(number_of(job))
             name = output or Path(f"{_file_name(found.tag)}{'-tag' if as_tag else ''}.pdf")
             _check(name, _TAG if as_tag else _SHEET)
-            sheet = gather(book, found, photos=photos_of(book, found.id) if photos else ())
+            sheet = gather(book, found, photos=files_of(book, found.id) if photos else ())
         if as_tag:
             from benchlog.reports.drawing import svg
             from benchlog.reports.sheet_pdf import drawing_pdf

@@ -191,9 +191,9 @@ def _blocks(sheet: Sheet, say: Say) -> Iterable[Block]:
     yield Heading("What was done, step by step")
     yield from _table(_TIMED, _steps(sheet, say), "Nothing yet.")
     yield from _corrections(sheet, say)
-    if sheet.photos:
+    if shown := tuple((photo.thumbnail, _caption(photo)) for photo in sheet.photos if photo.thumbnail):
         yield Heading("Photos")
-        yield Photos(tuple((photo.thumbnail, _caption(photo)) for photo in sheet.photos if photo.thumbnail))
+        yield Photos(shown)
     yield Prose(
         f"Times are {say.zone_words(sheet.as_of_utc)}. Volts and amps are what the supply read back, averaged by it: "
         f"a peak may have been higher. Gathered from the ledger on {say.instant(sheet.as_of_utc)}.",

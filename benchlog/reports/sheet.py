@@ -5,15 +5,12 @@ from collections.abc import Iterable, Sequence
 import msgspec
 import numpy as np
 import numpy.typing as npt
-from sqlalchemy import select
 
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger.costs import charges_of
 from benchlog.ledger.edits import edits_of
 from benchlog.ledger.findings import findings_of
 from benchlog.ledger.measured import measured_start
-from benchlog.ledger.rows import value_of
-from benchlog.ledger.schema import FileRow
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import Unlock, unlocks
 from benchlog.motor.compare import Measured
@@ -28,7 +25,6 @@ COLUMNS = 600
 """Buckets that a curve is drawn in: some three to a millimetre of paper."""
 
 _MARKED = (EventKind.KICK, EventKind.TURNING, EventKind.MOVED, EventKind.TRIP, EventKind.HAND, EventKind.RESCUE)
-_FILE = Attached.__struct_fields__
 _BEFORE = (RunKind.PROBE, RunKind.RECOVERY, RunKind.HAND)
 Floats = npt.NDArray[np.float64]
 
@@ -101,16 +97,6 @@ def gather(ledger: Ledger, job: Job, *, photos: Iterable[Attached] = ()) -> Shee
         after=None if last is None else _curve(ledger, last, damaged),
         damaged=tuple(damaged),
     )
-
-
-def photos_of(ledger: Ledger, job_id: int) -> list[Attached]:
-    """The files of a job that have a thumbnail, oldest first. Raises LedgerError."""
-    wanted = select(FileRow).where(FileRow.job_id == job_id, FileRow.thumbnail.is_not(None)).order_by(FileRow.id)
-    with ledger.reading() as session:
-        return [
-            value_of(ledger.path, f"file {row.id}", {name: getattr(row, name) for name in _FILE}, Attached)
-            for row in session.scalars(wanted)
-        ]
 
 
 def is_demo(ledger: Ledger, runs: Sequence[Run]) -> bool:

@@ -7,6 +7,8 @@ from benchlog.reports.document import Block, Document, Facts, Heading, Photos, P
 
 WIDTH = 78
 _NAME, _GAP = 20, 2
+_SPACES = {ord("\u00a0"): " ", ord("\u202f"): " "}
+"""Only paper needs those that do not break."""
 
 
 def text_of(document: Document) -> str:
@@ -15,7 +17,7 @@ def text_of(document: Document) -> str:
     told = [head, *_wrapped(document.name), *_wrapped(document.state), *_wrapped(document.verdict)]
     for block in document.blocks:
         told += _lines(block)
-    return "\n".join(line.rstrip() for line in told) + "\n"
+    return "\n".join(line.rstrip() for line in told).translate(_SPACES) + "\n"
 
 
 def _lines(block: Block) -> list[str]:

@@ -15,6 +15,7 @@ MOST_TEXT, MOST_CELL, MOST_WORD = 4000, 700, 160
 """Letters of a text, of a table's cell, and of a field of one line that go on paper; the ledger has the rest."""
 SHORTENED = " … [shortened here; whole in the ledger]"
 NOTHING = "—"
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=[µmkM]?(?:V|A|Ω|W|J|s|°C|%)(?:\W|$))")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -26,8 +27,8 @@ class Say(msgspec.Struct, frozen=True):
     currency: str = ""
 
     def number(self, text: str) -> str:
-        """A number that this program wrote with a point."""
-        return text if self.region.decimal == "." else re.sub(r"(?<=\d)\.(?=\d)", self.region.decimal, text)
+        """Numbers that this program wrote with a point; a unit stays on the line of its number."""
+        return _BEFORE_UNIT.sub("\u00a0", re.sub(r"(?<=\d)\.(?=\d)", self.region.decimal, text))
 
     def quantity(self, value: float | None, unit: str) -> str:
         return self.number(show(value, unit)).strip()

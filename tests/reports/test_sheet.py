@@ -166,7 +166,13 @@ def test_what_a_reader_must_know_is_a_caution() -> None:
     cautions = "\n".join(
         block.text for block in told(made).blocks if isinstance(block, Prose) and block.kind == "caution"
     )
-    for words in ("NOT CONFIRMED off", "ended before the run did", "above the rated 12.0 V", "No proof", "run 9: cut"):
+    for words in (
+        "NOT CONFIRMED off",
+        "ended before the run did",
+        "above the rated 12.0\u00a0V",
+        "No proof",
+        "run 9: cut",
+    ):
         assert words in cautions
 
 
