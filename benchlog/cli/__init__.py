@@ -14,6 +14,7 @@ _COMMANDS = {
     "ceilings": "benchlog.cli.ceilings",
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",
+    "history": "benchlog.cli.history",
     "show": "benchlog.cli.show",
     "report": "benchlog.cli.report",
     "export": "benchlog.cli.export",

@@ -1,49 +1,127 @@
-"""`benchlog jobs`: the ledger's jobs, newest first."""
+"""`benchlog jobs`: the ledger's jobs by text and filters, newest first."""
 
+from datetime import date, timedelta
 from pathlib import Path
 
 import click
 
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line
-from drivers.foreign import inert
+from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.errors import Refused
+from benchlog.ledger.finding_jobs import COUNTED, Choices, Order, Waits, Wanted, choices_for, count_jobs, find_jobs
+from benchlog.ledger.store import Ledger
+from benchlog.outcome import Outcome
+from benchlog.records import Job, JobState, Run
+
+_STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobState, Waits) for state in kinds}
 
 
 @click.command("jobs")
 @click.argument("text", default="")
+@click.option("--kind", default="", help="What it is, as it is written in the job.")
+@click.option("--cause", default="", help="What was wrong, as it is written in the job.")
+@click.option(
+    "--outcome",
+    default="",
+    type=click.Choice(["", *(one.value for one in Outcome)]),
+    metavar="WORD",
+    help="How its last run ended.",
+)
+@click.option("--state", type=click.Choice([*_STATES]), help="Where it stands; waiting: for anything.")
+@click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later.")
+@click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier.")
+@click.option("--who", default="", help="The technician.")
+@click.option("--order", default=Order.NEWEST.value, type=click.Choice([one.value for one in Order]), show_default=True)
 @click.option("--limit", default=50, show_default=True, type=click.IntRange(1, 10_000))
 @ledger_option
 @json_option
-def command(text: str, limit: int, ledger: Path | None, as_json: bool) -> None:
-    """List jobs, newest first; with TEXT only those that contain it."""
-    from benchlog.ledger.store import Ledger
-
+def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> None:
+    """List jobs, newest first; with TEXT only those in which each of its words begins a word."""
     try:
         with Ledger.open(ledger or default_ledger()) as book:
-            jobs = [(job, book.runs(job.id)) for job in book.jobs(text=text, limit=limit)]
+            wanted = wanted_of(choices_for(book), **asked)
+            jobs = [(job, book.runs(job.id)) for job in find_jobs(book, wanted, limit=limit).jobs]
+            count = count_jobs(book, wanted) if len(jobs) == limit else len(jobs)
     except Problem as problem:
         fail(str(problem))
     for job, runs in jobs:
         if as_json:
-            line(
-                job=job.number,
-                tag=job.tag,
-                state=job.state,
-                opened_utc=job.opened_utc,
-                closed_utc=job.closed_utc,
-                item=job.item.kind,
-                make=job.item.make,
-                model=job.item.model,
-                serial=job.item.serial,
-                rated_volts=job.motor.rated_volts,
-                complaint=job.complaint,
-                outcome=job.last_outcome,
-                runs=[{"run": run.id, "kind": run.kind, "outcome": run.result.outcome} for run in runs],
-            )
+            _line(job, runs)
         else:
             name = " · ".join(part for part in (job.item.kind, job.item.model, job.item.serial) if part)
-            last = f"{job.last_outcome or 'no run yet'}"
             numbers = ", ".join(str(run.id) for run in runs) or "—"
-            told = f"{name:32.32}  {last:13}  runs {numbers:12}  {job.complaint}"
-            click.echo(inert(f"{job.number:04d}  {job.opened_utc[:10]}  {told}"))
-    if not jobs and not as_json:
-        click.echo("No jobs yet." if not text else f'No job contains "{text}".')
+            told = f"{name:32.32}  {job.last_outcome or 'no run yet':13}  runs {numbers:12}  {job.complaint:.200}"
+            say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}".replace("\n", " "))
+    if as_json:
+        return
+    if not jobs:
+        click.echo("No jobs yet." if wanted == Wanted() else "No job is like this.")
+    elif count > len(jobs):
+        click.echo(f"{len(jobs)} of {f'{COUNTED:,} or more' if count == COUNTED else count}.")
+
+
+def wanted_of(
+    choices: Choices,
+    *,
+    text: str = "",
+    kind: str = "",
+    cause: str = "",
+    outcome: str = "",
+    state: str | None = None,
+    since: str = "",
+    until: str = "",
+    who: str = "",
+    order: str = Order.NEWEST.value,
+) -> Wanted:
+    """What a command line asks for. Raises Refused for a day that is none."""
+    last = _day(until, "--until") if until else None
+    return Wanted(
+        text=text,
+        kind=_as_written(kind, choices.kinds),
+        cause=_as_written(cause, choices.causes),
+        outcome=outcome,
+        state=_STATES[state] if state else None,
+        since_utc=_day(since, "--since").isoformat() if since else "",
+        until_utc=(last + timedelta(days=1)).isoformat() if last else "",
+        who=_as_written(who, choices.persons),
+        order=Order(order),
+    )
+
+
+def _day(said: str, name: str) -> date:
+    try:
+        day = date.fromisoformat(said)
+    except ValueError:
+        raise Refused(f'{name}: "{said[:40]}" is no day; write it like 2026-11-25') from None
+    if day >= date.max:
+        raise Refused(f"{name}: {said[:40]} is past the end of the calendar")
+    return day
+
+
+def _as_written(said: str, written: list[str]) -> str:
+    """As the ledger has it, whatever case; as it was said where the ledger has it not, which then finds nothing."""
+    return next((one for one in written if one == said), None) or next(
+        (one for one in written if one.casefold() == said.casefold()), said
+    )
+
+
+def _line(job: Job, runs: list[Run]) -> None:
+    line(
+        job=job.number,
+        tag=job.tag,
+        state=job.state,
+        opened_utc=job.opened_utc,
+        closed_utc=job.closed_utc,
+        item=job.item.kind,
+        make=job.item.make,
+        model=job.item.model,
+        serial=job.item.serial,
+        rated_volts=job.motor.rated_volts,
+        complaint=job.complaint,
+        owner=job.owner,
+        who=job.who,
+        cause=job.cause,
+        result=job.result,
+        waiting_for=job.waiting_for,
+        outcome=job.last_outcome,
+        runs=[{"run": run.id, "kind": run.kind, "outcome": run.result.outcome} for run in runs],
+    )
