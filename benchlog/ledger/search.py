@@ -17,7 +17,7 @@ from sqlalchemy import ColumnElement, Select, SQLColumnExpression, bindparam, fu
 from sqlalchemy.exc import DatabaseError
 from sqlalchemy.orm import Session
 
-from benchlog.ledger.connection import WRITING, open_engine
+from benchlog.ledger.connection import WRITING, connect, open_engine
 from benchlog.ledger.schema import ChargeRow, EditRow, EntryRow, FileRow, FindingRow, ItemRow, JobRow, MotorRow, PartRow
 
 INDEX = "job_text"
@@ -176,12 +176,34 @@ def search_holds(connection: sqlite3.Connection) -> bool:
 
 def make_search(path: Path) -> None:
     """The texts, where they are of another making, and the index, where this SQLite has it. In one transaction."""
+    try:
+        _make_in(path)
+    except DatabaseError as error:
+        if not _is_damage(error):
+            raise
+        with closing(connect(path)) as connection:
+            _cut_out(connection)
+        _make_in(path)
+
+
+def _make_in(path: Path) -> None:
     engine = open_engine(path)
     try:
         with Session(engine.execution_options(**{WRITING: True})) as session, session.begin():
             _make(session)
     finally:
         engine.dispose()
+
+
+def _cut_out(connection: sqlite3.Connection) -> None:
+    # An index so damaged that SQLite can't open it can't be dropped either.
+    connection.execute("BEGIN IMMEDIATE")
+    connection.execute("PRAGMA writable_schema = ON")
+    connection.execute("DELETE FROM sqlite_master WHERE name = ? AND sql = ?", [INDEX, INDEX_SQL])
+    connection.execute("PRAGMA writable_schema = OFF")
+    for part in ("data", "idx", "docsize", "config"):
+        connection.execute(f"DROP TABLE IF EXISTS {INDEX}_{part}")
+    connection.execute("COMMIT")
 
 
 def _make(session: Session) -> None:
