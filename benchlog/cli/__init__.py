@@ -17,6 +17,7 @@ _COMMANDS = {
     "history": "benchlog.cli.history",
     "show": "benchlog.cli.show",
     "report": "benchlog.cli.report",
+    "attach": "benchlog.cli.attach",
     "export": "benchlog.cli.export",
     "backup": "benchlog.cli.backup",
     "restore": "benchlog.cli.restore",
