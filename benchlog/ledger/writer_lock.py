@@ -27,7 +27,8 @@ class HeldLock:
         if self._file is None:
             return
         with suppress(OSError):  # Windows removes no open file; then it lies there and says nothing
-            self._path.unlink()
+            if _is(self._file, self._path):
+                self._path.unlink()
         os.close(self._file)
         self._file = None
 

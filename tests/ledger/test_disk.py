@@ -8,12 +8,16 @@ from pathlib import Path
 
 import pytest
 
+from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerFull, LedgerReadOnly
+from benchlog.ledger.backups import BackupOfTheDay, back_up, backups, copy_verified, folder_of, last_good
 from benchlog.ledger.filing import file_journal, journals_of
 from benchlog.ledger.migrating import newest
 from benchlog.ledger.opening import HEAD
+from benchlog.ledger.restoring import restore
 from benchlog.ledger.store import Ledger
 from tests.ledger.benches import BILGE_PUMP, MOTOR, bench_trace, blocks, leave_journal, request, write_journal
+from tests.ledger.test_migrations import REVISIONS, old_ledger
 
 assert newest() == HEAD  # loads what making a ledger needs, while there still is the right to read it
 AS_ROOT = hasattr(os, "geteuid") and os.geteuid() == 0
@@ -154,3 +158,67 @@ def test_a_journal_that_can_not_be_removed_is_filed_once_all_the_same(tmp_path: 
         assert file_journal(ledger, journal) == first
         assert len(ledger.runs(job)) == 1
         assert not journal.exists()
+
+
+@pytest.mark.parametrize(
+    ("room", "copied"), [(0.5, False), (1.2, True)], ids=["no room for the copy", "nor the change"]
+)
+def test_a_full_disk_in_a_migration_leaves_the_ledger_as_it_was(small_disk: Path, room: float, copied: bool) -> None:
+    """`room`: for so many copies of the ledger."""
+    old = old_ledger(small_disk, REVISIONS[-1])
+    before = old.read_bytes()
+    ballast = fill(small_disk)
+    os.truncate(ballast, ballast.stat().st_size - int(room * len(before)) // 4096 * 4096)
+    with pytest.raises(LedgerFull):
+        Ledger.open(old)
+    assert old.read_bytes() == before
+    left = {entry.name for entry in small_disk.iterdir()} - {old.name, ballast.name}
+    assert len([name for name in left if ".revision-" in name]) == len(left) == int(copied)
+    ballast.unlink()
+    with Ledger.open(old) as ledger:
+        assert len(ledger.jobs()) == 2
+
+
+def test_a_backup_on_a_full_disk_is_told_and_costs_nothing_that_was_there(small_disk: Path) -> None:
+    path = small_disk / "workshop.ledger"
+    Ledger.open(path).close()
+    first = back_up(path, VirtualClock())
+    before = path.read_bytes()
+    ballast = fill(small_disk)
+    later = VirtualClock()
+    later.advance(60.0)
+    with pytest.raises(LedgerFull):
+        back_up(path, later)
+    told: list[object] = []
+    later.advance(86_400.0)
+    BackupOfTheDay(path, later, told.append).run()
+    assert "no backup today" in str(told[0])
+    assert (backups(path), path.read_bytes()) == ([first], before)
+    assert not list(folder_of(path).glob("*.part"))
+    ballast.unlink()
+    assert last_good(path) == first
+    assert back_up(path, later).there
+
+
+def test_a_restore_on_a_full_disk_leaves_the_ledger_as_it_was(small_disk: Path, tmp_path: Path) -> None:
+    path, copy = small_disk / "workshop.ledger", tmp_path / "copy"
+    Ledger.open(path).close()
+    copy_verified(path, copy)
+    before = path.read_bytes()
+    ballast = fill(small_disk)
+    with pytest.raises(LedgerFull):
+        restore(copy, path, VirtualClock())
+    assert path.read_bytes() == before
+    assert {entry.name for entry in small_disk.iterdir()} == {path.name, ballast.name}
+    ballast.unlink()
+    assert restore(copy, path, VirtualClock()).kept is not None
+
+
+def test_a_backup_on_a_disk_that_can_not_be_written_is_restored(small_disk: Path, tmp_path: Path) -> None:
+    path = tmp_path / "workshop.ledger"
+    with Ledger.open(path) as ledger:
+        ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+    copy_verified(path, small_disk / "copy")
+    subprocess.run(["mount", "-o", "remount,ro", str(small_disk)], check=True)
+    path.unlink()
+    assert restore(small_disk / "copy", path, VirtualClock()).source.jobs == 1
