@@ -9,7 +9,8 @@ from benchlog.reports.drawing import FAMILIES, svg
 from benchlog.reports.regions import Paper
 
 _STYLE = """\
-@page { size: PAPER; margin: 16mm; @bottom-right { content: counter(page) " / " counter(pages); } }
+@page { size: PAPER; margin: 16mm;
+  @bottom-right { font: 8pt sans-serif; content: counter(page) " / " counter(pages); } }
 * { box-sizing: border-box; }
 body { font: 15px/1.45 FAMILIES, sans-serif; color: #1d1f21; background: #fff; margin: 0 auto; padding: 24px;
   max-width: 800px; font-variant-numeric: tabular-nums; overflow-wrap: anywhere; }
@@ -36,6 +37,7 @@ tr, figure, .caution { break-inside: avoid; }
 figure { margin: 0; }
 svg { width: 100%; height: auto; }
 .photos { display: flex; flex-wrap: wrap; gap: 12px; }
+.photos figure { width: 240px; }
 .photos img { max-width: 240px; max-height: 240px; display: block; }
 .demo { position: fixed; inset: 0; display: flex; align-items: center; justify-content: center; z-index: -1;
   font-size: 200px; font-weight: 700; color: #ececec; transform: rotate(-35deg); }

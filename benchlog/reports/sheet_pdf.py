@@ -8,6 +8,7 @@ import os
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
+from itertools import zip_longest
 from typing import TYPE_CHECKING
 
 from benchlog.errors import Refused
@@ -28,6 +29,8 @@ LEADING = 1.32
 NAME_SHARE = 0.2
 FEW_LINES = 12
 """A row of no more lines than this is not cut at the end of a page."""
+WITH_HEADING, PHOTO = 30 * MM, 58 * MM
+"""What must have room below a heading; the side of a photo at the most."""
 WATERMARK = "#eeeeee"
 
 Stroke = Callable[["QPainter"], None]
@@ -40,7 +43,9 @@ def sheet_pdf(document: Document, paper: Paper = Paper.A4) -> bytes:
     wide, high = PAPER_MM[paper]
     flow = _Flow(document=document, width=wide * MM - 2 * MARGIN, height=high * MM - 2 * MARGIN)
     _head(flow, document)
-    for block in document.blocks:
+    for block, after in zip_longest(document.blocks, document.blocks[1:]):
+        if isinstance(block, Heading):
+            flow.keep(WITH_HEADING if not isinstance(after, Photos) else PHOTO + WITH_HEADING)
         _lay(flow, block)
     return _written(flow.finished(), (wide, high), f"{document.title} {document.tag}", origin=MARGIN)
 
@@ -257,7 +262,6 @@ def _head(flow: _Flow, document: Document) -> None:
 def _lay(flow: _Flow, block: Block) -> None:
     match block:
         case Heading():
-            flow.keep(30 * MM)
             flow.y += 0.0 if flow.fresh else 4 * MM
             flow.say(_text(block.text, HEADING, flow.width, bold=True))
             flow.y += 1.5 * MM
@@ -358,7 +362,7 @@ def _photos(flow: _Flow, block: Photos) -> None:
     from PySide6.QtGui import QImage
 
     gap, across = 4 * MM, 3
-    wide = (flow.width - gap * (across - 1)) / across
+    wide = min(PHOTO, (flow.width - gap * (across - 1)) / across)
     for begin in range(0, len(block.shown), across):
         row = [
             (QImage.fromData(data), _text(said, SMALL, wide, ink=SECOND)) for data, said in block.shown[begin:][:across]

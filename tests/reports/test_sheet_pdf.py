@@ -11,6 +11,7 @@ from PySide6.QtCore import QBuffer, QIODevice
 from PySide6.QtGui import QColor, QImage
 
 from benchlog.records import Attached, Entry, Item, Stage
+from benchlog.reports.document import Heading
 from benchlog.reports.regions import Paper
 from benchlog.reports.sheet import Sheet
 from benchlog.reports.sheet_pdf import sheet_pdf
@@ -96,6 +97,20 @@ def test_fonts_are_inside_and_lines_stay_lines(tmp_path: Path) -> None:
     assert rows
     assert all(re.search(r"\byes +(yes|no) +yes\b", row) for row in rows)
     assert len(poppler("pdfimages", data, tmp_path, "-list").splitlines()) == 2  # its head alone: not one picture
+
+
+@pytest.mark.parametrize("steps", range(0, 24, 2))
+def test_no_heading_is_left_alone_at_the_foot_of_a_page(steps: int, tmp_path: Path) -> None:
+    entries = tuple(Entry(utc="2026-03-05T03:00:00.000Z", stage=Stage.FREE, text="oiled") for _ in range(steps))
+    image, buffer = QImage(30, 30, QImage.Format.Format_RGB32), QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, "PNG")  # type: ignore[call-overload]
+    photo = Attached(id=1, utc="", sha256="", name="x", media_type="", size=1, thumbnail=bytes(buffer.data().data()))
+    pages = text_of(sheet(entries=entries, photos=(photo,)), tmp_path).split("\f")[:-1]
+    last_words = [[line.strip() for line in page.splitlines() if line.strip()][-2] for page in pages]
+    headings = {block.text for block in told(sheet(photos=(photo,))).blocks if isinstance(block, Heading)}
+    assert len(pages) >= 2
+    assert not headings & set(last_words)
 
 
 def test_a_photo_is_there_where_it_was_asked_for(tmp_path: Path) -> None:
