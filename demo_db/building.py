@@ -13,13 +13,18 @@ from uuid import UUID, uuid5
 
 from benchlog.clock import VirtualClock, utc_text
 from benchlog.errors import Refused
+from benchlog.ledger.costs import charge_minutes, charge_other, charge_part, keep_part, parts
 from benchlog.ledger.filing import file_journal
+from benchlog.ledger.findings import add_finding
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.waiting import set_waiting
 from benchlog.records import Closing, Entry, RunKind, Stage
-from demo_db.jobs import DemoJob, Happening, demo_jobs
+from demo_db.jobs import DemoJob, Happening, demo_jobs, demo_shelf
 from demo_db.virtual import VirtualBench
 from drivers.simulated.scenario import load
 
+HOUR_CENTS = 5400
+"""What an hour costs at the invented workshop."""
 _NAMES = UUID("3f1e4bb5-52cf-4f0e-9d0c-6a7d10a3c0de")
 
 
@@ -58,6 +63,8 @@ def _tell(path: Path) -> None:
     told += [(happening.at, n, happening) for n, job in enumerate(jobs) for happening in job.happenings]
     open_jobs: dict[int, _Open] = {}
     with Ledger.open(path, clock=clock) as ledger:
+        for spare in demo_shelf():
+            keep_part(ledger, spare.name, each_cents=spare.each_cents, stock=spare.stock)
         # A stable sort: what happens at one instant happens in the order in which it is told.
         for at, number, what in sorted(told, key=lambda one: one[0]):
             clock.wait((at - began).total_seconds())
@@ -69,17 +76,32 @@ def _tell(path: Path) -> None:
 
 
 def _opened(ledger: Ledger, job: DemoJob) -> int:
-    return ledger.new_job(item=job.item, motor=job.motor, complaint=job.complaint, load_state=job.load_state).id
+    return ledger.new_job(
+        item=job.item, motor=job.motor, complaint=job.complaint, load_state=job.load_state, taken_in=job.taken_in
+    ).id
 
 
 def _happened(ledger: Ledger, job: _Open, what: Happening) -> None:
     if what.kind is not None:
         _run(ledger, job, what, what.kind)
     elif what.cause:
-        ledger.close_job(job.key, Closing(cause=what.cause, work_done=what.work_done, prognosis=what.prognosis))
+        ledger.close_job(job.key, Closing(**{name: getattr(what, name) for name in Closing.__struct_fields__}))
+    elif what.minutes:
+        charge_minutes(ledger, job.key, what.minutes, hour_cents=HOUR_CENTS, text=what.text, who=what.who)
+    elif what.part:
+        part = next(part for part in parts(ledger) if part.name == what.part)
+        charge_part(ledger, job.key, part.id, who=what.who)
+    elif what.cents:
+        charge_other(ledger, job.key, what.text, what.cents, who=what.who)
+    elif what.found:
+        seen = {name: getattr(what, name) for name in ("marking", "place", "purpose", "value", "who")}
+        add_finding(ledger, job.key, what.found, **seen)
+    elif what.waits is not None:
+        set_waiting(ledger, job.key, what.waits, for_what=what.text, who=what.who)
     else:
         stage = what.stage or Stage.INTAKE
-        ledger.add_entry(job.key, Entry(utc=utc_text(what.at), stage=stage, text=what.text, who=what.who))
+        entry = Entry(utc=utc_text(what.at), stage=stage, text=what.text, who=what.who, kind=what.by_hand)
+        ledger.add_entry(job.key, entry)
 
 
 def _run(ledger: Ledger, job: _Open, what: Happening, kind: RunKind) -> None:

@@ -21,7 +21,7 @@ from benchlog.records import FLAG_ON, JobState, RunKind, Stage
 from demo_db.__main__ import main
 from demo_db.jobs import demo_jobs
 
-DIGEST = "7ed88f7a3081aae3a366a405231342129dbb350903c759db8c28e6facf5c5be7"
+DIGEST = "fee737d5af09957d407570f30a5774c2090250a17edfda30045720a4771d0fa0"
 """Of the rows that SUMMARY selects. After a change that is meant, take over the one that the failing test shows."""
 
 # Without the program's version, and without figures whose last digits are the processor's.
@@ -98,7 +98,7 @@ def test_it_tells_of_a_dozen_jobs_from_march_to_november(built: Path) -> None:
 def test_one_job_waits_and_every_other_is_closed_with_cause_work_and_prognosis(built: Path) -> None:
     with Ledger.open(built) as ledger:
         jobs = ledger.jobs()
-    assert [job.number for job in jobs if job.state is JobState.OPEN] == [12]
+    assert [job.number for job in jobs if job.state is JobState.FOR_PART] == [12]
     for job in jobs[1:]:
         assert job.cause
         assert job.work_done
