@@ -307,21 +307,26 @@ def _cautions(sheet: Sheet, say: Say) -> Iterable[str]:
 
 
 def _curves(sheet: Sheet, say: Say) -> Iterable[Block]:
-    curves = [curve for curve in (sheet.before, sheet.after) if curve is not None]
-    yield Heading("Before and after")
-    if not curves:
+    heading, named = _named(sheet)
+    yield Heading(heading)
+    if not named:
         yield Prose("Nothing was measured.")
         return
-    yield _figures(sheet, say)
-    volts, amps = most(*(curve.volts for curve in curves)), most(*(curve.amps for curve in curves))
-    for word, curve in (("Before", sheet.before), (_after(sheet), sheet.after)):
-        if curve is not None:
-            title = f"{word}: {_run_name(curve.run, say)}"
-            yield Picture(title=title, drawing=draw(curve, most_volts=volts, most_amps=amps, say=say.number))
+    yield _figures(named, say)
+    volts, amps = most(*(curve.volts for _, curve in named)), most(*(curve.amps for _, curve in named))
+    for name, curve in named:
+        drawing = draw(curve, most_volts=volts, most_amps=amps, say=say.number)
+        yield Picture(title=f"{name}: {_run_name(curve.run, say)}", drawing=drawing)
 
 
-def _after(sheet: Sheet) -> str:
-    return "After" if sheet.after is not None and sheet.after.run.kind is RunKind.PROOF else "Last"
+def _named(sheet: Sheet) -> tuple[str, list[tuple[str, Curve]]]:
+    """A heading, and what is drawn by the word that it is called: only a proof is an "after"."""
+    before, after = sheet.before, sheet.after
+    if before is None or after is None:
+        return "On the bench", [("Measured", curve) for curve in (before, after) if curve is not None]
+    if after.run.kind is RunKind.PROOF:
+        return "Before and after", [("Before", before), ("After", after)]
+    return "First and last run", [("First", before), ("Last", after)]
 
 
 def _run_name(run: Run, say: Say) -> str:
@@ -329,10 +334,7 @@ def _run_name(run: Run, say: Say) -> str:
     return f"run {run.id}, {RUN_WORDS[run.kind]}, {say.instant(run.started_utc)}" + (f", {load}" if load else "")
 
 
-def _figures(sheet: Sheet, say: Say) -> Table:
-    curves = [curve for curve in (sheet.before, sheet.after) if curve is not None]
-    names = ["Before"] if sheet.before is not None else []
-    names += [_after(sheet)] if sheet.after is not None else []
+def _figures(named: Sequence[tuple[str, Curve]], say: Say) -> Table:
     rows: list[tuple[str, Callable[[Curve], str]]] = [
         ("How it ended", lambda c: OUTCOME_WORDS[c.run.result.outcome]),
         ("Between the leads", lambda c: _between_leads(c.run)),
@@ -344,10 +346,10 @@ def _figures(sheet: Sheet, say: Say) -> Table:
         ("Steady current of a start", lambda c: _of_start(c, "steady_amps", "A", say)),
         ("Run-up time constant", lambda c: _of_start(c, "tau_s", "s", say)),
     ]
-    told = ((name, *(value(curve) for curve in curves)) for name, value in rows)
-    share = 0.72 / len(curves)
+    told = ((name, *(value(curve) for _, curve in named)) for name, value in rows)
+    share = 0.72 / len(named)
     return Table(
-        columns=(Column("Figure", 0.28), *(Column(name, share) for name in names)),
+        columns=(Column("Figure", 0.28), *(Column(name, share) for name, _ in named)),
         rows=tuple(row for row in told if set(row[1:]) != {NOTHING}),
     )
 

@@ -110,6 +110,7 @@ def _font_px(size: int, *, bold: bool = False) -> "QFont":
     font.setHintingPreference(QFont.HintingPreference.PreferNoHinting)
     font.setWeight(QFont.Weight.DemiBold if bold else QFont.Weight.Normal)
     font.setFeature(QFont.Tag("tnum"), 1)
+    font.setFeature(QFont.Tag("liga"), 0)  # a reader that looks for "off" finds no ligature
     return font
 
 

@@ -59,13 +59,14 @@ def _told(job: Job) -> str:
 
 def _marks(job: Job, x: float, y: float, *, demo: bool) -> list[Line | Boxes | Words]:
     room = WIDTH - QR - 4.0
-    number = short(job.tag, 20)
+    number, kind = short(job.tag, 20), job.item.kind
+    shrunk = max(2.3, min(3.6, room / (_LETTER * max(len(kind), 1))))
     lines = [
-        (number, min(9.0, room / (_LETTER * max(len(number), 1))), True, INK),
-        (_fitting(job.item.kind[:1].upper() + job.item.kind[1:], 3.6, room), 3.6, True, INK),
+        (number, min(7.5, room / (_LETTER * max(len(number), 1))), True, INK),
+        (_fitting(kind[:1].upper() + kind[1:], shrunk, room), shrunk, True, INK),
         (_fitting(" ".join((job.item.make, job.item.model)).strip(), 2.8, room), 2.8, False, INK),
         (_fitting(job.item.serial and f"serial {job.item.serial}", 2.8, room), 2.8, False, INK),
-        (f"taken in {Say().day(job.opened_utc)}" + (" · DEMO" if demo else ""), 2.8, demo, INK),
+        (f"{'DEMO ·' if demo else 'taken in'} {Say().day(job.opened_utc)}", 2.8, False, INK),
     ]
     marks: list[Line | Boxes | Words] = [_code(code_text(job), x + WIDTH - QR - 1.0, y + (HEIGHT - QR) / 2)]
     base = y + 1.5

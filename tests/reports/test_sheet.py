@@ -15,7 +15,7 @@ from benchlog.reports.curves import draw, ticks_up_to
 from benchlog.reports.document import Facts, Prose, Table
 from benchlog.reports.drawing import FAINT, Boxes, Line, Words
 from benchlog.reports.regions import Region
-from benchlog.reports.sheet import before_and_after, gather, outline, plain
+from benchlog.reports.sheet import Sheet, before_and_after, gather, outline, plain
 from benchlog.reports.sheet_text import WIDTH, text_of
 from benchlog.reports.words import MOST_TEXT, Say
 from tests.reports.sheets import charge, curve, job, run, sheet, told
@@ -120,6 +120,17 @@ def test_an_axis_reaches_what_is_drawn_in_few_round_steps(most: float, count: in
     assert ticks[0] == 0
     assert ticks[-1] >= most * 0.998
     assert 2 <= len(ticks) <= count + 2
+
+
+def test_only_a_proof_is_called_after() -> None:
+    def names(made: Sheet) -> list[str]:
+        table = next(b for b in told(made).blocks if isinstance(b, Table) and b.columns[0].name == "Figure")
+        return [column.name for column in table.columns[1:]]
+
+    assert names(sheet()) == ["Before", "After"]
+    assert names(sheet(after=curve(RunKind.RECOVERY, id=2))) == ["First", "Last"]
+    assert names(sheet(after=None)) == ["Measured"]
+    assert names(sheet(before=None)) == ["Measured"]
 
 
 def test_costs_add_up_against_the_limit_and_lines_taken_back_are_told() -> None:

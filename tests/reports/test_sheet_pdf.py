@@ -48,11 +48,18 @@ def huge() -> Sheet:
 
 
 def test_every_word_comes_back_as_text(tmp_path: Path) -> None:
-    complaint = "Brummt, pumpt nicht: «Süßwasser», Łódź, Ωµ°×, Не работает."
+    complaint = "Off the float, stiff. Brummt, pumpt nicht: «Süßwasser», Łódź, Ωµ°×, Не работает."
     text = " ".join(text_of(sheet(job=job(complaint=complaint)), tmp_path).split())
     for words in (complaint, "H-0007", "BP-0417", "It works.", "dried residue", "2.05 Ω (2.00 Ω to 2.10 Ω)", "57.50"):
         assert words in text
-    for words in ("Complaint, in the owner's words", "Costs", "Cautions", "Made safe", "90 days from 6 Mar 2026"):
+    for words in (
+        "Complaint, in the owner's words",
+        "averaged by it",
+        "Costs",
+        "Cautions",
+        "Made safe",
+        "90 days from 6 Mar 2026",
+    ):
         assert words in text
     assert "Before: run 1, recovery" in text
     assert "After: run 2, proof" in text

@@ -30,7 +30,7 @@ def test_the_code_holds_the_tag_and_the_job_and_nobody() -> None:
 
 def test_the_label_says_what_it_is_and_since_when() -> None:
     assert words_of(tag(job())) == ["H-0007", "Bilge pump", "12 V, 30 l/min", "serial BP-0417", "taken in 5 Mar 2026"]
-    assert words_of(tag(job(), demo=True))[-1].endswith("DEMO")
+    assert words_of(tag(job(), demo=True))[-1] == "DEMO · 5 Mar 2026"
     ElementTree.fromstring(svg(tag(job(item=Item(kind="<&>\x1b")))))
 
 
@@ -71,9 +71,13 @@ def test_the_strip_fits_its_paper_and_has_edges_to_cut_along(paper: Paper) -> No
     assert any(isinstance(mark, Boxes) for mark in drawing.marks)
 
 
-def test_long_words_are_cut_with_a_sign_and_never_reach_the_code() -> None:
-    long = job(tag="H-" + "9" * 60, item=Item(kind="x" * 500, make="y" * 500, serial="z" * 500))
-    for mark in tag(long).marks:
-        if isinstance(mark, Words):
-            assert mark.at[0] + 0.6 * mark.size * len(mark.text) <= WIDTH - QR
-            assert 0 < mark.at[1] < HEIGHT
+@pytest.mark.parametrize("demo", [False, True])
+@pytest.mark.parametrize("long", [1, 12, 500])
+def test_long_words_are_cut_with_a_sign_and_never_reach_the_code_or_an_edge(demo: bool, long: int) -> None:
+    kept = job(tag="H-" + "9" * long, item=Item(kind="x" * long, make="y" * long, serial="z" * long))
+    words = [mark for mark in tag(kept, demo=demo).marks if isinstance(mark, Words)]
+    assert len(words) == 5
+    for mark in words:
+        assert mark.at[0] > 2
+        assert mark.at[0] + 0.6 * mark.size * len(mark.text) <= WIDTH - QR
+        assert mark.size < mark.at[1] <= HEIGHT - 2
