@@ -13,6 +13,7 @@ from benchlog.bench.link import Link
 from benchlog.errors import LedgerError
 from benchlog.ledger.store import Ledger
 from ui import texts, theme
+from ui.backing_up import BackingUp
 from ui.charts.live_plot import load_library
 from ui.faults import hook_faults
 from ui.main_window import MainWindow
@@ -49,7 +50,7 @@ def main(argv: list[str]) -> int:
     application.setApplicationName(texts.PROGRAM)
     application.setFont(theme.font())
     try:
-        ledger = Ledger.open(chosen.ledger)
+        ledger = Ledger.open(chosen.ledger, sole_writer=True)
     except LedgerError as error:
         sys.stderr.write(texts.NO_LEDGER.format(what=error) + "\n")
         return EX_NO_LEDGER
@@ -70,9 +71,17 @@ def main(argv: list[str]) -> int:
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
         QTimer.singleShot(QUIET_AFTER_MS, load_library)
+        backing_up = BackingUp(window, ledger)
+        if ledger.read_only:
+            window.notice.tell(ledger.read_only)
+        else:
+            QTimer.singleShot(2 * QUIET_AFTER_MS, backing_up.start)
         if chosen.snapshot is not None:
             QTimer.singleShot(0, lambda: take_all(session, chosen.snapshot))
-        return application.exec()
+        try:
+            return application.exec()
+        finally:
+            backing_up.stop()
 
 
 def off_at_session_end(asked: SignalInstance, session: Session) -> None:

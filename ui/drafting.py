@@ -4,7 +4,7 @@ from typing import Protocol
 
 from PySide6.QtCore import QObject, QTimer, SignalInstance
 
-from benchlog.errors import LedgerError, Refused
+from benchlog.errors import LedgerBusy, LedgerError, Refused
 from benchlog.ledger.drafts import Fields, draft, drop_draft, keep_draft
 from benchlog.ledger.store import Ledger
 
@@ -38,9 +38,9 @@ class Drafting(QObject):
         if key == self._key:
             return False
         self.keep_now()
-        self._key = key
+        self._key = "" if self._ledger.read_only else key
         try:
-            found = draft(self._ledger, key) if key else None
+            found = draft(self._ledger, key) if self._key else None
         except (LedgerError, Refused):
             return False
         if found is not None:
@@ -59,8 +59,10 @@ class Drafting(QObject):
         if self._key:
             try:
                 keep_draft(self._ledger, self._key, self._page.form())
-            except LedgerError:
+            except LedgerBusy:
                 self._pause.start()
+            except LedgerError:
+                return  # the next key tries again
 
     def drop(self) -> None:
         """It was kept for good, or given up."""

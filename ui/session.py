@@ -122,23 +122,22 @@ class Session(QObject):
             self._offer(view, way)
         self.window.intake.lock_setting(self.run.on)
         self._show_ceilings()
-        self.window.free.offer_hand(
-            not self.run.on
-            and job is not None
-            and not self.bench.closed
-            and self.off.may_begin
-            and way.may_go_to(Stage.FREE)
-        )
+        self.window.free.offer_hand(self._may_begin and job is not None and way.may_go_to(Stage.FREE))
         self._show_leads(job is not None)
         self.advising.show(here=self.here is Stage.FREE)
         self.window.free.take_hand_steps(job is not None and not self.bench.closed)
         self.window.prove.lock(self.run.on)
         self.facts.supply(self.window.intake.setting().resource)
 
+    @property
+    def _may_begin(self) -> bool:
+        """Whether a run could be begun and filed."""
+        return not (self.run.on or self.bench.closed or self.ledger.read_only) and self.off.may_begin
+
     def _offer(self, view: RunView, way: Way) -> None:
         """What can be pressed on a run's page follows from how far the job is."""
         stage = STAGE_OF[view.kind]
-        idle = not self.run.on and not self.bench.closed and self.off.may_begin
+        idle = self._may_begin
         after = way.next() if way.next() is not stage else Stage.CLOSE
         ahead = _ORDER.index(after) > _ORDER.index(stage) and way.may_go_to(after)
         view.offer(
@@ -168,7 +167,7 @@ class Session(QObject):
         resource = self.window.intake.setting().resource
         with self._minding_the_ledger():
             self.window.probe.show_leads(lead_check(self.ledger, resource) if resource else None)
-        self.window.probe.offer_leads(on_bench and not self.run.on and not self.bench.closed and self.off.may_begin)
+        self.window.probe.offer_leads(on_bench and self._may_begin)
 
     def _show_taken(self) -> None:
         """Another ladder, or other ceilings, were taken over."""

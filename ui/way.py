@@ -32,7 +32,7 @@ class Milestone(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Way(msgspec.Struct, frozen=True, kw_only=True):
-    """The six stages. `may_close`: closing can be begun although an earlier stage isn't done."""
+    """The six stages. `may_close`: there is a job, and it may be closed whatever was or was not done."""
 
     milestones: tuple[Milestone, ...]
     may_close: bool
@@ -69,8 +69,7 @@ def way_of(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> Wa
         if standing is Standing.SKIPPED and electrical is not None:
             words = texts.SKIPPED_BECAUSE.format(reason=texts.OUTCOME_WORDS[electrical])
         milestones.append(Milestone(stage=stage, standing=standing, found=words))
-    tried = any(run.kind in (RunKind.RECOVERY, RunKind.HAND, RunKind.PROOF) for run in runs)
-    return Way(milestones=tuple(milestones), may_close=tried or electrical is not None or Stage.CLOSE in found.done)
+    return Way(milestones=tuple(milestones), may_close=job is not None)
 
 
 class _Found(msgspec.Struct):

@@ -34,11 +34,23 @@ def run_and_tell(book: "Ledger", request: Request, *, as_json: bool, ask: bool) 
             except (LedgerError, Refused, JournalDamaged, OSError) as error:
                 problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
         _tell(request.kind, ended, filed, problem, as_json=as_json)
+        _back_up(book)
     if ask and off_sentence(ended) == NOT_OFF:  # Ctrl-C leaves it open again
         wait_for_acknowledgement(book, request.resource)
     if request.kind is RunKind.LEADS and ended.result.outcome is Outcome.SHORT:
         return 0  # joined clips are what was asked for
     return EXIT_STATUS[ended.result.outcome]
+
+
+def _back_up(book: "Ledger") -> None:
+    """The day's backup, once the run is filed: what goes wrong with it is said and changes nothing."""
+    from benchlog.ledger.backups import back_up, due
+
+    try:
+        if due(book.path, book.clock):
+            back_up(book.path, book.clock)
+    except (LedgerError, Refused, OSError) as error:
+        say(f"benchlog: the day's backup was not made: {error}", err=True)
 
 
 def ended_early(outcome: Outcome, text: str, *, as_json: bool) -> int:

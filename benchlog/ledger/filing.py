@@ -122,7 +122,7 @@ def _commit(ledger: Ledger, journal: Path) -> tuple[Filed, bool]:
     rescue = read_rescue(rescue_record_of(journal))
     request = contents.begun.request
     trace_row = _trace_row(contents)
-    with ledger.writing() as session:
+    with ledger.adding() as session:
         if (before := session.scalars(select(RunRow).where(RunRow.uid == request.uid)).one_or_none()) is not None:
             _refuse_shorter(session, before, journal, contents)
             return _filed(session.get_one(JobRow, before.job_id), before), False
@@ -218,7 +218,7 @@ def _file_late_rescue(ledger: Ledger, record: Path, report: Callable[[Path, str]
         return
     if rescue is None:
         return
-    with ledger.writing() as session:
+    with ledger.adding() as session:
         run = session.scalars(select(RunRow).where(RunRow.uid == uid)).one_or_none()
         if run is not None:
             off = "output confirmed off" if rescue.confirmed_off else "output NOT confirmed off"

@@ -46,7 +46,7 @@ def acknowledge(ledger: Ledger, runs: Sequence[Run]) -> None:
     if not runs:
         return
     utc, who = ledger.clock.utc(), _account()
-    with ledger.writing() as session:
+    with ledger.adding() as session:
         for run in runs:
             line = {"job_id": run.job, "text": f"{_BEFORE}{run.id}{_AFTER}"}
             if session.scalars(select(EntryRow).filter_by(**line)).first() is None:
