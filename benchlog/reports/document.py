@@ -41,9 +41,10 @@ class Heading(msgspec.Struct, frozen=True):
 
 
 class Facts(msgspec.Struct, frozen=True):
-    """Names and values."""
+    """Names and values. `short`: two beside each other on paper, the first half at the left."""
 
     rows: tuple[tuple[str, str], ...]
+    short: bool = False
 
 
 class Prose(msgspec.Struct, frozen=True):
@@ -170,7 +171,7 @@ def _outcome(job: Job) -> Outcome:
 
 def _blocks(sheet: Sheet, say: Say) -> Iterable[Block]:
     job = sheet.job
-    yield Facts(rows=_facts(sheet, say))
+    yield Facts(rows=_facts(sheet, say), short=True)
     yield Heading("Complaint, in the owner's words")
     yield Prose(f"“{lines(job.complaint)}”" if job.complaint.strip() else NOTHING, "quote")
     yield Heading("What came of it")
@@ -217,8 +218,8 @@ def _facts(sheet: Sheet, say: Say) -> tuple[tuple[str, str], ...]:
         ("Owner's consent", "given" if job.consent else "not on record"),
         ("Spending limit", limit),
         ("Motor", motor),
-        ("Load on the bench", one_line(job.load_state)),
-        ("Opened before by", one_line(job.opened_before)),
+        ("Load", one_line(job.load_state)),
+        ("Opened before", one_line(job.opened_before)),
         ("What it pumped", one_line(job.pumped)),
         ("Came back from", "" if sheet.earlier is None else f"job {sheet.earlier.number:04d}"),
     ]

@@ -27,6 +27,7 @@ p { margin: 0 0 8px; white-space: pre-line; }
 .caution { padding-left: 20px; position: relative; }
 .caution::before { content: "!"; position: absolute; left: 4px; font-weight: 700; }
 dl { display: grid; grid-template-columns: 170px 1fr; gap: 2px 12px; margin: 0; }
+.short { grid-template-columns: 110px 1fr 110px 1fr; }
 dd { margin: 0; white-space: pre-line; }
 table { width: 100%; border-collapse: collapse; table-layout: fixed; }
 th { text-align: left; font-weight: 400; font-size: 13px; }
@@ -79,7 +80,8 @@ def _parts(block: Block) -> Iterable[str]:
             yield f"<h2>{escape(block.text)}</h2>"
         case Facts():
             pairs = "".join(f"<dt>{escape(name)}</dt><dd>{escape(value)}</dd>" for name, value in block.rows)
-            yield f"<dl>{pairs}</dl>"
+            short = ' class="short"' if block.short else ""
+            yield f"<dl{short}>{pairs}</dl>"
         case Prose():
             yield f'<p class="{block.kind}">{escape(block.text)}</p>'
         case Picture():

@@ -267,9 +267,7 @@ def _lay(flow: _Flow, block: Block) -> None:
             flow.say(_text(block.text, HEADING, flow.width, bold=True))
             flow.y += 1.5 * MM
         case Facts():
-            half = Column("", NAME_SHARE), Column("", 1 - NAME_SHARE)
-            for row in block.rows:
-                _row(flow, half, row, inks=(SECOND, INK), ruled=False)
+            _facts(flow, block)
         case Prose():
             _prose(flow, block)
         case Table():
@@ -286,6 +284,16 @@ def _lay(flow: _Flow, block: Block) -> None:
             flow.y += high
         case Photos():
             _photos(flow, block)
+
+
+def _facts(flow: _Flow, block: Facts) -> None:
+    beside = 2 if block.short else 1
+    shares = (0.16, 0.34) if block.short else (NAME_SHARE, 1 - NAME_SHARE)
+    columns = tuple(Column("", share) for share in shares * beside)
+    down = -(-len(block.rows) // beside)
+    for number in range(down):
+        pairs = [block.rows[at] if at < len(block.rows) else ("", "") for at in range(number, down * beside, down)]
+        _row(flow, columns, [cell for pair in pairs for cell in pair], inks=(SECOND, INK) * beside, ruled=False)
 
 
 def _prose(flow: _Flow, block: Prose) -> None:

@@ -78,7 +78,7 @@ def _marks(job: Job, x: float, y: float, *, demo: bool) -> list[Line | Boxes | W
 
 
 def _fitting(text: str, size: float, room: float) -> str:
-    return short(text, int(room / (_LETTER * size)))
+    return short(text, int(room / (_LETTER * size) + 1e-6))
 
 
 def _code(text: str, x: float, y: float) -> Boxes:

@@ -1,5 +1,8 @@
 """What a job sheet tells, before anybody lays it out: nothing that matters is left out, nothing is too long."""
 
+import shutil
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 
 import numpy as np
@@ -57,6 +60,20 @@ def test_a_job_without_a_run_in_a_demo_ledger_is_a_demonstration_too(demo: Path,
     assert "DEMO" not in page
     assert "the work is not finished" in page
     assert "Nothing was measured." in page
+
+
+def test_a_trace_that_cannot_be_read_costs_its_curve_and_is_told(demo: Path, tmp_path: Path) -> None:
+    path = tmp_path / "harbour.db"
+    shutil.copy(demo, path)
+    with closing(sqlite3.connect(path)) as connection, connection:
+        connection.execute("UPDATE trace SET data = zeroblob(length(data)) WHERE run_id = 1")
+    with Ledger.open(path) as book:
+        made = gather(book, book.job_by_number(1))
+    assert made.before is None
+    assert made.after is not None
+    page = " ".join(text_of(told(made)).split())
+    assert "Could not be read: the trace of run 1" in page
+    assert "Run 1, recovery: freed" in page
 
 
 def test_the_first_recovery_and_the_last_proof_are_held_against_each_other() -> None:
