@@ -16,6 +16,7 @@ from typing import Annotated, TypeAlias
 
 import msgspec
 import numpy as np
+import numpy.typing as npt
 
 from benchlog.bench.file_lock import lock_file
 from benchlog.bench.frames import Request
@@ -183,26 +184,31 @@ def read_journal(path: Path) -> JournalContents:
         raise JournalDamaged(f"{path}: not a file")
     if path.stat().st_size > _MAX_JOURNAL:
         raise JournalDamaged(f"{path}: larger than {_MAX_JOURNAL} bytes")
-    blocks = _blocks(path.read_bytes())
+    blocks, trace = _read(path.read_bytes())
     if not blocks or not isinstance(blocks[0], Begun):
         raise JournalDamaged(f"{path}: no readable head")
-    samples = [block for block in blocks if isinstance(block, Sample)]
     return JournalContents(
         begun=blocks[0],
         armed=next((block for block in blocks if isinstance(block, Armed)), None),
-        trace=_trace_of(samples),
+        trace=trace,
         events=tuple(block.event for block in blocks if isinstance(block, Happening)),
         ending=next((block for block in blocks if isinstance(block, Ending)), None),
         kicks=sum(isinstance(block, Kicked) for block in blocks),
     )
 
 
-def _blocks(data: bytes) -> list[Block]:
+def _read(data: bytes) -> tuple[list[Block], Trace]:
+    """All blocks but the samples, and those as a trace."""
     found: list[Block] = []
-    if not data.startswith(MAGIC):
-        return found
-    at = len(MAGIC)
+    pieces: list[_Rows] = []
+    singly: list[Sample] = []
+    at = len(MAGIC) if data.startswith(MAGIC) else len(data)
     while at + _BLOCK.size <= len(data):
+        if found and (rows := _usual_samples(data, at)) is not None:
+            pieces += [_rows_of(singly), rows]
+            singly = []
+            at += len(rows) * _USUAL.itemsize
+            continue
         length, checksum = _BLOCK.unpack_from(data, at)
         payload = data[at + _BLOCK.size : at + _BLOCK.size + length]
         if length > _MAX_BLOCK or len(payload) != length or zlib.crc32(payload) != checksum:
@@ -213,18 +219,56 @@ def _blocks(data: bytes) -> list[Block]:
             break
         if isinstance(block, Ending) and block.result.kicks < 0:
             break
-        found.append(block)
+        if isinstance(block, Sample) and found:
+            singly.append(block)
+        else:
+            found.append(block)
         at += _BLOCK.size + length
-    return found
+    rows = np.concatenate([*pieces, _rows_of(singly)])
+    return found, Trace(**{name: np.ascontiguousarray(rows[name]) for name in _COLUMNS})
 
 
-def _trace_of(samples: list[Sample]) -> Trace:
-    return Trace(
-        sent=np.array([sample.sent for sample in samples], dtype=np.int64),
-        received=np.array([sample.received for sample in samples], dtype=np.int64),
-        volts=np.array([sample.volts for sample in samples], dtype=np.float64),
-        amps=np.array([sample.amps for sample in samples], dtype=np.float64),
-        set_volts=np.array([sample.set_volts for sample in samples], dtype=np.float64),
-        set_amps=np.array([sample.set_amps for sample in samples], dtype=np.float64),
-        flags=np.array([sample.flags for sample in samples], dtype=np.uint8),
-    )
+_Rows: TypeAlias = npt.NDArray[np.void]
+_COLUMNS = ("sent", "received", "volts", "amps", "set_volts", "set_amps", "flags")
+_TRACE = np.dtype([*((name, "<i8" if name in _COLUMNS[:2] else "<f8") for name in _COLUMNS[:-1]), ("flags", "u1")])
+_USUAL = np.dtype(
+    [
+        *(("length", "<u4"), ("checksum", "<u4"), ("tag", "V3")),
+        *(("type_0", "u1"), ("sent", ">u4"), ("type_1", "u1"), ("received", ">u4")),
+        *(("type_2", "u1"), ("volts", ">f8"), ("type_3", "u1"), ("amps", ">f8")),
+        *(("type_4", "u1"), ("set_volts", ">f8"), ("type_5", "u1"), ("set_amps", ">f8"), ("flags", "u1")),
+    ]
+)
+"""The block of a sample from 6.6 s into a run on, byte for byte: almost all of a long journal, read many at a time.
+
+Source of the types: the msgpack specification: 0x98 an array of 8, 0xa1 a text of 1, 0xce 32 bits, 0xcb a float64.
+"""
+_TAG, _TYPES = b"\x98\xa1s", (0xCE, 0xCE, 0xCB, 0xCB, 0xCB, 0xCB)
+_AT_ONCE = 2048
+
+
+def _usual_samples(data: bytes, at: int) -> _Rows | None:
+    """Whole and undamaged samples of the usual form that follow one another from `at` on; None where there are none."""
+    payload = _USUAL.itemsize - _BLOCK.size
+    if data[at] != payload or not data.startswith(_TAG, at + _BLOCK.size):
+        return None
+    count = min((len(data) - at) // _USUAL.itemsize, _AT_ONCE)
+    rows = np.frombuffer(data, _USUAL, count, at)
+    usual = (rows["length"] == payload) & (rows["tag"] == np.void(_TAG)) & (rows["flags"] < 0x80)
+    for number, kind in enumerate(_TYPES):
+        usual &= rows[f"type_{number}"] == kind
+    count = count if usual.all() else int(usual.argmin())
+    view = memoryview(data)
+    for number, checksum in enumerate(rows["checksum"][:count].tolist()):
+        begins = at + number * _USUAL.itemsize + _BLOCK.size
+        if zlib.crc32(view[begins : begins + payload]) != checksum:
+            count = number
+            break
+    found = np.empty(count, _TRACE)
+    for name in _COLUMNS:
+        found[name] = rows[name][:count]
+    return found if count else None
+
+
+def _rows_of(samples: list[Sample]) -> _Rows:
+    return np.array([msgspec.structs.astuple(sample) for sample in samples], dtype=_TRACE)
