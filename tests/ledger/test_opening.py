@@ -20,6 +20,7 @@ from benchlog.ledger.off_by_hand import not_confirmed
 from benchlog.ledger.opening import HEAD
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import owner_layer, unlock, unlocks
+from benchlog.records import Closing
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
 from tests.ledger.benches import BILGE_PUMP, MOTOR, leave_journal
@@ -180,7 +181,7 @@ def test_a_ledger_that_became_newer_while_it_was_open_is_not_written(path: Path)
     with Ledger.open(path) as ledger:
         sql(path, "UPDATE alembic_version SET version_num = '9000'")
         with pytest.raises(LedgerTooNew):
-            ledger.close_job(job, cause="rust", work_done="", prognosis="")
+            ledger.close_job(job, Closing(cause="rust", work_done="", prognosis=""))
         assert ledger.job(job).cause == ""
 
 
@@ -210,10 +211,10 @@ def test_a_writer_that_has_to_wait_too_long_is_told_so_and_may_try_again(path: P
         other.execute("BEGIN IMMEDIATE")
         assert ledger.job(job).number == 1  # readers go on
         with pytest.raises(LedgerBusy):
-            ledger.close_job(job, cause="rust", work_done="", prognosis="")
+            ledger.close_job(job, Closing(cause="rust", work_done="", prognosis=""))
         other.execute("ROLLBACK")
         assert ledger.job(job).cause == ""
-        assert ledger.close_job(job, cause="rust", work_done="", prognosis="").cause == "rust"
+        assert ledger.close_job(job, Closing(cause="rust", work_done="", prognosis="")).cause == "rust"
 
 
 def test_a_ledger_moved_away_while_it_is_open_is_an_error_and_no_new_file_appears(path: Path) -> None:
@@ -222,7 +223,7 @@ def test_a_ledger_moved_away_while_it_is_open_is_an_error_and_no_new_file_appear
         assert ledger.job(job).number == 1
         path.rename(path.with_name("elsewhere"))
         with pytest.raises(LedgerError, match="moved or removed"):
-            ledger.close_job(job, cause="rust", work_done="", prognosis="")
+            ledger.close_job(job, Closing(cause="rust", work_done="", prognosis=""))
     assert not path.exists()
 
 
