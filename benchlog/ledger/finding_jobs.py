@@ -10,6 +10,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING, Any, TypeAlias
 
 from sqlalchemy import ColumnElement, Select, and_, bindparam, column, exists, func, or_, select, table, text
+from sqlalchemy.exc import DatabaseError
 from sqlalchemy.orm import Session
 
 from benchlog.errors import LedgerDamaged, LedgerError
@@ -118,7 +119,7 @@ def found_keys(ledger: "Ledger", wanted: Wanted, after: Key | None, limit: int, 
     try:
         with ledger.reading() as session:
             return _keys(session, wanted, after, limit, indexed=indexed, counting=counting)
-    except LedgerDamaged:
+    except (LedgerDamaged, DatabaseError):
         if not indexed:
             raise
     # It may be the index alone that is damaged: LIKE needs none.

@@ -242,5 +242,6 @@ def _version(session: Session) -> int:
 
 
 def _is_damage(error: DatabaseError) -> bool:
+    # FTS5 says of a head that it does not know no more than "error".
     code = getattr(error.orig, "sqlite_errorcode", 0) or 0
-    return code & 0xFF == sqlite3.SQLITE_CORRUPT
+    return code & 0xFF in (sqlite3.SQLITE_CORRUPT, sqlite3.SQLITE_ERROR)
