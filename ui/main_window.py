@@ -5,7 +5,7 @@ The supply's side stands outside the rooms, so that "Output off" is in the same 
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
@@ -13,6 +13,7 @@ from benchlog.records import STAGE_OF, RunKind, Stage
 from ui import texts, theme
 from ui.frame_parts import Foot, Header, Notice
 from ui.history.room import HistoryRoom
+from ui.record.page import RecordPage
 from ui.stage_rail import StageRail
 from ui.stages.close import CloseStage
 from ui.stages.free import FreeStage
@@ -28,7 +29,12 @@ BENCH_ROOM, HISTORY_ROOM = 0, 1
 
 
 class MainWindow(QMainWindow):
-    """Only widgets and where they stand. What they do to each other is wired in `ui.session`."""
+    """Only widgets and where they stand. What they do to each other is wired in `ui.session`.
+
+    `closing`: nothing is in the way any more, the output is off.
+    """
+
+    closing = Signal()
 
     def __init__(self, tokens: Tokens, *, resource: str = "", demo: bool = False) -> None:
         super().__init__()
@@ -43,6 +49,7 @@ class MainWindow(QMainWindow):
         self.panel = SupplyPanel(tokens)
         self.intake, self.safe, self.close_stage = IntakeStage(resource), MakeSafeStage(), CloseStage()
         self.probe, self.free, self.prove = ProbeStage(tokens), FreeStage(tokens), ProveStage(tokens)
+        self.record = RecordPage(tokens)
         self.history = HistoryRoom(tokens)
         self._lay_out()
         self.intake.kind.setFocus()
@@ -60,6 +67,7 @@ class MainWindow(QMainWindow):
         }
         for page in self._pages.values():
             self.stages.addWidget(page)
+        self.stages.addWidget(self.record)
         bench = QWidget()
         bench_row = QHBoxLayout(bench)
         bench_row.setContentsMargins(0, 0, 0, 0)
@@ -97,8 +105,15 @@ class MainWindow(QMainWindow):
 
     def show_stage(self, stage: Stage) -> None:
         """The keyboard goes to the page, not to a button: a stray Enter must begin nothing."""
-        if self.stages.currentWidget() is not self._pages[stage]:
-            self.stages.setCurrentWidget(self._pages[stage])
+        self._show_page(self._pages[stage])
+
+    def show_record(self) -> None:
+        """The job's record, in the place of a stage."""
+        self._show_page(self.record)
+
+    def _show_page(self, page: QWidget) -> None:
+        if self.stages.currentWidget() is not page:
+            self.stages.setCurrentWidget(page)
             self.stages.setFocus()
 
     def show_room(self, room: int) -> None:
@@ -112,11 +127,12 @@ class MainWindow(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(theme.palette(tokens))
             application.setStyleSheet(theme.style_sheet(tokens))
-        for part in (self.rail, self.panel, self.notice, self.history, *self.views()):
+        for part in (self.rail, self.panel, self.notice, self.record, self.history, *self.views()):
             part.set_tokens(tokens)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if self.may_close():
+            self.closing.emit()
             event.accept()
         else:
             event.ignore()

@@ -21,6 +21,8 @@ from ui.live_run import LinkFactory
 from ui.main_window import BENCH_ROOM, HISTORY_ROOM, MainWindow
 from ui.moments import clock_text, day_text
 from ui.off_state import OffEvent, OffState
+from ui.record.recording import Recording
+from ui.record.timeline import waiting_text
 from ui.run_request import request_of, setting_of
 from ui.running import Running, minding_the_ledger
 from ui.stages.run_view import RunView
@@ -51,6 +53,7 @@ class Session(QObject):
         self.browsing = Browsing(window.history, ledger, self)
         self.advising = Advising(window, self.bench, self.running)
         self.taking_in = TakingIn(window, ledger, self.bench)
+        self.recording = Recording(window, ledger, self.bench, self.running, settings)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -91,6 +94,9 @@ class Session(QObject):
         self.advising.taken.connect(self._show_taken)
         self.taking_in.changed.connect(self.refresh)
         self.taking_in.earlier_wanted.connect(self._look_at_earlier)
+        self.recording.changed.connect(self._show_header)
+        self.recording.opened.connect(self.refresh)
+        self.recording.left.connect(self.refresh)
         window.free.held.connect(self.running.keys.hold)
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
@@ -105,16 +111,12 @@ class Session(QObject):
     def refresh(self) -> None:
         """Everything that follows from the record is shown again."""
         way, job = self.bench.way(), self.bench.job
-        self.window.rail.show_way(way, self.here)
-        self.window.show_stage(self.here)
-        if job is None:
-            self.window.header.show_job(texts.NO_JOB, texts.NO_JOB_ABOUT, on_bench=False)
-        else:
-            about = (texts.JOB_ABOUT_COMPLAINT if job.complaint else texts.JOB_ABOUT).format(
-                tag=job.tag, volts=sayings.short(job.motor.rated_volts, "V"), complaint=job.complaint
-            )
-            title = texts.JOB_TITLE.format(number=job.number, kind=job.item.kind)
-            self.window.header.show_job(title, about, on_bench=True)
+        self.recording.follow(self.here)
+        self.window.rail.show_way(way, None if self.recording.shown else self.here)
+        if not self.recording.shown:
+            self.window.show_stage(self.here)
+        self._show_header()
+        if job is not None:
             self.window.safe.show_kept(self.bench.entries)
             self.window.close_stage.show_job(job, self.bench.runs)
         self.taking_in.follow()
@@ -133,6 +135,19 @@ class Session(QObject):
     def _may_begin(self) -> bool:
         """Whether a run could be begun and filed."""
         return not (self.run.on or self.bench.closed or self.ledger.read_only) and self.off.may_begin
+
+    def _show_header(self) -> None:
+        job = self.bench.job
+        if job is None:
+            self.window.header.show_job(texts.NO_JOB, texts.NO_JOB_ABOUT, on_bench=False)
+            return
+        about = (texts.JOB_ABOUT_COMPLAINT if job.complaint else texts.JOB_ABOUT).format(
+            tag=job.tag, volts=sayings.short(job.motor.rated_volts, "V"), complaint=job.complaint
+        )
+        if waiting := waiting_text(job):
+            about = texts.JOB_ABOUT_WAITING.format(waiting=waiting, about=about)
+        title = texts.JOB_TITLE.format(number=job.number, kind=job.item.kind)
+        self.window.header.show_job(title, about, on_bench=True)
 
     def _offer(self, view: RunView, way: Way) -> None:
         """What can be pressed on a run's page follows from how far the job is."""
@@ -176,6 +191,7 @@ class Session(QObject):
 
     def go_to(self, stage: Stage) -> None:
         if self.bench.way().may_go_to(stage):
+            self.recording.leave()
             self.here = stage
             self.refresh()
 
@@ -197,6 +213,7 @@ class Session(QObject):
             return
         self._resource = self.window.intake.setting().resource or self._resource
         self.bench.put_aside()
+        self.recording.leave()
         self.here = Stage.INTAKE
         self.window.intake.blank(self._resource)
         self._blank_stages()
@@ -219,6 +236,7 @@ class Session(QObject):
                     view = self.window.view_of(run.kind)
                     view.show_filed(run, request, self.ledger.events(run.id), self.ledger.trace(run.id))
             self.running.show_measured()
+            self.recording.leave()
             self.here = self.bench.way().next()
             self.show_room(BENCH_ROOM)
         self.refresh()
@@ -288,6 +306,7 @@ class Session(QObject):
     # around a run
 
     def _show_begun(self, stage: Stage) -> None:
+        self.recording.leave()
         self.here = stage
         self.refresh()
         self.window.stages.setFocus()  # not the next field in line, which would take the keys for itself
@@ -345,6 +364,7 @@ class Session(QObject):
     def _may_close(self) -> bool:
         """Not while a run is on, nor while nobody has said that an unconfirmed output was switched off by hand."""
         self.taking_in.keep()
+        self.recording.keep()
         if self.run.on:
             self._closing = True
             self.running.output_off(texts.STOP_CLOSING)

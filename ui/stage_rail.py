@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 from benchlog.records import Stage
 from ui import texts, theme
 from ui.pieces import plain_hint
+from ui.record.rail_row import RecordRow
 from ui.shapes import draw_sign
 from ui.theme import Tokens
 from ui.way import Milestone, Standing, Way
@@ -31,9 +32,12 @@ class StageRail(QWidget):
             row.clicked.connect(lambda _checked=False, picked=stage: self.picked.emit(picked))
             rows.addWidget(row)
             self.rows[stage] = row
+        self.record = RecordRow(tokens)
+        rows.addWidget(self.record)
         rows.addStretch(1)
 
-    def show_way(self, way: Way, here: Stage) -> None:
+    def show_way(self, way: Way, here: Stage | None) -> None:
+        """`here`: the stage that is shown; None where none is."""
         for milestone in way.milestones:
             row = self.rows[milestone.stage]
             row.show_milestone(milestone, here=milestone.stage is here)
@@ -44,6 +48,7 @@ class StageRail(QWidget):
         self.rows[stage].say_live(words)
 
     def set_tokens(self, tokens: Tokens) -> None:
+        self.record.set_tokens(tokens)
         for row in self.rows.values():
             row.set_tokens(tokens)
 

@@ -4,7 +4,7 @@ What happened, whether the output is off, what to do. Nothing here imports Qt: s
 """
 
 from benchlog.outcome import Outcome, WindingVerdict
-from benchlog.records import Result, RunKind, Stage
+from benchlog.records import JobState, Result, RunKind, Stage
 
 PROGRAM = "benchlog"
 
@@ -458,3 +458,78 @@ HISTORY_OLDER = "Older jobs"
 RUN_LINE = "{kind}, {at}: {outcome}"
 JOB_DETAIL = "Job {number:04d} · {kind}"
 NO_RUN_YET, STATE_CLOSED = "no run yet", "closed"
+
+# record and costs
+RECORD = "Record and costs"
+RECORD_SAY = "Record of job {number:04d}"
+RECORD_WHY = "{stands}. {costs}."
+RECORD_BACK, RECORD_YOUR_TURN = "Back to {stage}", "Your turn: back to {stage}"
+FIELD_RECORD_WHO, RECORD_WHO_HINT = "Who", "who works"
+FIELD_RECORD_WORDS, RECORD_WORDS_HINT = "Words for a hand step or a note", "Words, for a hand step or a note"
+RECORD_NOTE, RECORD_CORRECTION = "Keep note", "Keep correction"
+RECORD_FINDINGS, RECORD_COSTS, RECORD_WAITING, RECORD_PICTURES = "Findings", "Costs", "Waiting", "Files"
+RECORD_DRAFT_FOUND = "What was being typed under “Record and costs” when the program last ended is there again."
+NEEDS_WHO = "Say who works, at the top of this page."
+TIMELINE_NAME = "What happened with this job, newest first"
+LINE_NOTE, LINE_HAND, LINE_RUN, LINE_FINDING = "note", "by hand", "run", "finding"
+LINE_CHARGE, LINE_FILE, LINE_EDIT, LINE_UNLOCK = "cost", "file", "change", "unlocked"
+LINE_KINDS = {"note": "note", "check": "made safe", "state": "state", "correction": "correction"}
+YES, NO = "yes", "no"
+EDIT_OF_RUN = "run {run}, {field}"
+EDIT_UNDONE = "taken back"
+FINDING_MARKED = "marked {marking}"
+FINDING_REPLACED, FINDING_CORRECTS = "replaced since", "in place of an earlier one"
+CHARGED_MINUTES = "{count} min"
+CHARGE_TAKEN_BACK = "taken back since"
+FIELD_PART, PART_HINT = "Part", "R7, gate resistor, …"
+FIELD_PLACE, PLACE_HINT = "Where", "at the driver, …"
+FIELD_MARKING, MARKING_HINT = "Marking", "4K7, 152, 01B, …"
+FIELD_CAPACITOR = "on a capacitor"
+FIELD_PURPOSE, PURPOSE_HINT = "What it seems to do", "holds the gate down"
+FIELD_VALUE, VALUE_HINT = "Value", "1.5 kΩ, cracked, …"
+FINDING_NEW, FINDING_CORRECTING = "A finding", "A correction: it stands in place of the earlier one"
+FINDING_KEEP, FINDING_KEEP_CORRECTION, FINDING_GIVE_UP = "Keep", "Keep it", "Leave it"
+FINDING_CORRECT, FINDING_CORRECT_NAME = "Correct", "Correct the finding about {part}"
+NEEDS_PART = "Say which part it is."
+READING_NAME = "Reading {number} of the marking"
+READING_TAKE = "Take {value} as the value. {about}"
+CALCULATE = "Calculate"
+CALCULATOR_WHICH, CALCULATOR_TAKE = "What to calculate", "Into the value"
+CALCULATOR_INPUT = "{name}, {unit}"
+COST_NO_LIMIT = "{cents} so far; no limit agreed"
+COST_STANDS = "{cents} of at most {limit}; {left} left"
+COST_NEAR = "{cents} of at most {limit}; only {left} left"
+COST_SHORT = "{cents} of {limit}"
+COST_PASSED = "{cents}: {left} above the {limit} allowed"
+FIELD_MINUTES, MINUTES_HINT = "Minutes of work", "min"
+FIELD_DONE, DONE_HINT = "What was done", "what was done"
+MINUTES_PROPOSED = "on the bench: {count} min"
+MINUTES_PROPOSED_NAME = "Take the {count} minutes that the job was on the bench"
+HOUR_COSTS, HOUR_UNKNOWN = "An hour costs {cents}.", "The settings give no price of an hour: minutes cost nothing."
+FIELD_STOCK, FIELD_COUNT, NO_STOCK = "Part from stock", "How many pieces", "choose a part"
+STOCK_LINE = "{name} · {price} · {stock} there"
+FIELD_OTHER, OTHER_HINT, FIELD_PRICE = "Anything else", "what for", "Its price"
+CHARGE = "Charge"
+CHARGE_MINUTES, CHARGE_PART, CHARGE_OTHER = "Charge the minutes", "Charge the part", "Charge it with its price"
+WRONG_MINUTES, WRONG_COUNT = "Minutes: a whole number above zero.", "Pieces: a whole number above zero."
+NEEDS_STOCK, NEEDS_OTHER, NEEDS_PRICE = "Choose a part first.", "Say what it is for.", "Give its price."
+OVER_SAY = "Stop or ask: with this the job would come to {cents}; its owner allows {limit}."
+FIELD_AGREED, OVER_KEEP, OVER_STOP = "Who agreed to more", "Agreed: charge it", "Stop: leave it out"
+TAKE_BACK, TAKE_BACK_NAME = "Take back", "Take back the line {line}"
+BACK_SAY = "Take back “{line}”?"
+FIELD_BACK_WHY, BACK_KEEP, BACK_STOP = "Why", "Take it back", "Leave it"
+WAITING_WORDS = {
+    "waiting-for-approval": "waits for approval",
+    "waiting-for-part": "waits for a part",
+    "waiting-for-owner": "waits for its owner",
+}
+WAITING_BUTTONS = {
+    JobState.FOR_APPROVAL: "Wait for approval",
+    JobState.FOR_PART: "Wait for a part",
+    JobState.FOR_OWNER: "Wait for its owner",
+    JobState.OPEN: "Work goes on",
+}
+WAITING_SINCE = "{waiting} (since {day})"
+WORK_GOES_ON = "Work goes on."
+FIELD_WAITING, WAITING_HINT = "What for", "more than was agreed, shaft seal, …"
+JOB_ABOUT_WAITING = "{waiting} · {about}"
