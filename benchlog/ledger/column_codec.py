@@ -6,7 +6,7 @@ Layout, little-endian: decimal exponent (int8, RAW for float64 as it is), times 
 
 import struct
 import zlib
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 import numpy as np
 import numpy.typing as npt
@@ -68,10 +68,10 @@ def decode_column(data: bytes, at: int, count: int) -> tuple[Whole | Measured, i
         raise ColumnDamaged("a column's head is out of range")
     bits = _joined(_inflated(data[at : at + length], width * count), width, count)
     if exponent == RAW:
-        return bits.view("<f8").astype(np.float64), at + length
+        return bits.astype("<u8").view("<f8").astype(np.float64, copy=False), at + length
     whole = _unfolded(bits)
     for _ in range(order):
-        whole = np.cumsum(whole, dtype=np.int64)
+        np.cumsum(whole, out=whole)
     return (whole / 10.0**exponent if exponent else whole), at + length
 
 
@@ -86,8 +86,13 @@ def _folded(whole: Whole) -> npt.NDArray[np.uint64]:
     return ((whole << 1) ^ (whole >> 63)).view(np.uint64)
 
 
-def _unfolded(bits: npt.NDArray[np.uint64]) -> Whole:
-    return (bits >> np.uint64(1)).view(np.int64) ^ -(bits & np.uint64(1)).view(np.int64)
+def _unfolded(bits: npt.NDArray[Any]) -> Whole:
+    # As narrow as it comes: what was folded into so many bits fits into as many with a sign.
+    signed = np.dtype(f"<i{bits.itemsize}")
+    odd = (bits & 1).view(signed)
+    bits >>= 1
+    whole: Whole = (bits.view(signed) ^ np.negative(odd, out=odd)).astype(np.int64)
+    return whole
 
 
 def _planes(bits: npt.NDArray[np.uint64]) -> Planes:
@@ -96,10 +101,12 @@ def _planes(bits: npt.NDArray[np.uint64]) -> Planes:
     return bits.astype("<u8").view(np.uint8).reshape(len(bits), 8).T[:width]
 
 
-def _joined(planes: bytes, width: int, count: int) -> npt.NDArray[np.uint64]:
-    bits = np.zeros((count, 8), dtype=np.uint8)
+def _joined(planes: bytes, width: int, count: int) -> npt.NDArray[Any]:
+    # As few bytes a value as NumPy has a type for: most columns need one or two of the eight.
+    room = next(room for room in (1, 2, 4, 8) if room >= width)
+    bits = np.zeros((count, room), dtype=np.uint8)
     bits[:, :width] = np.frombuffer(planes, dtype=np.uint8).reshape(width, count).T
-    return bits.view("<u8").reshape(count).astype(np.uint64)
+    return bits.view(f"<u{room}").reshape(count)
 
 
 def _expected_bytes(planes: Planes) -> float:

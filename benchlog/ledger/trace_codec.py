@@ -74,13 +74,13 @@ def decode(coded: Coded) -> Trace:
         raise TraceDamaged("its times or flags are not whole numbers")
     if ((whole["flags"] < 0) | (whole["flags"] > 0xFF)).any():
         raise TraceDamaged("flags outside 0 to 255")
-    sent = whole["sent"].astype(np.int64)
+    sent = whole["sent"].astype(np.int64, copy=False)
     return Trace(
         sent=sent,
-        received=sent + whole["lag"].astype(np.int64),
-        volts=columns["volts"].astype(np.float64),
-        amps=columns["amps"].astype(np.float64),
-        set_volts=columns["set_volts"].astype(np.float64),
-        set_amps=columns["set_amps"].astype(np.float64),
+        received=sent + whole["lag"].astype(np.int64, copy=False),
+        volts=columns["volts"].astype(np.float64, copy=False),
+        amps=columns["amps"].astype(np.float64, copy=False),
+        set_volts=columns["set_volts"].astype(np.float64, copy=False),
+        set_amps=columns["set_amps"].astype(np.float64, copy=False),
         flags=whole["flags"].astype(np.uint8),
     )
