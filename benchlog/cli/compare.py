@@ -112,8 +112,9 @@ def _rows(after: Measured) -> list[tuple[str, float | None, str, Fitted | None, 
         ("run-up, to a tenth left", figures.run_up_s, "s", None, figures.why.get("run_up_s", "")),
         ("energy", figures.energy_j, "J", None, ""),
         ("ripple in the steady part", figures.ripple_amps, "A", None, figures.why.get("ripple_amps", "")),
-        ("volts at the motor", figures.motor_volts, "V", None, ""),
+        ("volts at the motor", figures.motor_volts, "V", None, figures.why.get("motor_volts", "")),
     ]
+    value: Fitted | None
     for name, unit, label in (
         ("steady_amps", "A", "steady current"),
         ("tau_s", "s", "run-up time constant"),
@@ -121,6 +122,11 @@ def _rows(after: Measured) -> list[tuple[str, float | None, str, Fitted | None, 
         ("steady_emf_volts", "V", "its own voltage, steady"),
         ("moves_s", "s", "first seen to turn"),
     ):
-        value: Fitted | None = getattr(fitted, name)
+        value = getattr(fitted, name)
         told.append((label, None if value is None else value.value, unit, value, fitted.why.get(name, "")))
+    for label, unit, value in (
+        ("friction, at no speed", "A", after.friction.coulomb_amps),
+        ("friction, with speed", "A/V", after.friction.viscous_a_per_v),
+    ):
+        told.append((label, None if value is None else value.value, unit, value, after.friction.why))
     return told

@@ -27,14 +27,6 @@ def measured_start(ledger: Ledger, run: Run) -> Measured | None:
         asked = msgspec.json.decode(run.request, type=_Asked)
     except msgspec.MsgspecError:
         asked = _Asked()
-    result = run.result
-    ohm = None
-    if None not in (result.resistance_ohm, result.resistance_low_ohm, result.resistance_high_ohm):
-        ohm = Fitted(
-            value=result.resistance_ohm or 0.0,
-            low=result.resistance_low_ohm or 0.0,
-            high=result.resistance_high_ohm or 0.0,
-        )
     return measured_of(
         ledger.trace(run.id),
         ledger.events(run.id),
@@ -42,8 +34,29 @@ def measured_start(ledger: Ledger, run: Run) -> Measured | None:
         lead_ohm=asked.lead_ohm,
         ambient_c=asked.ambient_c,
         load_state=run.load_state,
-        ohm=ohm,
+        ohm=_ohm(run),
+        cold_ohm=_cold_ohm(ledger, run),
     )
+
+
+def _ohm(run: Run) -> Fitted | None:
+    found = run.result
+    if found.resistance_ohm is None or found.resistance_low_ohm is None or found.resistance_high_ohm is None:
+        return None
+    return Fitted(value=found.resistance_ohm, low=found.resistance_low_ohm, high=found.resistance_high_ohm)
+
+
+def _cold_ohm(ledger: Ledger, run: Run) -> Fitted | None:
+    """Of the job's first probe, before this run and before anything was driven; every run begins with one."""
+    for earlier in ledger.runs(run.job):
+        if earlier.id == run.id:
+            break
+        if earlier.kind is RunKind.LEADS:
+            continue
+        ohm = _ohm(earlier)
+        if ohm is not None or earlier.kind is not RunKind.PROBE:
+            return ohm
+    return None
 
 
 def others_of(ledger: Ledger, run: Run, item: Item) -> tuple[str, list[Measured]]:

@@ -2,11 +2,12 @@
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from statistics import fmean, stdev
 
 from benchlog.motor.fit import Constants, Fitted, constants
-from benchlog.motor.startup import Figures, Start, figures, starts_of, zero_of
+from benchlog.motor.friction import Friction, friction
+from benchlog.motor.startup import Figures, figures, starts_of, zero_of
 from benchlog.quantities import show
 from benchlog.records import FLAG_ON, Event, EventKind, Trace
 
@@ -16,10 +17,14 @@ SAME_DRIVEN_S, SAME_DRIVEN_TIMES = 60.0, 3.0
 """Driven for so much longer, and so many times as long, before the start is another warm-up. Starting values too."""
 SWAPPED = ("leads are swapped", "leads swapped", "swapped back")
 """Answers that say that the leads were turned over, as the run's questions offer them."""
-CAUTIONS = (
-    "which way round the leads were when the runs began is not recorded",
-    "warm-up before the runs is not known",
-)
+WAY_NOT_KNOWN = "which way round the leads were when the runs began is not recorded"
+WARM_UP_NOT_KNOWN = "warm-up before the runs is not known"
+ONE_ANGLE = "the resistance is of one probe each: the angle of the brushes alone can change it by 50 to 100 %"
+ANGLE_SHARE = 1.0
+"""Of the resistance of a single earlier probe: what another angle of the brushes adds (common practice, no source)."""
+WARM_MOST = 1.6
+"""Times its cold resistance: no winding within any ceiling is warmer (+150 K); above, it is the contact."""
+WARM_LEAST = 0.9
 MEASURED = "measured start"
 _T95 = {1: 12.706, 2: 4.303, 3: 3.182, 4: 2.776, 5: 2.571, 6: 2.447, 7: 2.365, 8: 2.306, 9: 2.262}
 """Two-sided 95 % of Student's t by degrees of freedom; above, 2.26 errs to wide. Source: any table, from memory."""
@@ -30,6 +35,7 @@ class Test:
     """Under which a start was measured: what must be the same for two to be compared.
 
     `driven_s`: s with volts on the motor before it in the same run; `swapped`: the leads, since the run began.
+    `warm`: the winding's resistance right before the run over its cold one in the job; None where not known.
     """
 
     __test__ = False  # no test of pytest's
@@ -40,6 +46,7 @@ class Test:
     load_state: str
     driven_s: float = 0.0
     swapped: bool = False
+    warm: Fitted | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,6 +57,7 @@ class Measured:
     test: Test
     figures: Figures
     constants: Constants
+    friction: Friction
     ohm: Fitted | None = None
 
 
@@ -78,7 +86,7 @@ class Comparison:
     differences: tuple[Difference, ...]
     not_same: tuple[str, ...]
     verdict: str
-    cautions: tuple[str, ...] = CAUTIONS
+    cautions: tuple[str, ...]
 
 
 def measured_of(
@@ -90,37 +98,15 @@ def measured_of(
     ambient_c: float,
     load_state: str,
     ohm: Fitted | None,
+    cold_ohm: Fitted | None = None,
 ) -> Measured | None:
-    """The measured start of a filed proof; None where it has none."""
+    """The measured start of a filed proof; None where it has none. `cold_ohm`: of the job's first probe."""
     found = [start for start in starts_of(trace, events) if start.name == MEASURED]
-    return (
-        None
-        if not found
-        else _turned_over(
-            measure(found[-1], trace, run=run, lead_ohm=lead_ohm, ambient_c=ambient_c, load_state=load_state, ohm=ohm),
-            events,
-            found[-1].began_s,
-        )
-    )
-
-
-def _turned_over(made: Measured, events: Sequence[Event], began_s: float) -> Measured:
-    times = sum(e.kind is EventKind.ANSWER and e.text in SWAPPED and e.t_s < began_s for e in events)
-    return replace(made, test=replace(made.test, swapped=times % 2 == 1))
-
-
-def _driven_s(trace: Trace, until_s: float) -> float:
-    """s with the output on above 0 V, before `until_s`; a reading counts until the next one."""
-    t_s = trace.t_s
-    on = ((trace.flags[:-1] & FLAG_ON) > 0) & (trace.set_volts[:-1] > 0) & (t_s[1:] <= until_s)
-    return float((t_s[1:] - t_s[:-1])[on].sum())
-
-
-def measure(
-    start: Start, trace: Trace, *, run: int, lead_ohm: float, ambient_c: float, load_state: str, ohm: Fitted | None
-) -> Measured:
-    """Figures and constants of one start out of its trace."""
+    if not found:
+        return None
+    start = found[-1]
     zero = zero_of(trace)
+    times = sum(e.kind is EventKind.ANSWER and e.text in SWAPPED and e.t_s < start.began_s for e in events)
     return Measured(
         run=run,
         ohm=ohm,
@@ -130,6 +116,8 @@ def measure(
             ambient_c=ambient_c,
             load_state=load_state,
             driven_s=_driven_s(trace, start.began_s),
+            swapped=times % 2 == 1,
+            warm=warm_of(ohm, cold_ohm),
         ),
         figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero.amps),
         constants=constants(
@@ -140,7 +128,23 @@ def measure(
             zero_amps=zero.amps,
             u_zero_amps=zero.u_amps,
         ),
+        friction=friction(trace, events, zero, from_s=start.began_s, ohm=ohm, lead_ohm=lead_ohm),
     )
+
+
+def warm_of(ohm: Fitted | None, cold_ohm: Fitted | None) -> Fitted | None:
+    """Resistance right before over the cold one; None where one is not known, or heat can't be the difference."""
+    if ohm is None or cold_ohm is None or min(ohm.low, cold_ohm.low) <= 0:
+        return None
+    ratio = Fitted(value=ohm.value / cold_ohm.value, low=ohm.low / cold_ohm.high, high=ohm.high / cold_ohm.low)
+    return ratio if ratio.high >= WARM_LEAST and ratio.low <= WARM_MOST else None
+
+
+def _driven_s(trace: Trace, until_s: float) -> float:
+    """s with the output on above 0 V, before `until_s`; a reading counts until the next one."""
+    t_s = trace.t_s
+    on = ((trace.flags[:-1] & FLAG_ON) > 0) & (trace.set_volts[:-1] > 0) & (t_s[1:] <= until_s)
+    return float((t_s[1:] - t_s[:-1])[on].sum())
 
 
 def compare(after: Measured, others: Sequence[Measured]) -> Comparison:
@@ -159,8 +163,18 @@ def compare(after: Measured, others: Sequence[Measured]) -> Comparison:
         )
         if found is not None
     )
+    cautions = [WAY_NOT_KNOWN]
+    if any(one.test.warm is None for one in (after, *others)):
+        cautions.append(WARM_UP_NOT_KNOWN)
+    one_probe = sum(one.ohm is not None for one in others) == 1
+    if one_probe and after.ohm is not None:
+        cautions.append(ONE_ANGLE)
     return Comparison(
-        against=len(others), differences=differences, not_same=not_same, verdict=_verdict(differences, not_same, others)
+        against=len(others),
+        differences=differences,
+        not_same=not_same,
+        verdict=_verdict(differences, not_same, others, one_probe=one_probe),
+        cautions=tuple(cautions),
     )
 
 
@@ -176,10 +190,23 @@ def _not_same(after: Test, before: Test) -> list[str]:
         found.append(f"{after.ambient_c:.0f} °C against {before.ambient_c:.0f} °C")
     if after.swapped != before.swapped:
         found.append("the leads were swapped in one of the runs")
+    if after.warm is not None and before.warm is not None and _apart(after.warm, before.warm):
+        found.append(
+            f"winding at {_times(after.warm)} times its cold resistance against {_times(before.warm)}: "
+            "another warm-up, or another angle of the brushes"
+        )
     short, long = sorted((after.driven_s, before.driven_s))
     if long - short > SAME_DRIVEN_S and long > SAME_DRIVEN_TIMES * short:
         found.append(f"driven for {after.driven_s:.0f} s before against {before.driven_s:.0f} s")
     return found
+
+
+def _apart(one: Fitted, other: Fitted) -> bool:
+    return one.low > other.high or other.low > one.high
+
+
+def _times(ratio: Fitted) -> str:
+    return f"{ratio.low:.2f} to {ratio.high:.2f}"
 
 
 def _difference(
@@ -201,10 +228,13 @@ def _difference(
     return Difference(name=name, unit=unit, before=before, after=now.value, low=gap - half, high=gap + half)
 
 
-def _verdict(differences: Sequence[Difference], not_same: Sequence[str], others: Sequence[Measured]) -> str:
+def _verdict(
+    differences: Sequence[Difference], not_same: Sequence[str], others: Sequence[Measured], *, one_probe: bool
+) -> str:
     if not_same:
         return f"Not comparable: {'; '.join(not_same)}."
-    current = next((one for one in differences if one.name == "steady current"), None)
+    by_name = {one.name: one for one in differences}
+    current = by_name.get("steady current")
     if current is None:
         return "The steady current can't be told in one of them: nothing to compare."
     signs = {one.name: (one.low > 0) - (one.high < 0) for one in differences}
@@ -213,13 +243,22 @@ def _verdict(differences: Sequence[Difference], not_same: Sequence[str], others:
     if not current.sure:
         words = "as the known good ones" if len(others) > 1 else "no difference that these readings can show"
         return f"Steady current {change}: {words}."
+    # A single earlier probe may have met another angle of the brushes: less resistance then says nothing of the turns.
+    told = ohm and (not one_probe or by_name["resistance"].low > ANGLE_SHARE * by_name["resistance"].before)
+    angle = "" if told or not ohm else f" The resistance is {'higher' if ohm > 0 else 'lower'}: {_MAYBE[ohm]}."
     if current.high < 0:
-        return f"Steady current fell, {change}: it turns more freely, or with less load."
-    if ohm < 0:
+        if told and ohm > 0:
+            return f"Steady current fell, {change}, and the resistance is higher: signs of {_IN_CIRCUIT}."
+        return f"Steady current fell, {change}: it turns more freely, or with less load.{angle}"
+    if told and ohm < 0:
         return f"Weaker: steady current rose, {change}, and the resistance is lower: signs of shorted turns."
     if tau > 0 and "resistance" in signs and ohm == 0:  # at one friction and inertia i goes as 1/K, tau as 1/K²
         return (
             f"Weaker: steady current rose, {change}, and the run-up takes longer at the same resistance: signs of a "
             "weak magnet. Its speed is not measured."
         )
-    return f"Steady current rose, {change}: it turns harder, or with more load."
+    return f"Steady current rose, {change}: it turns harder, or with more load.{angle}"
+
+
+_IN_CIRCUIT = "a high resistance in the circuit (brush, lead)"
+_MAYBE = {1: f"another angle of the brushes, or {_IN_CIRCUIT}", -1: "it may be the angle of the brushes"}

@@ -54,11 +54,12 @@ class Start:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Zero:
-    """A: readback at no current; noise and rounding of one reading; how far off the zero may be, 95 %."""
+    """A: readback at no current; noise and rounding of one reading; how far off the zero may be, 95 %; resolution."""
 
     amps: float
     sigma_amps: float
     u_amps: float
+    step_amps: float = 0.0
 
 
 UNKNOWN_ZERO = Zero(amps=0.0, sigma_amps=0.0, u_amps=UNKNOWN_ZERO_A)
@@ -119,6 +120,7 @@ def zero_of(trace: Trace) -> Zero:
         amps=float(np.mean(at_rest)),
         sigma_amps=math.hypot(noise, step / math.sqrt(12)),
         u_amps=math.hypot(t95(len(at_rest) - 1) * noise / math.sqrt(len(at_rest)), step / 2),
+        step_amps=step,
     )
 
 

@@ -16,6 +16,7 @@ from benchlog.recovery.moves import (
     down,
     drive,
     ends_s,
+    held,
     locked_joules,
     mark,
     rest,
@@ -30,8 +31,15 @@ STILL_WITHIN_S = 60.0
 MEASURED_START = "measured start"
 MEASURED_LEAST_S, MEASURED_MOST_S = 3.0, 6.0
 """s: a fit of the run-up wants some four time constants; up to 2 s are met. Starting values of this project."""
+LOWER_SHARE = 1 / 1.4
+LOWER_LEAST_S, LOWER_MOST_S = 1.0, 4.0
+"""s: a rotor with little friction runs above the lowered volts for long before it draws current again."""
+LOWER_LEAST_READINGS = 8
+LOWER_STALL_SHARE = 0.5
+"""Of the stall current at the lowered volts: what needs more to turn might stop there."""
 _STEADY_OVER_S = 0.5
 _STEADY_SHARE = 0.01
+_AT_VOLTS_SHARE = 0.02
 
 
 def prove(situation: Situation, starts: int) -> Plan[Finding]:
@@ -80,7 +88,7 @@ def start_from_rest(situation: Situation) -> Plan[Look]:
 
 
 def measured_start(situation: Situation) -> Plan[str | None]:
-    """One start from rest, held until the current is steady, for its curve. None, or how it stood still at the end."""
+    """One start from rest, held until the current is steady, for its curve. None, or why it is not sure to turn."""
     amps = min(situation.stall_amps, situation.ceilings.amps.value)
     volts = hold_volts(situation, situation.rated_volts)
     seen = yield from down(amps, Motion.TURNING)
@@ -104,6 +112,8 @@ def measured_start(situation: Situation) -> Plan[str | None]:
         if situation.budget.rest_for(seen_all[-1].now_s, joules=0.0)[0] > 0:
             break
         seen_all.append((yield Watch()))
+    if steady(seen_all, situation.known_meter):
+        seen_all = yield from _held_lower(situation, seen_all, LOWER_SHARE * volts, amps, began_s + _on_s(situation))
     look, coasted, _ = yield from coast(
         situation, seen_all, FIRST_RAISE * volts, COAST_S, after_s=seen_all[-1].now_s, belief=Motion.UNKNOWN
     )
@@ -112,7 +122,43 @@ def measured_start(situation: Situation) -> Plan[str | None]:
     if turning:
         situation.budget.was_turning(began_s)
     yield mark(EventKind.LOOK, f"Measured start: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
-    return "it stood still at the end of the measured start" if look.verdict is CoastVerdict.NOT_TURNING else None
+    return None if turning else f"at the end of the measured start: {look.why}"
+
+
+def _held_lower(
+    situation: Situation, before: list[Seen], volts: float, amps: float, until_s: float
+) -> Plan[list[Seen]]:
+    """The same start at lowered volts until its current is steady again, so that friction shows at a second speed.
+
+    What was seen last: of the lower hold, or of the hold before where there is no room for one.
+    """
+    now_s, meter = before[-1].now_s, situation.known_meter
+    until_s = min(until_s, now_s + LOWER_MOST_S)
+    joules = locked_joules(situation, volts, amps, LOWER_LEAST_S)
+    drawn = held(situation, before).amps
+    if (
+        until_s - now_s < LOWER_LEAST_S
+        or drawn > LOWER_STALL_SHARE * volts / situation.reference_ohm
+        or situation.budget.rest_for(now_s, joules=joules)[0] > 0
+    ):
+        return before
+    yield mark(
+        EventKind.STEP,
+        f"The same at {show(volts, 'V')}: friction at a second speed.",
+        name="lower hold",
+        volts=volts,
+        amps=amps,
+    )
+    seen = yield from drive(volts, amps, LOWER_LEAST_S, Motion.UNKNOWN, least=3)
+    most_volts = (1 + _AT_VOLTS_SHARE) * volts + meter.zero_volts
+    while seen[-1].now_s < until_s:
+        slowed = [s for s in seen if s.reading.volts <= most_volts]
+        if len(slowed) >= LOWER_LEAST_READINGS and steady(slowed, meter):
+            break
+        if situation.budget.rest_for(seen[-1].now_s, joules=0.0)[0] > 0:
+            break
+        seen.append((yield Watch()))
+    return seen
 
 
 def steady(seen: list[Seen], meter: Meter) -> bool:

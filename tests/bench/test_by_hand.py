@@ -11,6 +11,8 @@ from benchlog.bench.frames import HELD_S, Answer, Frame, Hold, Note, Question
 from benchlog.bench.journal import Journal, JournalContents, read_journal
 from benchlog.bench.lease import Lease
 from benchlog.clock import VirtualClock
+from benchlog.motor.compare import measured_of
+from benchlog.motor.fit import Fitted
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import FLAG_ON, TICK_S, Event, EventKind, RunKind
 from benchlog.recovery.by_hand import IT_TURNS, STILL_STUCK
@@ -248,8 +250,68 @@ def test_a_proof_ends_with_a_start_that_is_held_until_it_is_steady(tmp_path: Pat
     steps = [event for event in of_kind(contents, EventKind.STEP) if event.values.get("name") == "measured start"]
     looks = of_kind(contents, EventKind.LOOK)
     assert len(steps) == 1
-    assert 3.0 <= looks[-1].t_s - steps[0].t_s < 7.5
+    assert 3.0 <= looks[-1].t_s - steps[0].t_s < 11.5
     assert "Measured start: a turning rotor's voltage" in looks[-1].text
+
+
+def set_after(contents: JournalContents, name: str) -> list[float]:
+    """Setpoints above 0 V one after the other, from a step on."""
+    began_s = next(e.t_s for e in of_kind(contents, EventKind.STEP) if e.values.get("name") == name)
+    trace = contents.trace
+    levels = trace.set_volts[trace.t_s >= began_s].round(3).tolist()
+    return [level for level, before in zip(levels, [0.0, *levels], strict=False) if level > 0 and level != before]
+
+
+def test_a_measured_start_goes_lower_once_it_is_steady_and_its_friction_is_told_in_two_parts(tmp_path: Path) -> None:
+    scenario = load("free")
+    motor = scenario.motor
+    assert motor is not None
+    bench = Bench(scenario)
+    _, contents = bench.run(tmp_path / "l.journal", RunKind.PROOF, starts=1)
+    top, lower, coast = set_after(contents, "measured start")
+    assert lower == pytest.approx(top / 1.4, abs=0.002)
+    assert coast == pytest.approx(1.2 * top, abs=0.002), "only the limit of the coast, at almost no current, is above"
+    found = measured_of(
+        contents.trace,
+        contents.events,
+        run=1,
+        lead_ohm=0.0,
+        ambient_c=20.0,
+        load_state="dry, uncoupled",
+        ohm=Fitted(value=motor.ohms, low=0.97 * motor.ohms, high=1.03 * motor.ohms),
+    )
+    assert found is not None
+    coulomb, viscous = found.friction.coulomb_amps, found.friction.viscous_a_per_v
+    assert coulomb is not None, found.friction.why
+    assert viscous is not None
+    assert coulomb.low <= motor.coulomb_nm / motor.k <= coulomb.high
+    assert viscous.low <= motor.viscous / motor.k**2 <= viscous.high
+
+
+def test_a_measured_start_stays_within_the_time_that_a_ceiling_leaves_it(tmp_path: Path) -> None:
+    result, contents = Bench(load("free")).run(
+        tmp_path / "m.journal", RunKind.PROOF, starts=1, layers={Layer.JOB: Limits(on_s=3.9)}
+    )
+    assert result.outcome is Outcome.RUNS
+    assert len(set_after(contents, "measured start")) == 2, "no room for a lower hold"
+    result, contents = Bench(load("free")).run(
+        tmp_path / "n.journal", RunKind.PROOF, starts=1, layers={Layer.JOB: Limits(on_s=4.8)}
+    )
+    assert result.outcome is Outcome.RUNS
+    assert len(set_after(contents, "measured start")) == 3
+
+
+def test_a_motor_that_needs_most_of_its_torque_to_turn_is_not_held_lower(tmp_path: Path) -> None:
+    scenario = load("free")
+    assert scenario.motor is not None
+    motor = scenario.motor
+    heavy = 0.3 * motor.k * scenario.rated_volts / motor.ohms
+    scenario = msgspec.structs.replace(
+        scenario, motor=msgspec.structs.replace(motor, coulomb_nm=heavy, static_nm=heavy, viscous=0.0)
+    )
+    result, contents = Bench(scenario).run(tmp_path / "o.journal", RunKind.PROOF, starts=1)
+    assert result.outcome is Outcome.RUNS, result.reason
+    assert len(set_after(contents, "measured start")) == 2
 
 
 def test_a_run_ends_with_what_is_believed_of_the_winding_s_warmth(tmp_path: Path) -> None:

@@ -21,7 +21,7 @@ from benchlog.records import FLAG_ON, JobState, RunKind, Stage
 from demo_db.__main__ import main
 from demo_db.jobs import demo_jobs
 
-DIGEST = "fee737d5af09957d407570f30a5774c2090250a17edfda30045720a4771d0fa0"
+DIGEST = "422889dd45a820057058441a89fb31dcf6e9e8ccf0684b15be9088abbd1bb286"
 """Of the rows that SUMMARY selects. After a change that is meant, take over the one that the failing test shows."""
 
 # Without the program's version, and without figures whose last digits are the processor's.

@@ -1,23 +1,37 @@
 """The constants of a measured start, from proofs of motors that turn."""
 
 import math
+from collections import Counter
 from dataclasses import dataclass
 from pathlib import Path
 
 import numpy as np
 
 from benchlog.motor.fit import IDENTIFIABLE_WITHIN, Fitted, constants
+from benchlog.motor.friction import Friction, friction
 from benchlog.motor.startup import Z95, Start, starts_of, zero_of
 from benchlog.records import FLAG_ON, RunKind
 from benchlog.recovery.proving import MEASURED_START
 from tests.benchmarks.accuracy.pool import each
-from tests.benchmarks.accuracy.population import AMBIENT_C, Drawn, draw, run
+from tests.benchmarks.accuracy.population import AMBIENT_C, Drawn, Ran, draw, run
 from tests.benchmarks.accuracy.rows import Row, rate
 
 COULD = (
     "could be: the Cramér-Rao bound of the supply's noise, rounding, zero and sampling is within "
     f"± {IDENTIFIABLE_WITHIN:.0%}, the program's own limit; cogging, brushes and warming are not in the bound"
 )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Split:
+    """Friction in two parts, told and true: A at no speed, A/V; `steady_amps` and `emf_volts` at the held volts, to
+    state both as shares of one current."""
+
+    told: Friction
+    coulomb_amps: float
+    viscous_a_per_v: float
+    steady_amps: float
+    emf_volts: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +45,7 @@ class Compared:
     amps: Fitted | None
     amps_true: float
     could_amps: bool
+    split: Split
     why: str
 
 
@@ -66,7 +81,26 @@ def compare(asked: tuple[int, int], folder: Path) -> Compared | None:
         amps=told.steady_amps,
         amps_true=amps_true,
         could_amps=half_amps <= IDENTIFIABLE_WITHIN,
+        split=_split(ran, drawn, start),
         why="; ".join(told.why.values()),
+    )
+
+
+def _split(ran: Ran, drawn: Drawn, start: Start) -> Split:
+    motor, found = drawn.scenario.motor, ran.result
+    assert motor is not None
+    ohm = None
+    if not (found.resistance_ohm is None or found.resistance_low_ohm is None or found.resistance_high_ohm is None):
+        ohm = Fitted(value=found.resistance_ohm, low=found.resistance_low_ohm, high=found.resistance_high_ohm)
+    trace, events = ran.journal.trace, ran.journal.events
+    told = friction(trace, events, zero_of(trace), from_s=start.began_s, ohm=ohm)
+    _, steady = truth(drawn, start.set_volts)
+    return Split(
+        told=told,
+        coulomb_amps=motor.coulomb_nm / motor.k,
+        viscous_a_per_v=motor.viscous / motor.k**2,
+        steady_amps=steady,
+        emf_volts=start.set_volts - motor.ohms * steady,
     )
 
 
@@ -124,4 +158,46 @@ def measure(motors: int, seed: int, workers: int) -> list[Row]:
                 note=COULD,
             ),
         ]
+    return rows + _friction_rows([one.split for one in found])
+
+
+def _friction_rows(splits: list[Split]) -> list[Row]:
+    """Errors and widths as shares of the steady current at the held volts."""
+    rows = []
+    for name, each_one in (
+        ("friction at no speed", [(s.told.coulomb_amps, s.coulomb_amps, 1 / s.steady_amps) for s in splits]),
+        (
+            "friction with speed",
+            [(s.told.viscous_a_per_v, s.viscous_a_per_v, s.emf_volts / s.steady_amps) for s in splits],
+        ),
+    ):
+        told = [(fit, value, share) for fit, value, share in each_one if fit is not None]
+        held = sum(fit.low <= value <= fit.high for fit, value, _ in told)
+        errors = [100 * (fit.value - value) * share for fit, value, share in told]
+        halves = [100 * 0.5 * (fit.high - fit.low) * share for fit, _, share in told]
+        note = "none told"
+        if len(told) > 1:
+            note = (
+                f"of the steady current: bias {np.mean(errors):.2g} %, spread {np.std(errors, ddof=1):.2g} %, "
+                f"half the interval {np.median(halves):.2g} % in the middle"
+            )
+        rows.append(
+            Row(
+                what=f"{name} inside its 95 % interval",
+                goal="93 to 97 %",
+                reached=rate(held, len(told)),
+                count=len(told),
+                note=note,
+            )
+        )
+    untold = Counter(s.told.why.partition(":")[2].strip() or s.told.why for s in splits if s.told.why)
+    rows.append(
+        Row(
+            what="friction not split",
+            goal="none set",
+            reached=rate(sum(untold.values()), len(splits)),
+            count=len(splits),
+            note="; ".join(f"{count} {why}" for why, count in untold.most_common()),
+        )
+    )
     return rows
