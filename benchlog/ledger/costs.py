@@ -6,7 +6,7 @@ from sqlalchemy import func, select
 from sqlalchemy.orm import Session
 
 from benchlog.errors import Refused
-from benchlog.ledger.jobs import job_row, refresh_search
+from benchlog.ledger.jobs import job_row, mark_changed
 from benchlog.ledger.rows import value_of
 from benchlog.ledger.schema import ChargeRow, JobRow, PartRow
 from benchlog.ledger.store import Ledger
@@ -186,7 +186,7 @@ def _add(ledger: Ledger, session: Session, row: ChargeRow) -> Charge:
     if row.part_id is not None:
         session.get_one(PartRow, row.part_id).stock -= row.count
     session.flush()
-    refresh_search(session, job_row(session, row.job_id))
+    mark_changed(session, job_row(session, row.job_id), row.utc)
     return _charge_of(ledger, row)
 
 

@@ -12,7 +12,7 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from benchlog.errors import LedgerDamaged, Refused
-from benchlog.ledger.jobs import item_row, job_row, motor_row, refresh_search
+from benchlog.ledger.jobs import item_row, job_row, mark_changed, motor_row
 from benchlog.ledger.rows import value_of
 from benchlog.ledger.schema import EditRow, ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.store import Ledger
@@ -44,7 +44,7 @@ def change(ledger: Ledger, job_id: int, changes: Mapping[str, object], *, who: s
                 _set(session, row, field, value)
                 edit = {"who": who.strip(), "why": why.strip(), "old": _text(old), "new": _text(value)}
                 session.add(EditRow(job_id=job_id, utc=utc, field=field, **edit))
-        refresh_search(session, row)
+        mark_changed(session, row, utc)
     return ledger.job(job_id)
 
 
@@ -63,11 +63,12 @@ def undo(ledger: Ledger, job_id: int) -> list[Edit]:
         last = session.scalars(standing.order_by(EditRow.id.desc()).limit(1)).first()
         if last is None:
             return []
+        utc = ledger.clock.utc()
         together = session.scalars(standing.where(EditRow.utc == last.utc).order_by(EditRow.id.desc())).all()
         for edit in together:
             _set(session, row, edit.field, _value(ledger, edit.field, edit.old))
-            edit.undone_utc = ledger.clock.utc()
-        refresh_search(session, row)
+            edit.undone_utc = utc
+        mark_changed(session, row, utc)
         return [_edit_of(ledger, edit) for edit in together]
 
 
@@ -90,7 +91,7 @@ def correct_run(ledger: Ledger, run_id: int, *, about: str, new: str, who: str, 
             EditRow(job_id=run.job_id, run_id=run_id, field=about, old=_text(old), new=_text(new.strip()), **made)
         )
         session.flush()
-        refresh_search(session, job_row(session, run.job_id))
+        mark_changed(session, job_row(session, run.job_id), made["utc"])
 
 
 def edits_of(ledger: Ledger, job_id: int) -> list[Edit]:

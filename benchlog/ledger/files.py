@@ -14,6 +14,7 @@ import msgspec
 from sqlalchemy import select
 
 from benchlog.errors import LedgerDamaged, Refused
+from benchlog.ledger.jobs import job_row, mark_changed
 from benchlog.ledger.opening import sync_folder
 from benchlog.ledger.schema import FileRow, JobRow
 from benchlog.ledger.sql_errors import translated
@@ -71,7 +72,7 @@ def attach(
                 thumbnail=source.thumbnail,
             )
             session.add(row)
-            session.flush()
+            mark_changed(session, job_row(session, job_id), row.utc)
         return _attached(ledger, row)
 
 

@@ -16,7 +16,7 @@ from sqlalchemy.orm import Session
 from benchlog.bench.file_lock import lock_file
 from benchlog.bench.journal import JournalContents, read_journal
 from benchlog.errors import JournalDamaged, Refused
-from benchlog.ledger.jobs import add_job, refresh_search
+from benchlog.ledger.jobs import add_job, mark_changed
 from benchlog.ledger.run_record import Rescue, began_utc, duration_s, events_of, read_rescue, result_of
 from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.store import Ledger
@@ -140,11 +140,11 @@ def _commit(ledger: Ledger, journal: Path) -> tuple[Filed, bool]:
         else:
             raise Refused(f"{journal}: its job, with the key {request.job}, is not in this ledger")
         events = events_of(contents, rescue)
-        run = _add_run(session, job, _run_row(contents, began, rescue, events), events, trace_row)
+        run = _add_run(session, job, _run_row(contents, began, rescue, events), events, trace_row, ledger.clock.utc())
         return _filed(job, run), rescue is not None
 
 
-def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], trace_row: TraceRow) -> RunRow:
+def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], trace_row: TraceRow, utc: str) -> RunRow:
     run.job_id = job.id
     session.add(run)
     session.flush()
@@ -155,7 +155,7 @@ def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], tr
         )
     trace_row.run_id = run.id
     session.add(trace_row)
-    refresh_search(session, job)
+    mark_changed(session, job, utc)
     return run
 
 

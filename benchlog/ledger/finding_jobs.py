@@ -7,16 +7,16 @@ comes first instead, and then LIKE looks at those few.
 from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import TYPE_CHECKING, Any, TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
-from sqlalchemy import ColumnElement, Select, and_, bindparam, column, exists, func, or_, select, table, text
+from sqlalchemy import ColumnElement, and_, bindparam, column, exists, func, or_, select, table, text
 from sqlalchemy.exc import DatabaseError
 from sqlalchemy.orm import Session
 
 from benchlog.errors import LedgerDamaged, LedgerError
 from benchlog.ledger.rows import job_of, select_jobs
-from benchlog.ledger.schema import ChargeRow, EditRow, EntryRow, FileRow, FindingRow, ItemRow, JobRow, RunRow
-from benchlog.ledger.search import INDEX, give_up_index, index_holds, latest_of, match, matches, phrases_of
+from benchlog.ledger.schema import ItemRow, JobRow
+from benchlog.ledger.search import INDEX, give_up_index, index_holds, match, matches, phrases_of
 from benchlog.records import Job, JobState
 
 if TYPE_CHECKING:
@@ -201,26 +201,15 @@ def _by_change(
     *,
     by_text: bool,
 ) -> list[Key]:
-    alike = select(JobRow.id, _changed().label("changed")).where(*filters, *matches(phrases))
+    found = select(JobRow.changed_utc, JobRow.id).where(*filters, *matches(phrases))
     if by_text:
-        alike = alike.where(JobRow.id.in_(select(_TEXT.c.rowid).where(_MATCHES)))
-    jobs = alike.subquery()
-    found: Select[Any] = select(jobs.c.changed, jobs.c.id)
+        found = found.where(JobRow.id.in_(select(_TEXT.c.rowid).where(_MATCHES)))
     if after is not None:
         utc, job = after
-        found = found.where(or_(jobs.c.changed < utc, and_(jobs.c.changed == utc, jobs.c.id < job)))
-    found = found.order_by(jobs.c.changed.desc(), jobs.c.id.desc()).limit(limit)
+        before = and_(JobRow.changed_utc == utc, JobRow.id < job)
+        found = found.where(or_(JobRow.changed_utc < utc, before))
+    found = found.order_by(JobRow.changed_utc.desc(), JobRow.id.desc()).limit(limit)
     return [(utc, job) for utc, job in session.execute(found, {"match": match(phrases)})]
-
-
-def _changed() -> ColumnElement[str]:
-    """When a job was last changed: the latest of all that has an instant."""
-    parts = (
-        *((EntryRow, EntryRow.utc), (RunRow, RunRow.started_utc), (EditRow, EditRow.utc), (ChargeRow, ChargeRow.utc)),
-        *((FindingRow, FindingRow.utc), (FileRow, FileRow.utc)),
-    )
-    last = [select(func.max(utc)).where(row.job_id == JobRow.id).scalar_subquery() for row, utc in parts]
-    return latest_of(JobRow.opened_utc, *(func.coalesce(one, "") for one in (JobRow.closed_utc, *last)))
 
 
 _TEXT = table(INDEX, column("rowid"))

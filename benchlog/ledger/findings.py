@@ -3,7 +3,7 @@
 from sqlalchemy import select
 
 from benchlog.errors import Refused
-from benchlog.ledger.jobs import job_row, refresh_search
+from benchlog.ledger.jobs import job_row, mark_changed
 from benchlog.ledger.rows import value_of
 from benchlog.ledger.schema import FindingRow
 from benchlog.ledger.store import Ledger
@@ -50,7 +50,7 @@ def add_finding(
         )
         session.add(row)
         session.flush()
-        refresh_search(session, job)
+        mark_changed(session, job, row.utc)
         return _finding_of(ledger, row)
 
 

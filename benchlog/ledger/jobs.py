@@ -48,12 +48,13 @@ def add_job(
         **msgspec.structs.asdict(taken_in or TakenIn()),
     )
     session.add(row)
-    refresh_search(session, row)
+    mark_changed(session, row, opened_utc)
     return row
 
 
-def refresh_search(session: Session, job: JobRow) -> None:
-    """Brings how a job last ended, and what it is found by, up to date with all that hangs on it."""
+def mark_changed(session: Session, job: JobRow, utc: str) -> None:
+    """A job, or something that hangs on it, was written at `utc`: how it last ended, and what it is found by."""
+    job.changed_utc = utc
     session.flush()
     of_motor = (RunRow.job_id == job.id, RunRow.kind != RunKind.LEADS.value)
     last = select(RunRow.outcome).where(*of_motor).order_by(RunRow.started_utc.desc(), RunRow.id.desc())

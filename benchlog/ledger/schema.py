@@ -43,7 +43,7 @@ class ItemRow(Row):
     make: Mapped[str]
     model: Mapped[str]
     serial: Mapped[str]
-    __table_args__ = (Index(None, "serial"),)
+    __table_args__ = (Index(None, "serial"), Index(None, "kind"))
 
 
 class MotorRow(Row):
@@ -58,7 +58,10 @@ class MotorRow(Row):
 
 
 class JobRow(Row):
-    """One repair. `searched` is what a search looks through, without case and accents: derived from the rest."""
+    """One repair. `changed_utc`: when it, or what hangs on it, was last written.
+
+    `searched` is what a search looks through, without case and accents: derived from the rest.
+    """
 
     __tablename__ = "job"
     id: Mapped[int] = mapped_column(primary_key=True)
@@ -90,11 +93,17 @@ class JobRow(Row):
     warranty_days: Mapped[int | None]
     comeback_of: Mapped[int | None] = mapped_column(ForeignKey("job.id"))
     last_outcome: Mapped[str | None]
+    changed_utc: Mapped[str] = mapped_column(server_default="")
     __table_args__ = (
         UniqueConstraint("number"),
         Index(None, "item_id"),
         Index(None, "motor_id"),
         Index(None, "state"),
+        Index(None, "cause"),
+        Index(None, "last_outcome"),
+        Index(None, "who"),
+        Index(None, "opened_utc"),
+        Index(None, "changed_utc"),
         CheckConstraint("number > 0", name="number_above_zero"),
         CheckConstraint(
             "state IN ('open', 'waiting-for-approval', 'waiting-for-part', 'waiting-for-owner', 'closed')",
@@ -278,7 +287,8 @@ class RunRow(Row):
     freed_rung: Mapped[str] = mapped_column(server_default="")
     __table_args__ = (
         UniqueConstraint("uid"),
-        Index(None, "job_id", "started_utc"),
+        # The history reads of every run no more than these; the rows themselves are long.
+        Index("ix_run_history", "job_id", "started_utc", "kind", "outcome", "kicks", "duration_s", "freed_rung"),
         Index(None, "started_utc"),
         CheckConstraint("duration_s >= 0", name="duration_not_negative"),
         CheckConstraint("kicks >= 0", name="kicks_not_negative"),

@@ -13,7 +13,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import ColumnElement, Select, SQLColumnExpression, bindparam, func, select, text, update
+from sqlalchemy import ColumnElement, Select, bindparam, select, text, update
 from sqlalchemy.exc import DatabaseError
 from sqlalchemy.orm import Session
 
@@ -222,12 +222,6 @@ def _make(session: Session) -> None:
         session.execute(text(INDEX_SQL))
         session.execute(text(f"INSERT INTO {INDEX} ({INDEX}) VALUES ('rebuild')"))
     session.execute(text(f"PRAGMA user_version = {INDEXED if has_fts5() else PLAIN}"))
-
-
-def latest_of(*instants: SQLColumnExpression[str]) -> ColumnElement[str]:
-    """The largest of several columns, which other databases call `greatest`."""
-    found: ColumnElement[str] = func.max(*instants)
-    return found
 
 
 @cache

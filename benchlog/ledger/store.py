@@ -14,7 +14,7 @@ from benchlog.clock import Clock, SystemClock
 from benchlog.errors import LedgerDamaged, LedgerReadOnly, LedgerTooNew, Refused
 from benchlog.ledger.connection import WRITING, open_engine
 from benchlog.ledger.finding_jobs import Key, Wanted, find_jobs
-from benchlog.ledger.jobs import add_job, job_row, refresh_search
+from benchlog.ledger.jobs import add_job, job_row, mark_changed
 from benchlog.ledger.kicks import kicks_of_day
 from benchlog.ledger.opening import HEAD, admit
 from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs, select_runs
@@ -156,7 +156,7 @@ class Ledger:
             for name, value in msgspec.structs.asdict(closing).items():
                 setattr(row, name, value)
             row.waiting_for, row.waiting_since_utc = "", None
-            refresh_search(session, row)
+            mark_changed(session, row, self.clock.utc())
             session.flush()
             return self._job(session, job_id)
 
@@ -165,7 +165,7 @@ class Ledger:
         with self.writing() as session:
             job = job_row(session, job_id)
             session.add(EntryRow(job_id=job_id, **msgspec.to_builtins(entry)))
-            refresh_search(session, job)
+            mark_changed(session, job, self.clock.utc())
 
     def entries(self, job_id: int) -> list[Entry]:
         """Oldest first."""

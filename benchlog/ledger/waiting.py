@@ -1,7 +1,7 @@
 """What a job waits for, and since when; and whether a thing was here before."""
 
 from benchlog.errors import Refused
-from benchlog.ledger.jobs import job_row, refresh_search
+from benchlog.ledger.jobs import job_row, mark_changed
 from benchlog.ledger.rows import job_of, select_jobs
 from benchlog.ledger.schema import EntryRow, ItemRow, JobRow
 from benchlog.ledger.store import Ledger
@@ -33,7 +33,7 @@ def set_waiting(ledger: Ledger, job_id: int, state: JobState, *, for_what: str =
             text = f"{_WORDS[state]}: {what}" if what else _WORDS[state]
             line = {"stage": Stage.FREE.value, "kind": EntryKind.STATE.value, "text": text, "who": who.strip()}
             session.add(EntryRow(job_id=job_id, utc=utc, **line))
-            refresh_search(session, row)
+            mark_changed(session, row, utc)
     return ledger.job(job_id)
 
 

@@ -19,6 +19,9 @@ def upgrade() -> None:
         batch.add_column(_text("kind", "note"))
     with op.batch_alter_table("run") as batch:
         batch.add_column(_text("freed_rung"))
+        batch.drop_index(op.f("ix_run_job_id_started_utc"))
+        of_history = ["job_id", "started_utc", "kind", "outcome", "kicks", "duration_s", "freed_rung"]
+        batch.create_index("ix_run_history", of_history, unique=False)
     _fill()
     _costs()
     _taken_apart()
@@ -47,12 +50,19 @@ def _jobs() -> None:
         batch.drop_constraint(op.f("ck_job_state_known"), type_="check")
         batch.create_check_constraint(op.f("ck_job_state_known"), STATES)
         batch.create_check_constraint(op.f("ck_job_result_known"), "result IN ('', 'works', 'partly', 'not-repaired')")
-        batch.create_index(op.f("ix_job_state"), ["state"], unique=False)
+        batch.add_column(_text("changed_utc"))
+        for name in ("state", "cause", "last_outcome", "who", "opened_utc", "changed_utc"):
+            batch.create_index(op.f(f"ix_job_{name}"), [name], unique=False)
+    op.create_index(op.f("ix_item_kind"), "item", ["kind"], unique=False)
 
 
 def _fill() -> None:
-    """What can be told of the runs that are there: how each job's last one ended, and at which rung one came free."""
+    """What can be told of what is there: when a job was last changed, how its last run ended, where one came free."""
     there = op.get_bind()
+    there.execute(sa.text("UPDATE job SET changed_utc = coalesce(closed_utc, opened_utc)"))
+    for table, instant in (("entry", "utc"), ("run", "started_utc")):
+        last = f"(SELECT max({instant}) FROM {table} WHERE job_id = job.id)"
+        there.execute(sa.text(f"UPDATE job SET changed_utc = {last} WHERE {last} > changed_utc"))
     runs = there.execute(
         sa.text("SELECT id, job_id, outcome, rated_volts FROM run WHERE kind <> 'leads' ORDER BY started_utc, id")
     ).all()

@@ -59,7 +59,7 @@ def original(path: Path, content: bytes) -> Path:
 
 
 def names(folder: Path) -> set[str]:
-    return {entry.name for entry in folder.iterdir()}
+    return {entry.name for entry in folder.iterdir()} if folder.exists() else set()
 
 
 # which stay: all of this is counted by hand from the rule, 7 days, 4 weeks, 12 months
