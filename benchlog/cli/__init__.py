@@ -19,6 +19,7 @@ _COMMANDS = {
     "report": "benchlog.cli.report",
     "attach": "benchlog.cli.attach",
     "export": "benchlog.cli.export",
+    "import-trace": "benchlog.cli.import_trace",
     "backup": "benchlog.cli.backup",
     "restore": "benchlog.cli.restore",
     "replay": "benchlog.cli.replay",
