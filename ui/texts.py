@@ -468,6 +468,7 @@ FIELD_RECORD_WHO, RECORD_WHO_HINT = "Who", "who works"
 FIELD_RECORD_WORDS, RECORD_WORDS_HINT = "Words for a hand step or a note", "Words, for a hand step or a note"
 RECORD_NOTE, RECORD_CORRECTION = "Keep note", "Keep correction"
 RECORD_FINDINGS, RECORD_COSTS, RECORD_WAITING, RECORD_PICTURES = "Findings", "Costs", "Waiting", "Files"
+RECORD_IN_RUN = "In the running record: {text}"
 RECORD_DRAFT_FOUND = "What was being typed under “Record and costs” when the program last ended is there again."
 NEEDS_WHO = "Say who works, at the top of this page."
 TIMELINE_NAME = "What happened with this job, newest first"
@@ -508,6 +509,14 @@ MINUTES_PROPOSED_NAME = "Take the {count} minutes that the job was on the bench"
 HOUR_COSTS, HOUR_UNKNOWN = "An hour costs {cents}.", "The settings give no price of an hour: minutes cost nothing."
 FIELD_STOCK, FIELD_COUNT, NO_STOCK = "Part from stock", "How many pieces", "choose a part"
 STOCK_LINE = "{name} · {price} · {stock} there"
+STOCK_OPEN, STOCK_OPEN_NAME = "Stock …", "Put a part into the stock, or change one"
+STOCK_SAY = "A part for the stock; one of the same name and number gets its price and count anew."
+FIELD_STOCK_NAME, STOCK_NAME_HINT = "Name of a part for the stock", "name"
+FIELD_STOCK_NUMBER, STOCK_NUMBER_HINT = "Its number or size", "number, size"
+FIELD_STOCK_PRICE, STOCK_PRICE_HINT = "Price of a piece", "price"
+FIELD_STOCK_THERE, STOCK_THERE_HINT = "How many are there", "how many"
+STOCK_KEEP = "Keep"
+NEEDS_STOCK_NAME, WRONG_STOCK = "Say what part it is.", "How many are there: a whole number."
 FIELD_OTHER, OTHER_HINT, FIELD_PRICE = "Anything else", "what for", "Its price"
 CHARGE = "Charge"
 CHARGE_MINUTES, CHARGE_PART, CHARGE_OTHER = "Charge the minutes", "Charge the part", "Charge it with its price"
@@ -533,3 +542,132 @@ WAITING_SINCE = "{waiting} (since {day})"
 WORK_GOES_ON = "Work goes on."
 FIELD_WAITING, WAITING_HINT = "What for", "more than was agreed, shaft seal, …"
 JOB_ABOUT_WAITING = "{waiting} · {about}"
+
+# history: what is looked for
+PAGE_JOBS, PAGE_NUMBERS = "Jobs", "What they came to"
+SEARCH_ALL_HINT = "Search everything kept: serial, owner, complaint, cause, parts, notes"
+FILTER_KIND, FILTER_CAUSE, FILTER_OUTCOME = (
+    "Only of this kind",
+    "Only of this cause",
+    "Only where the last run ended so",
+)
+FILTER_STATE, FILTER_WHO, FILTER_ORDER = "Only those that stand so", "Only taken in by", "In what order"
+FILTER_SINCE, FILTER_UNTIL = (
+    "Taken in on this day or later, as 2026-11-25",
+    "Taken in on this day or earlier, as 2026-11-25",
+)
+SINCE_HINT, UNTIL_HINT = "from day", "to day"
+ANY_KIND, ANY_CAUSE, ANY_OUTCOME = "any kind", "any cause", "any outcome"
+ANY_STATE, ANY_WHO = "open or closed", "anybody"
+STATE_WAITING = "waiting for anything"
+STATE_WORDS = {
+    JobState.OPEN: "open",
+    JobState.FOR_APPROVAL: "waits: approval",
+    JobState.FOR_PART: "waits: part",
+    JobState.FOR_OWNER: "waits: owner",
+    JobState.CLOSED: "closed",
+}
+ORDERS = {"newest": "newest first", "oldest": "oldest first", "changed": "last changed first"}
+JOB_COLUMNS = ("Job", "Taken in", "What", "Model · serial", "Complaint", "How it ended", "Stands")
+JOBS_COUNT_OVER = "{count} jobs or more"
+ALL_JOBS = "All jobs"
+ONLY_ONE = "Only the job that was asked for."
+ONLY_BEHIND = "The jobs behind: {words}"
+EMPTY_LEDGER = ("No job is kept yet.", "The first one begins at the bench, with what its label says.")
+EMPTY_TEXT = (
+    "No job has “{text}” anywhere.",
+    "Every word must be somewhere in the job, from its beginning; fewer or shorter words find more.",
+)
+EMPTY_FILTERED = (
+    "No job fits all that is chosen above.",
+    "A job must fit the words, every choice and both days. Take one away, or begin again with all jobs.",
+)
+# history: a picked job
+CORRECT, PAPER, EXPORT = "Correct", "Paper", "Export"
+PAPERS = {"pdf": "Job sheet as PDF", "html": "Job sheet as HTML", "tag": "Tag as PDF"}
+EXPORTS = {
+    "trace": "This run’s trace as CSV, for programs",
+    "trace_sheet": "This run’s trace as CSV, for a spreadsheet",
+    "jobs": "All jobs found, as CSV",
+}
+SAVE_TITLES = {
+    "pdf": "Where to keep the job sheet",
+    "html": "Where to keep the job sheet",
+    "tag": "Where to keep the tag",
+    "trace": "Where to keep the trace",
+    "trace_sheet": "Where to keep the trace",
+    "jobs": "Where to keep the list of jobs",
+}
+WRITTEN = "Written: {path}"
+RUN_NAME, RUN_ENDED = "{kind}, {at}", "{run}: {outcome}"
+UNDER = "Another run laid under this one, dashed"
+UNDER_NONE = "nothing laid under it"
+UNDER_THIS, UNDER_JOB = "under it: {run}", "under it: job {number:04d}, {run}"
+UNDER_NAME_RUN, UNDER_NAME_JOB = "{kind} {at}", "job {number:04d}"
+CORRECT_SAY = "A correction stands beside what was said before."
+CORRECT_FIELD, CORRECT_NEW = "What to correct", "What is right"
+CORRECT_WHO, CORRECT_WHY = "Who corrects it", "Why"
+CORRECT_WAS = "It says: {was}"
+CORRECT_RUN_STAYS = "The run stays as it is; this is kept beside it."
+CORRECT_KEEP, CORRECT_LEAVE = "Keep the correction", "Leave it"
+CORRECT_NEEDS = "Say who, and why."
+CORRECT_NEEDS_NEW = "Say what is right."
+CORRECT_EMPTY = "This can’t be empty."
+CORRECT_SAME = "That is what it says already."
+CORRECT_RESULT = "One of: {words}."
+CORRECTED = "Kept with job {number:04d}, beside what it said before."
+RUN_FIELDS = {
+    "run note": "{run}: a remark",
+    "run outcome": "{run}: how it ended",
+    "run reason": "{run}: why it ended so",
+    "run load_state": "{run}: load state",
+    "run rated_volts": "{run}: rated volts",
+    "run resistance_ohm": "{run}: resistance",
+}
+# history: what the jobs came to
+FIGURES_BY = "Put together by"
+FIGURE_KEYS = {
+    "kind": "what it is",
+    "model": "make and model",
+    "cause": "cause",
+    "method": "what did it",
+    "rung": "rung that freed it",
+}
+FIGURES_TABLE = "What the jobs came to; Enter opens the jobs behind a number"
+FIGURE_COLUMNS = ("Group", "Jobs", "Came free", "Kicks", "Minutes", "Back by 30 days", "Back by 90 days")
+CHARGED, CHARGED_IN = "Charged", "Charged, {currency}"
+RUNG_COLUMNS = ("What", "Rung", "Of those that came free")
+FIGURES_ABOUT = (
+    "Of {count} jobs found. Middle (middle half); 95 % limits. An underlined number opens its jobs: click or Enter."
+)
+FIGURES_ABOUT_ONE = "Of 1 job found. 95 % limits. An underlined number opens its job: click or Enter."
+FIGURES_EMPTY = "No job fits what is chosen above, so there is nothing to count."
+BEHIND = "{label}, {what}: {text}"
+OPENS_ONE, OPENS_MANY, OPENS_NONE = "Opens 1 job.", "Opens {count} jobs.", "No job behind it."
+INTERVALS_TITLE, RUNGS_TITLE = "Came free", "Came free at this rung"
+INTERVALS_NAME = "Share that came free, with 95 % limits: {told}"
+INTERVALS_MORE = "{count} more in the table"
+NEVER_TRIED = "none was kicked and closed"
+NOT_BACK_TITLE = "Not back yet"
+NOT_BACK_OF = "Not back yet: {label}"
+NOT_BACK_NAME = "Share not back yet after days: {told}"
+NOT_BACK_LINE, NOT_BACK_LIMIT = "not back", "95 % limit"
+NOT_BACK_PICK = "Pick a group in the table."
+NOT_BACK_NONE = "None went out working with a serial to know it again by."
+NOT_BACK_ABOUT = "{count} went out working; {ended} came back. What is still out counts until today, and no longer."
+NOT_BACK_UNSEEN = "{count} without a serial can’t be recognised."
+HOPELESS_TITLE, HOPELESS_NONE = "Hardly ever comes free", "No group: too few tried, or enough came free."
+WAITS_TITLE, WAITS_NONE = "What waits", "No job waits for anything."
+WAITS_ONE, WAITS_MANY = "{state}: 1 job, for {days}", "{state}: {count} jobs, the longest for {days}"
+DAYS_ONE, DAYS_MANY = "1 day", "{days} days"
+OPEN_ONE, OPEN_MANY = "Look at it", "Look at the {count}"
+# history: its foot
+BACK_UP, BACKING_UP = "Back up now", "A backup is being made …"
+LAST_BACKUP = "Last good backup: {day} {at}, {jobs} jobs"
+NO_BACKUP = "No good backup of this ledger yet."
+BACKUP_NOT_MADE = "No backup was made: {what}"
+BACKUP_MADE_LACKS = "The backup is made, but {what}"
+
+# prove: the measured start
+MEASURED_MOVES = "First seen to turn: {when}."
+MEASURED_CAUTIONS = "Mind: {cautions}."

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from ui import theme
 from ui.pieces import button, label
-from ui.record.fields import line_edit
+from ui.record.fields import bring_into_sight, line_edit
 
 
 class AskCard(QFrame):
@@ -46,6 +46,7 @@ class AskCard(QFrame):
         self.field.clear()
         self.show()
         self.field.setFocus()
+        bring_into_sight(self)
 
     def withdraw(self) -> None:
         self.hide()

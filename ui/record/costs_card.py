@@ -16,8 +16,9 @@ from ui.money_edit import MoneyEdit
 from ui.pieces import Chooser, button, label
 from ui.record.ask_card import AskCard
 from ui.record.charges import FromStock, Minutes, Other, Wanted
-from ui.record.fields import line_edit, padded_card
+from ui.record.fields import bring_into_sight, line_edit, padded_card
 from ui.record.limit_bar import LimitBar
+from ui.record.stock_form import StockForm
 from ui.record.timeline import charge_text
 from ui.theme import Tokens
 
@@ -37,6 +38,7 @@ class CostsCard(QWidget):
         self._taking_back: int | None = None
         self._minutes_so_far = 0
         self._shown: tuple[object, ...] = ()
+        self._parts: list[Part] = []
         self.bar = LimitBar(tokens)
         self.over = AskCard("over_limit", field=texts.FIELD_AGREED, yes=texts.OVER_KEEP, no=texts.OVER_STOP)
         self.over.answered.connect(self._agreed)
@@ -76,6 +78,12 @@ class CostsCard(QWidget):
         self.part.setMinimumContentsLength(8)
         self.part.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.charge_minutes = self._charge_button("charge_minutes", texts.CHARGE_MINUTES, self._press_minutes)
+        self.stock = StockForm()
+        self.stock.changed.connect(self.changed)
+        self.stock.refused.connect(self.say_problem)
+        self.open_stock = button(texts.STOCK_OPEN, "stock_open", "room", accessible=texts.STOCK_OPEN_NAME)
+        self.open_stock.setMinimumHeight(theme.TOUCH_PX - 12)
+        self.open_stock.clicked.connect(self._open_stock)
         self.charge_part = self._charge_button("charge_part", texts.CHARGE_PART, self._press_part)
         self.charge_other = self._charge_button("charge_other", texts.CHARGE_OTHER, self._press_other)
         self.proposal.clicked.connect(self._take_proposal)
@@ -111,7 +119,11 @@ class CostsCard(QWidget):
             text = label(title, "second", px=theme.SECOND_PX)
             text.setBuddy(rows[0][0])
             column.addSpacing(2)
-            column.addWidget(text)
+            head = QHBoxLayout()
+            head.addWidget(text, 1)
+            if title == texts.FIELD_STOCK:
+                head.addWidget(self.open_stock)
+            column.addLayout(head)
             for parts in rows:
                 row = QHBoxLayout()
                 row.setSpacing(8)
@@ -120,6 +132,8 @@ class CostsCard(QWidget):
                 column.addLayout(row)
             if title == texts.FIELD_MINUTES:
                 column.addWidget(self.hour)
+            elif title == texts.FIELD_STOCK:
+                column.addWidget(self.stock)
         return made
 
     # what is pressed
@@ -153,6 +167,15 @@ class CostsCard(QWidget):
             self.say_problem(self.price.problem() or texts.NEEDS_PRICE)
         else:
             self._want(Other(self.other.text().strip(), cents))
+
+    def _open_stock(self) -> None:
+        if self.stock.isHidden():
+            self.stock.offer(next((part for part in self._parts if part.id == self.part.currentData()), None))
+            self.stock.show()
+            self.stock.name.setFocus()
+        else:
+            self.stock.blank()
+        self.changed.emit()
 
     def _want(self, wanted: Wanted) -> None:
         self.say_problem("")
@@ -195,6 +218,8 @@ class CostsCard(QWidget):
     def say_problem(self, words: str) -> None:
         self.problem.setText(words)
         self.problem.setVisible(bool(words))
+        if words:
+            bring_into_sight(self.problem)
 
     # what is shown
 
@@ -216,7 +241,7 @@ class CostsCard(QWidget):
             if shop.hour_cents
             else texts.HOUR_UNKNOWN
         )
-        for part in (*self.edits, self.part, self.charge_minutes, self.charge_part, self.charge_other):
+        for part in (*self.edits, self.part, self.charge_minutes, self.charge_part, self.charge_other, self.open_stock):
             part.setEnabled(open_job)
         self.show_minutes(self._minutes_so_far)
         shown = (list(charges), list(parts), shop)
@@ -227,6 +252,7 @@ class CostsCard(QWidget):
 
     def _show_parts(self, parts: Sequence[Part], currency: str) -> None:
         chosen = self.part.currentData()
+        self._parts = list(parts)
         self.part.clear()
         for part in parts:
             name = " ".join(word for word in (part.name, part.number) if word)
@@ -266,6 +292,7 @@ class CostsCard(QWidget):
 
     def form(self) -> Fields:
         fields: Fields = {edit.objectName(): edit.text() for edit in self.edits if edit.text()}
+        fields |= self.stock.form()
         chosen = self.part.currentData()
         return fields if chosen is None else fields | {"cost_part": chosen}
 
@@ -273,6 +300,7 @@ class CostsCard(QWidget):
         """The stock may be shown only later: what was chosen of it is then chosen again."""
         for edit in self.edits:
             edit.setText(str(form.get(edit.objectName(), "")))
+        self.stock.fill(form)
         chosen = form.get("cost_part")
         if isinstance(chosen, int) and self.part.findData(chosen) < 0:
             self.part.addItem("", chosen)
@@ -282,6 +310,7 @@ class CostsCard(QWidget):
         for edit in self.edits:
             edit.clear()
         self.part.setCurrentIndex(-1)
+        self.stock.blank()
         self._wanted = self._taking_back = None
         self.over.withdraw()
         self.back.withdraw()

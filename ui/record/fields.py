@@ -1,6 +1,7 @@
 """Fields of the page: a title above each, and what of them goes into a draft."""
 
-from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit, QScrollArea, QVBoxLayout, QWidget
 
 from ui import theme
 from ui.pieces import card, label
@@ -22,6 +23,16 @@ def put(grid: QGridLayout, row: int, column: int, title: str, field: QWidget, sp
     text.setBuddy(field)
     grid.addWidget(text, 2 * row, column, 1, span)
     grid.addWidget(field, 2 * row + 1, column, 1, span)
+
+
+def bring_into_sight(widget: QWidget) -> None:
+    """Scrolls to it where it is part of a page that is scrolled, once the layout knows where it is."""
+    above = widget.parentWidget()
+    while above is not None and not isinstance(above, QScrollArea):
+        above = above.parentWidget()
+    if isinstance(above, QScrollArea):
+        area = above
+        QTimer.singleShot(0, widget, lambda: area.ensureWidgetVisible(widget, 0, 12))
 
 
 def field_grid(columns: int = 2) -> QGridLayout:

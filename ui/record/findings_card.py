@@ -12,7 +12,7 @@ from benchlog.records import Finding
 from ui import texts, theme
 from ui.pieces import Tick, button, label
 from ui.record.calculator_box import CalculatorBox
-from ui.record.fields import field_grid, line_edit, padded_card, put
+from ui.record.fields import bring_into_sight, field_grid, line_edit, padded_card, put
 from ui.record.timeline import finding_text
 
 MOST_READINGS = 4
@@ -147,12 +147,14 @@ class FindingsCard(QWidget):
     def say_problem(self, words: str) -> None:
         self.problem.setText(words)
         self.problem.setVisible(bool(words))
+        if words:
+            bring_into_sight(self.problem)
 
     def said(self) -> dict[str, str]:
         """What the form says, by the names of a finding's fields."""
         return {edit.objectName().partition("_")[2]: edit.text().strip() for edit in self.edits}
 
-    def show_findings(self, findings: Sequence[Finding], *, open_job: bool) -> None:
+    def show_findings(self, findings: Sequence[Finding]) -> None:
         """Oldest first as they come, newest first on the page; without those in whose place another stands."""
         gone = {finding.corrects for finding in findings}
         standing = [finding for finding in findings if finding.id not in gone]
@@ -166,9 +168,9 @@ class FindingsCard(QWidget):
                 widget.hide()
                 widget.deleteLater()
         for finding in reversed(standing):
-            self.rows.addWidget(self._row(finding, open_job=open_job))
+            self.rows.addWidget(self._row(finding))
 
-    def _row(self, finding: Finding, *, open_job: bool) -> QWidget:
+    def _row(self, finding: Finding) -> QWidget:
         made, column = padded_card("quiet")
         column.setContentsMargins(14, 6, 8, 6)
         row = QHBoxLayout()
@@ -176,7 +178,6 @@ class FindingsCard(QWidget):
         again = button(texts.FINDING_CORRECT, f"finding_correct_{finding.id}")
         again.setAccessibleName(texts.FINDING_CORRECT_NAME.format(part=finding.part))
         again.clicked.connect(lambda _=False, one=finding: self._correct(one))
-        again.setVisible(open_job)
         row.addWidget(words, 1)
         row.addWidget(again)
         column.addLayout(row)
@@ -190,6 +191,7 @@ class FindingsCard(QWidget):
                 edit.setText(getattr(finding, edit.objectName().partition("_")[2]))
                 edit.setCursorPosition(0)
             self.part.setFocus()
+            bring_into_sight(self.title)
             self.changed.emit()
         self._show_correcting()
 

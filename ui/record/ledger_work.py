@@ -32,6 +32,11 @@ class LedgerWork(QObject):
         if not self._finished:
             self._worker.submit(self._run, work, then, otherwise)
 
+    def wait(self) -> None:
+        """Until what was asked is done. Not while an output may be on."""
+        if not self._finished:
+            self._worker.submit(lambda: None).result()
+
     def finish(self) -> None:
         """What was asked is done first. For the window's end, with the output off."""
         self._finished = True

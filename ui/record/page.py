@@ -148,7 +148,7 @@ class RecordPage(QWidget):
         self.why.say(texts.RECORD_WHY.format(stands=stands, costs=standing_text(record.standing, currency)))
         self.timeline.show_lines(timeline(record))
         self.findings.setEnabled(is_open)
-        self.findings.show_findings(record.findings, open_job=is_open)
+        self.findings.show_findings(record.findings)
         self.costs.show_costs(record.charges, record.parts, record.standing, record.shop, open_job=is_open)
         self.waiting.show_job(record.job)
         for pill in self.pills:

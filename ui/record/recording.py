@@ -8,7 +8,7 @@ from functools import partial
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from benchlog.ledger.costs import OverLimit, take_back
+from benchlog.ledger.costs import OverLimit, keep_part, take_back
 from benchlog.ledger.files import attach
 from benchlog.ledger.findings import add_finding
 from benchlog.ledger.store import Ledger
@@ -18,10 +18,10 @@ from benchlog.records import Attached, Entry, EntryKind, JobState, Stage
 from benchlog.settings import Settings
 from ui import texts
 from ui.bench_job import BenchJob
-from ui.drafting import Drafting
 from ui.main_window import MainWindow
 from ui.record.bench_clock import BenchClock
 from ui.record.charges import Minutes, Wanted, charge
+from ui.record.drafting_beside import DraftingBeside
 from ui.record.job_record import JobRecord, read_record
 from ui.record.ledger_work import LedgerWork
 from ui.record.limit_bar import standing_short
@@ -53,7 +53,7 @@ class Recording(QObject):
         self._under_way: set[str] = set()
         self._your_turn = False
         self._work = LedgerWork(self)
-        self._drafting = Drafting(self.page, ledger, self)
+        self._drafting = DraftingBeside(self.page, ledger, self._work, self)
         self.clock = BenchClock(ledger.clock)
         self._ticks = QTimer(self)
         self._ticks.setInterval(_CLOCK_MS)
@@ -69,8 +69,8 @@ class Recording(QObject):
         page.findings.kept.connect(self._keep_finding)
         page.costs.charged.connect(self._charge)
         page.costs.taken_back.connect(self._take_back)
+        page.costs.stock.kept.connect(self._keep_part)
         page.waiting.set.connect(self._wait)
-        page.changed.connect(self._typed)
         page.who.textChanged.connect(self._set_keeper)
         page.pictures.kept.connect(lambda _: self._read())
         self._running.live.asked.connect(lambda _: self._turn(True))
@@ -175,8 +175,7 @@ class Recording(QObject):
             self._under_way.discard(name)
             if record.job.id == self._job:
                 then()
-                self._typed()
-                self._drafting.keep_now()
+                self._drafting.keep()
             self._show(record)
 
         def work_and_read() -> JobRecord:
@@ -194,18 +193,12 @@ class Recording(QObject):
         with minding_the_ledger(self._window.notice):
             raise error
 
-    def _typed(self) -> None:
-        """An empty page leaves no draft."""
-        if self._job is not None and not self.page.form():
-            self._drafting.drop()
-            self._drafting.follow(f"record {self._job}")
-
     def _hand(self, kind: EntryKind, words: str) -> None:
         """Into the running trace; between runs, into the job's own record."""
         if self._running.live.on:
-            self._running.hand_step(f"{kind.value}; {words}" if words else kind.value)
-            self.page.words.clear()
-            self._typed()
+            step = f"{kind.value}; {words}" if words else kind.value
+            self._running.hand_step(step)
+            self._say_in_run(texts.HAND_NOTED.format(step=step))
             return
         told = texts.HAND_NOTED.format(step=kind.value)
         self._enter(kind, f"{told}; {words}" if words else told)
@@ -213,12 +206,17 @@ class Recording(QObject):
     def _note(self, text: str) -> None:
         if self._running.live.on:
             self._running.note(text)
-            self.page.words.clear()
-            self._typed()
+            self._say_in_run(text)
         elif not self._bench.closed:
             self._enter(EntryKind.NOTE, text)
         elif self._has_who():
             self._enter(EntryKind.CORRECTION, text)
+
+    def _say_in_run(self, text: str) -> None:
+        """The record of the run has it, and is filed when the run ends."""
+        self.page.words.clear()
+        self._drafting.keep()
+        self.page.why.say(texts.RECORD_IN_RUN.format(text=text))
 
     def _enter(self, kind: EntryKind, text: str) -> None:
         who = self._who()
@@ -252,6 +250,13 @@ class Recording(QObject):
             "charge",
             lambda job_id: charge(self._ledger, job_id, wanted, self._settings, who=who, agreed=agreed),
             then,
+        )
+
+    def _keep_part(self, name: str, number: str, cents: int, there: int) -> None:
+        self._keep(
+            "stock",
+            lambda _: keep_part(self._ledger, name, number, each_cents=cents, stock=there),
+            self.page.costs.stock.blank,
         )
 
     def _take_back(self, charge_id: int, why: str) -> None:
