@@ -10,7 +10,20 @@ from benchlog.ledger.unlocks import OwnerLayer, owner_layer, unlock
 from benchlog.motor.winding import Winding
 from benchlog.outcome import RunResult, WindingVerdict
 from benchlog.quantities import show
-from benchlog.records import STAGE_OF, Closing, Entry, Item, Job, JobState, Motor, Run, RunKind, Stage, TakenIn
+from benchlog.records import (
+    STAGE_OF,
+    Closing,
+    Entry,
+    EntryKind,
+    Item,
+    Job,
+    JobState,
+    Motor,
+    Run,
+    RunKind,
+    Stage,
+    TakenIn,
+)
 from benchlog.recovery.advice import Advice, Past, advise, same_as_last
 from benchlog.recovery.ceilings import intersect
 from benchlog.recovery.steps import Sequence
@@ -65,7 +78,7 @@ class BenchJob:
 
     def keep_made_safe(self, answers: Ordered[str]) -> None:
         for answer in answers:
-            self.keep(Stage.MAKE_SAFE, answer)
+            self.keep(Stage.MAKE_SAFE, answer, EntryKind.CHECK)
         self.reload()
 
     def owner(self) -> tuple[Settings, OwnerLayer]:
@@ -124,10 +137,11 @@ class BenchJob:
         """The last of each kind."""
         return list({run.kind: run for run in self.runs}.values())
 
-    def keep(self, stage: Stage, text: str) -> None:
+    def keep(self, stage: Stage, text: str, kind: EntryKind = EntryKind.NOTE) -> None:
         """A line in the job's own record."""
         if self.job is not None:
-            self._ledger.add_entry(self.job.id, Entry(utc=self._ledger.clock.utc(), stage=stage, text=text))
+            entry = Entry(utc=self._ledger.clock.utc(), stage=stage, text=text, kind=kind)
+            self._ledger.add_entry(self.job.id, entry)
 
 
 def _winding_of(result: RunResult) -> Winding:

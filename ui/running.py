@@ -15,7 +15,7 @@ from benchlog.ledger.measured import measured_start, others_of
 from benchlog.ledger.store import Ledger
 from benchlog.motor.compare import compare
 from benchlog.outcome import Outcome
-from benchlog.records import STAGE_OF, Event, RunKind, Stage
+from benchlog.records import STAGE_OF, EntryKind, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
 from ui import sayings, texts
 from ui.bench_job import BenchJob
@@ -122,7 +122,7 @@ class Running(QObject):
             self.live.note(told)
             return
         with minding_the_ledger(self.window.notice):
-            self.bench.keep(Stage.FREE, told)
+            self.bench.keep(Stage.FREE, told, EntryKind(step))
             self.window.free.say_kept(told)
 
     def note(self, text: str) -> None:
