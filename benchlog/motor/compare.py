@@ -17,9 +17,9 @@ SAME_DRIVEN_S, SAME_DRIVEN_TIMES = 60.0, 3.0
 """Driven for so much longer, and so many times as long, before the start is another warm-up. Starting values too."""
 SWAPPED = ("leads are swapped", "leads swapped", "swapped back")
 """Answers that say that the leads were turned over, as the run's questions offer them."""
-WAY_NOT_KNOWN = "which way round the leads were when the runs began is not recorded"
-WARM_UP_NOT_KNOWN = "warm-up before the runs is not known"
-ONE_ANGLE = "the resistance is of one probe each: the angle of the brushes alone can change it by 50 to 100 %"
+WAY_NOT_KNOWN = "which way round the leads were is not recorded"
+WARM_UP_NOT_KNOWN = "warm-up is not known"
+ONE_ANGLE = "resistance changes by 50 to 100 % with the brush angle"
 ANGLE_SHARE = 1.0
 """Of the resistance of a single earlier probe: what another angle of the brushes adds (common practice, no source)."""
 WARM_MOST = 1.6
@@ -107,6 +107,14 @@ def measured_of(
     start = found[-1]
     zero = zero_of(trace)
     times = sum(e.kind is EventKind.ANSWER and e.text in SWAPPED and e.t_s < start.began_s for e in events)
+    fitted = constants(
+        start,
+        ohm=ohm,
+        lead_ohm=lead_ohm,
+        sigma_amps=zero.sigma_amps,
+        zero_amps=zero.amps,
+        u_zero_amps=zero.u_amps,
+    )
     return Measured(
         run=run,
         ohm=ohm,
@@ -120,15 +128,16 @@ def measured_of(
             warm=warm_of(ohm, cold_ohm),
         ),
         figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero.amps),
-        constants=constants(
-            start,
+        constants=fitted,
+        friction=friction(
+            trace,
+            events,
+            zero,
+            from_s=start.began_s,
             ohm=ohm,
             lead_ohm=lead_ohm,
-            sigma_amps=zero.sigma_amps,
-            zero_amps=zero.amps,
-            u_zero_amps=zero.u_amps,
+            tau_s=None if fitted.tau_s is None else fitted.tau_s.value,
         ),
-        friction=friction(trace, events, zero, from_s=start.began_s, ohm=ohm, lead_ohm=lead_ohm),
     )
 
 

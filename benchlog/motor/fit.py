@@ -207,10 +207,10 @@ def began_to_move(
     left = start.amps - zero_amps < line - 2 * Z95 * sigma_amps
     on_line = np.flatnonzero(~left)
     if len(on_line) == 0:
-        return None, f"not seen: already turning at the first reading, {start.t_s[0]:.2g} s after the start"
+        return None, f"already turning at the first reading, {start.t_s[0]:.2g} s after the start"
     last = int(on_line[-1])
     if last + 1 == len(left):
-        return None, "not seen: the current did not leave the line of a locked rotor for good"
+        return None, "the current did not leave the line of a locked rotor for good"
     low = max(0.0, float(start.t_s[last]) - start.window_s / 2)
     high = float(start.t_s[last + 1]) + start.window_s / 2
     return Fitted(value=(low + high) / 2, low=low, high=high), ""

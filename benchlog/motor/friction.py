@@ -21,7 +21,7 @@ from benchlog.records import FLAG_ON, TICK_S, Event, Trace
 
 LEAST_HOLD_S = 0.8
 LATE_SHARE, LATE_MOST_S = 0.5, 1.5
-"""Of a hold, at its end: what its steady current is the mean of."""
+"""Of a hold, at its end: what its steady current is taken from; all of it where the time constant is known."""
 LEAST_READINGS = 4
 AT_VOLTS_SHARE = 0.02
 """A hold is at its setpoint within this: else the supply limits, or a rotor runs above it."""
@@ -60,20 +60,30 @@ class Friction:
 
 
 def friction(
-    trace: Trace, events: Iterable[Event], zero: Zero, *, from_s: float, ohm: Fitted | None, lead_ohm: float = 0.0
+    trace: Trace,
+    events: Iterable[Event],
+    zero: Zero,
+    *,
+    from_s: float,
+    ohm: Fitted | None,
+    lead_ohm: float = 0.0,
+    tau_s: float | None = None,
 ) -> Friction:
-    """Out of the steady holds from `from_s`, s since the run began. `ohm`: of the probe, without leads."""
+    """Out of the steady holds from `from_s`, s since the run began. `ohm`: of the probe, without leads; `tau_s`: the
+    time constant of the run-up, with which the current also goes over to that of a lower hold."""
     if ohm is None:
         return Friction(coulomb_amps=None, viscous_a_per_v=None, why="needs the resistance of the probe")
     found = [
         hold
-        for hold in holds_of(trace, events, zero, from_s)
+        for hold in holds_of(trace, events, zero, from_s, tau_s)
         if hold.volts - hold.amps * (ohm.high + lead_ohm) > LEAST_EMF_SHARE * hold.volts
     ]
     return split(found, ohm=ohm, lead_ohm=lead_ohm, u_zero_amps=zero.u_amps)
 
 
-def holds_of(trace: Trace, events: Iterable[Event], zero: Zero, from_s: float = 0.0) -> list[Hold]:
+def holds_of(
+    trace: Trace, events: Iterable[Event], zero: Zero, from_s: float = 0.0, tau_s: float | None = None
+) -> list[Hold]:
     """Where the output stayed at one level above 0 V, at these volts, and the current had become steady."""
     window_s, settle_s = timing_of(events)
     on = (trace.flags & FLAG_ON) > 0
@@ -92,33 +102,36 @@ def holds_of(trace: Trace, events: Iterable[Event], zero: Zero, from_s: float = 
             whole[: int(off_level[-1]) + 1] = False
         if sent[-1] - sent[0] < LEAST_HOLD_S or whole.sum() < LEAST_READINGS:
             continue
-        late = since >= since[-1] - min(LATE_MOST_S, LATE_SHARE * float(since[-1] - since[whole][0]))
-        hold = _hold(volts[late], amps[late], sent[late], window_s, zero)
+        late_s = (LATE_SHARE if tau_s is None else 1.0) * float(since[-1] - since[whole][0])
+        late = since >= since[-1] - min(LATE_MOST_S, late_s)
+        hold = _hold(volts[late], amps[late], sent[late], window_s, zero, tau_s)
         if hold is not None:
             holds.append(hold)
     return holds
 
 
-def _hold(
-    volts: Values,
-    amps: Values,
-    at_s: Values,
-    window_s: float,
-    zero: Zero,
-) -> Hold | None:
+def _hold(volts: Values, amps: Values, at_s: Values, window_s: float, zero: Zero, tau_s: float | None) -> Hold | None:
     """None where the current was still changing, or is told by too few readings."""
     count = len(amps)
     if count < LEAST_READINGS:
         return None
+    mean, of_mean, free = float(np.mean(amps)), 1 / count, 1
+    if tau_s is not None:  # what is left of the way to the steady current is taken out
+        shape = np.exp(-(at_s - at_s[0]) / tau_s)
+        design = np.stack([np.ones(count), shape], axis=1)
+        (mean, amplitude), *_ = np.linalg.lstsq(design, amps, rcond=None)
+        amps, free = amps - amplitude * shape, 2
+        of_mean = 1 / (count * float(np.var(shape))) * float(np.mean(shape**2)) if np.ptp(shape) > 0 else math.inf
     half = count // 2
-    mean, spread = float(np.mean(amps)), max(float(np.std(amps, ddof=1)), zero.sigma_amps)
+    spread = max(float(np.sqrt(np.sum((amps - mean) ** 2) / (count - free))), zero.sigma_amps)
     changed = abs(float(np.mean(amps[:half])) - float(np.mean(amps[half:])))
     if changed > STEADY_WITHIN * abs(mean) + 2 * spread * math.sqrt(2 / half):
         return None
     # Readings closer than the averaging window tell the same thing more than once.
-    alone = max(2.0, count / max(1.0, window_s * (count - 1) / float(at_s[-1] - at_s[0])))
-    u_amps = math.hypot(t95(max(1.0, alone - 1)) * spread / math.sqrt(alone), Z95 * zero.step_amps / math.sqrt(12))
-    return Hold(volts=float(np.mean(volts)), amps=mean, u_amps=math.hypot(u_amps, changed))
+    overlap = max(1.0, window_s * (count - 1) / float(at_s[-1] - at_s[0]))
+    noise = t95(max(1.0, count / overlap - free)) * spread * math.sqrt(of_mean * overlap)
+    u_amps = math.hypot(noise, Z95 * zero.step_amps / math.sqrt(12), changed if tau_s is None else 0.0)
+    return Hold(volts=float(np.mean(volts)), amps=float(mean), u_amps=u_amps)
 
 
 def split(holds: Sequence[Hold], *, ohm: Fitted, lead_ohm: float = 0.0, u_zero_amps: float = 0.0) -> Friction:

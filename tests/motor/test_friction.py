@@ -136,6 +136,18 @@ def test_out_of_a_trace_with_a_lower_hold_that_begins_above_its_volts() -> None:
     assert held >= 38
 
 
+def test_a_known_time_constant_takes_out_what_is_left_of_the_way_to_the_steady_current() -> None:
+    zero = Zero(amps=0.002, sigma_amps=0.0005, u_amps=0.001)
+    slow = trace_of([(3.0, 9.0), (2.0, 9.5)])
+    since = np.arange(150) * PACE_S
+    slow.amps[20:170] = 0.002 + 0.2 + 1.0 * np.exp(-since / 0.8)
+    slow.amps[170:] = 0.002 + 0.21 - 0.05 * np.exp(-since[:100] / 0.8)
+    assert [round(one.amps, 4) for one in holds_of(slow, [SUPPLY], zero, 0.0, 0.8)] == [0.2, 0.21]
+    without = holds_of(slow, [SUPPLY], zero)
+    assert len(without) == 1
+    assert abs(without[0].amps - 0.21) > 0.004, "else nothing is left to be taken out"
+
+
 @pytest.mark.parametrize(
     "spells",
     [

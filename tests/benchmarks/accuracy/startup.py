@@ -81,19 +81,20 @@ def compare(asked: tuple[int, int], folder: Path) -> Compared | None:
         amps=told.steady_amps,
         amps_true=amps_true,
         could_amps=half_amps <= IDENTIFIABLE_WITHIN,
-        split=_split(ran, drawn, start),
+        split=_split(ran, drawn, start, told.tau_s),
         why="; ".join(told.why.values()),
     )
 
 
-def _split(ran: Ran, drawn: Drawn, start: Start) -> Split:
+def _split(ran: Ran, drawn: Drawn, start: Start, tau: Fitted | None) -> Split:
     motor, found = drawn.scenario.motor, ran.result
     assert motor is not None
     ohm = None
     if not (found.resistance_ohm is None or found.resistance_low_ohm is None or found.resistance_high_ohm is None):
         ohm = Fitted(value=found.resistance_ohm, low=found.resistance_low_ohm, high=found.resistance_high_ohm)
     trace, events = ran.journal.trace, ran.journal.events
-    told = friction(trace, events, zero_of(trace), from_s=start.began_s, ohm=ohm)
+    tau_s = None if tau is None else tau.value
+    told = friction(trace, events, zero_of(trace), from_s=start.began_s, ohm=ohm, tau_s=tau_s)
     _, steady = truth(drawn, start.set_volts)
     return Split(
         told=told,
