@@ -54,7 +54,7 @@ def test_hand_steps_notes_and_waiting_are_told_apart(timed: Timed) -> None:
         lambda: set_waiting(ledger, job.id, JobState.FOR_PART, for_what="shaft seal", who="Mira"),
     )
     assert [(line.kind, line.text, line.about) for line in told] == [
-        (texts.LINE_HAND, "by hand: tapped", "Mira"),
+        (texts.LINE_HAND, "tapped", "Mira"),
         (texts.LINE_NOTE, "the seal is hard", "Mira"),
         ("state", "Waits for a part: shaft seal", "Mira"),
     ]

@@ -1,7 +1,7 @@
 """A question of this page with a field for its answer: who agreed, or why a line is taken back."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout
 
 from ui import theme
 from ui.pieces import button, label
@@ -49,6 +49,10 @@ class AskCard(QFrame):
         bring_into_sight(self)
 
     def withdraw(self) -> None:
+        """The keyboard stays on this page, and does not go to what is next in line anywhere."""
+        focus, above = QApplication.focusWidget(), self.parentWidget()
+        if above is not None and focus is not None and self.isAncestorOf(focus):
+            above.setFocus()
         self.hide()
 
     def _press(self) -> None:

@@ -24,6 +24,8 @@ class CalculatorBox(QFrame):
         self.setProperty("look", "quiet")
         self.result: Calculation | None = None
         self.which = Chooser("calculator_which", texts.CALCULATOR_WHICH)
+        self.which.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.which.setMinimumContentsLength(8)
         for one in CALCULATORS.values():
             self.which.addItem(one.words, one.name)
         self.inputs: dict[str, QLineEdit] = {}

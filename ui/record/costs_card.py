@@ -1,6 +1,7 @@
 """What a job costs: minutes, parts and anything else, against what its owner allows; lines taken back."""
 
 from collections.abc import Sequence
+from functools import partial
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
@@ -18,6 +19,7 @@ from ui.record.ask_card import AskCard
 from ui.record.charges import FromStock, Minutes, Other, Wanted
 from ui.record.fields import bring_into_sight, line_edit, padded_card
 from ui.record.limit_bar import LimitBar
+from ui.record.row_stack import RowStack
 from ui.record.stock_form import StockForm
 from ui.record.timeline import charge_text
 from ui.theme import Tokens
@@ -49,12 +51,11 @@ class CostsCard(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self._form_card())
-        self.rows = QVBoxLayout()
-        self.rows.setSpacing(0)
+        self.rows = RowStack(4)
         column.addWidget(self.back)
         self.lines, lines = padded_card()
         lines.setContentsMargins(16, 6, 8, 6)
-        lines.addLayout(self.rows)
+        lines.addWidget(self.rows)
         column.addWidget(self.lines)
         column.addStretch(1)
 
@@ -241,7 +242,7 @@ class CostsCard(QWidget):
             if shop.hour_cents
             else texts.HOUR_UNKNOWN
         )
-        for part in (*self.edits, self.part, self.charge_minutes, self.charge_part, self.charge_other, self.open_stock):
+        for part in (*self.edits, self.part, self.charge_minutes, self.charge_part, self.charge_other):
             part.setEnabled(open_job)
         self.show_minutes(self._minutes_so_far)
         shown = (list(charges), list(parts), shop)
@@ -262,23 +263,23 @@ class CostsCard(QWidget):
 
     def _show_lines(self, charges: Sequence[Charge], currency: str) -> None:
         gone = {charge.corrects for charge in charges}
-        while (old := self.rows.takeAt(0)) is not None:
-            if (widget := old.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
         if self._taking_back in gone:
             self._taking_back = None
             self.back.withdraw()
-        for charge in reversed(charges):
-            can_go = charge.corrects is None and charge.id not in gone
-            self.rows.addWidget(self._row(charge, currency, can_go=can_go))
+        can_go = {charge.id: charge.corrects is None and charge.id not in gone for charge in charges}
+        self.rows.show_rows(
+            [
+                ((charge, currency, can_go[charge.id]), partial(self._row, charge, currency, can_go=can_go[charge.id]))
+                for charge in reversed(charges)
+            ]
+        )
         self.lines.setVisible(bool(charges))
 
     def _row(self, charge: Charge, currency: str, *, can_go: bool) -> QWidget:
         told = f"{charge_text(charge)}: {show_money(charge.cents, currency)}"
         made, row = QWidget(), QHBoxLayout()
         made.setLayout(row)
-        row.setContentsMargins(0, 2, 0, 2)
+        row.setContentsMargins(0, 3, 0, 3)
         row.setSpacing(8)
         row.addWidget(label(charge_text(charge), "" if can_go else "second", wrap=True), 1)
         row.addWidget(label(show_money(charge.cents, currency), "" if can_go else "second"))

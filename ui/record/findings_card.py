@@ -1,6 +1,7 @@
 """What is found while an item is taken apart: a form, the readings of a marking, a small calculator, the list."""
 
 from collections.abc import Sequence
+from functools import partial
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
@@ -13,6 +14,7 @@ from ui import texts, theme
 from ui.pieces import Tick, button, label
 from ui.record.calculator_box import CalculatorBox
 from ui.record.fields import bring_into_sight, field_grid, line_edit, padded_card, put
+from ui.record.row_stack import RowStack
 from ui.record.timeline import finding_text
 
 MOST_READINGS = 4
@@ -27,16 +29,14 @@ class FindingsCard(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.corrects: int | None = None
-        self._shown: list[Finding] = []
         self._found: list[Reading] = []
         self._make_fields()
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self._form_card())
-        self.rows = QVBoxLayout()
-        self.rows.setSpacing(8)
-        column.addLayout(self.rows)
+        self.rows = RowStack(8)
+        column.addWidget(self.rows)
         column.addStretch(1)
         self.blank()
 
@@ -160,15 +160,7 @@ class FindingsCard(QWidget):
         standing = [finding for finding in findings if finding.id not in gone]
         if self.corrects is not None and self.corrects not in {finding.id for finding in standing}:
             self._correct(None)
-        if standing == self._shown:
-            return
-        self._shown = standing
-        while (old := self.rows.takeAt(0)) is not None:
-            if (widget := old.widget()) is not None:
-                widget.hide()
-                widget.deleteLater()
-        for finding in reversed(standing):
-            self.rows.addWidget(self._row(finding))
+        self.rows.show_rows([(finding, partial(self._row, finding)) for finding in reversed(standing)])
 
     def _row(self, finding: Finding) -> QWidget:
         made, column = padded_card("quiet")

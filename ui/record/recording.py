@@ -51,6 +51,8 @@ class Recording(QObject):
         self._record: JobRecord | None = None
         self._job: int | None = None
         self._under_way: set[str] = set()
+        self._stale = False
+        self._files: list[Attached] = []
         self._your_turn = False
         self._work = LedgerWork(self)
         self._drafting = DraftingBeside(self.page, ledger, self._work, self)
@@ -72,7 +74,7 @@ class Recording(QObject):
         page.costs.stock.kept.connect(self._keep_part)
         page.waiting.set.connect(self._wait)
         page.who.textChanged.connect(self._set_keeper)
-        page.pictures.kept.connect(lambda _: self._read())
+        page.pictures.kept.connect(self._file_kept)
         self._running.live.asked.connect(lambda _: self._turn(True))
         self._running.live.happened.connect(lambda _: self._turn(self._asked()))
         self._window.closing.connect(self.finish)
@@ -113,6 +115,8 @@ class Recording(QObject):
         self._drafting.keep_now()
         self._job, self._record = job_id, None
         self.page.blank()
+        self._files = []
+        self.page.pictures.show_files([])
         self._set_keeper()
         if self._drafting.follow("" if job_id is None else f"record {job_id}"):
             self._window.notice.tell(texts.RECORD_DRAFT_FOUND)
@@ -131,17 +135,32 @@ class Recording(QObject):
     # what is read
 
     def _read(self) -> None:
-        if self._job is not None and "read" not in self._under_way:
+        if self._job is None:
+            return
+        if "read" in self._under_way:
+            self._stale = True  # what is being read may be older than what asks now
+        else:
             self._under_way.add("read")
             read = partial(read_record, self._ledger, self._job, self._settings)
-            self._work.do(read, self._show, partial(self._failed, "read"))
+            self._work.do(read, self._was_read, partial(self._failed, "read"))
+
+    def _was_read(self, record: JobRecord) -> None:
+        self._under_way.discard("read")
+        self._show(record)
+        if self._stale:
+            self._stale = False
+            self._read()
+
+    def _file_kept(self, file: Attached) -> None:
+        self._files.append(file)
+        self._read()
 
     def _show(self, record: JobRecord) -> None:
-        self._under_way.discard("read")
         if record.job.id != self._job or self._bench.job is None:
             return
-        before, self._record = self._record, record
-        if before is None or before.files != record.files:
+        self._record = record
+        if record.files != self._files:
+            self._files = list(record.files)
             self.page.pictures.show_files(record.files)
         self.page.show_record(record)
         self._show_minutes()

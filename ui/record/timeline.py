@@ -76,6 +76,9 @@ def _entry(entry: Entry) -> Line:
     kind = texts.LINE_HAND if entry.kind in HAND_STEPS else texts.LINE_KINDS.get(entry.kind, texts.LINE_NOTE)
     if entry.kind is EntryKind.NOTE and entry.text.endswith((texts.SAFE_CHECKED, texts.SAFE_NOT_FITTING)):
         kind = texts.LINE_KINDS[EntryKind.CHECK]
+    for said in (texts.HAND_NOTED.format(step=""), texts.NOTE_KEPT.format(text="")):
+        if kind == said.rstrip(": "):  # the kind says it already
+            return Line(utc=entry.utc, kind=kind, text=entry.text.removeprefix(said), about=entry.who)
     return Line(utc=entry.utc, kind=kind, text=entry.text, about=entry.who)
 
 

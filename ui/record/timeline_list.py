@@ -3,9 +3,9 @@
 import math
 from collections.abc import Sequence
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QPointF, QRect, QSize, Qt
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistentModelIndex, QPointF, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetrics, QPainter, QResizeEvent, QTextLayout, QTextOption
-from PySide6.QtWidgets import QListView, QListWidget, QListWidgetItem, QStyle, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from ui import texts, theme
 from ui.moments import clock_text, day_text
@@ -16,11 +16,48 @@ from ui.theme import Tokens
 SIDE_PX, PAD_PX, BATCH = 88, 6, 60
 MOST_SHOWN, MOST_HINT = 400, 4000
 """Characters of one line shown here, and in its tooltip; the ledger has all of it."""
-_LINE, _DAY = Qt.ItemDataRole.UserRole, Qt.ItemDataRole.UserRole + 1
+_ROW = Qt.ItemDataRole.UserRole
+_NONE = QModelIndex()
 Index = QModelIndex | QPersistentModelIndex
 
 
-class TimelineList(QListWidget):
+class _Rows(QAbstractListModel):
+    """Lines, each day's first with the day above it. No object a row: a record may be long."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self.rows: list[Line | str] = []
+
+    def put(self, lines: Sequence[Line]) -> None:
+        self.beginResetModel()
+        self.rows, day = [], ""
+        for line in lines:
+            if (of_line := day_text(line.utc)) != day:
+                day = of_line
+                self.rows.append(day)
+            self.rows.append(line)
+        self.endResetModel()
+
+    def rowCount(self, parent: Index = _NONE) -> int:
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: Index, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        row = self.rows[index.row()]
+        if role == _ROW:
+            return row
+        said = row if isinstance(row, str) else row.said[:MOST_HINT]
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return said
+        if role == Qt.ItemDataRole.ToolTipRole and isinstance(row, Line) and len(row.text) > MOST_SHOWN:
+            return plain_hint(said)
+        return None
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        day = isinstance(self.rows[index.row()], str)
+        return Qt.ItemFlag.NoItemFlags if day else Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+
+
+class TimelineList(QListView):
     """Newest first, so that the newest is in sight."""
 
     def __init__(self, tokens: Tokens) -> None:
@@ -28,7 +65,7 @@ class TimelineList(QListWidget):
         self.lines: list[Line] = []
         self.setObjectName("record_timeline")
         self.setAccessibleName(texts.TIMELINE_NAME)
-        self.setFrameShape(QListWidget.Shape.NoFrame)
+        self.setFrameShape(QListView.Shape.NoFrame)
         self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setTabKeyNavigation(False)
@@ -36,29 +73,16 @@ class TimelineList(QListWidget):
         self.setLayoutMode(QListView.LayoutMode.Batched)
         self.setBatchSize(BATCH)
         self.setResizeMode(QListView.ResizeMode.Adjust)
+        self._rows = _Rows(self)
+        self.setModel(self._rows)
         self._delegate = _LineDelegate(tokens, self)
         self.setItemDelegate(self._delegate)
 
     def show_lines(self, lines: Sequence[Line]) -> None:
-        if list(lines) == self.lines:
-            return
-        self.lines = list(lines)
-        self.clear()
-        day = ""
-        for line in self.lines:
-            if (of_line := day_text(line.utc)) != day:
-                day = of_line
-                heading = QListWidgetItem(day)
-                heading.setData(_DAY, day)
-                heading.setFlags(Qt.ItemFlag.NoItemFlags)
-                self.addItem(heading)
-            item = QListWidgetItem()
-            item.setData(_LINE, line)
-            item.setData(Qt.ItemDataRole.AccessibleTextRole, line.said[:MOST_HINT])
-            if len(line.text) > MOST_SHOWN:
-                item.setToolTip(plain_hint(line.said[:MOST_HINT]))
-            self.addItem(item)
-        self.scrollToTop()
+        if list(lines) != self.lines:
+            self.lines = list(lines)
+            self._rows.put(self.lines)
+            self.scrollToTop()
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._delegate.tokens = tokens
@@ -86,13 +110,13 @@ class _LineDelegate(QStyledItemDelegate):
         painter.save()
         if state & QStyle.StateFlag.State_Selected and self._view.hasFocus():
             painter.fillRect(box, QColor(self.tokens.selection))
-        line = index.data(_LINE)
+        line = index.data(_ROW)
         if isinstance(line, Line):
             self._paint_line(painter, box, line)
         else:
             painter.setFont(self._strong)
             painter.setPen(QColor(self.tokens.second))
-            painter.drawText(box.adjusted(PAD_PX, PAD_PX, 0, 0), Qt.AlignmentFlag.AlignVCenter, str(index.data(_DAY)))
+            painter.drawText(box.adjusted(PAD_PX, PAD_PX, 0, 0), Qt.AlignmentFlag.AlignVCenter, str(line))
         painter.restore()
 
     def _paint_line(self, painter: QPainter, box: QRect, line: Line) -> None:
@@ -111,7 +135,7 @@ class _LineDelegate(QStyledItemDelegate):
         painter.drawLine(box.left() + SIDE_PX + 4, box.bottom(), box.right(), box.bottom())
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        line = index.data(_LINE)
+        line = index.data(_ROW)
         if not isinstance(line, Line):
             return QSize(SIDE_PX, QFontMetrics(self._strong).height() + 2 * PAD_PX)
         high = self._laid(self._text, line.text).boundingRect().height()
