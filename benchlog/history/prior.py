@@ -81,7 +81,7 @@ def hopeless(groups: Iterable[Group], *, below: float = HOPELESS_SHARE, at_least
     """Those of which at least `at_least` were tried and with 95 % confidence a share less than `below` comes free."""
     found = []
     for group in groups:
-        why = _why_hopeless(group.freed_rate, below, at_least)
+        why = why_hopeless(group.freed_rate, below, at_least)
         if why:
             found.append(Hopeless(label=group.label, rate=group.freed_rate, jobs=group.tried, why=why))
     return tuple(found)
@@ -110,7 +110,7 @@ def prior(pasts: Iterable[PastJob], *, below: float = HOPELESS_SHARE, at_least: 
     at = [(rung, jobs) for rung, jobs in _by_rung(tried)[0] if rung]
     rung, at_rung = (at[0][0], len(at[0][1])) if at else ("", 0)
     at_rate, kicks = Rate(hits=at_rung, count=freed.hits), spread(past.kicks for past in came_free)
-    why = _why_hopeless(freed, below, at_least)
+    why = why_hopeless(freed, below, at_least)
     return Prior(
         freed=freed,
         jobs=tuple(sorted(past.id for past in tried)),
@@ -144,7 +144,8 @@ def _by_rung(alike: Iterable[PastJob]) -> tuple[list[tuple[str, list[PastJob]]],
     return sorted(at.items(), key=lambda one: (-len(one[1]), one[0])), sum(map(len, at.values()))
 
 
-def _why_hopeless(freed: Rate, below: float, at_least: int) -> str:
+def why_hopeless(freed: Rate, below: float = HOPELESS_SHARE, at_least: int = ENOUGH) -> str:
+    """Why more kicks are hardly worth it; "" where that can't be said."""
     if freed.interval is None or freed.count < at_least or not freed.interval[1] < below:
         return ""
     return f"{freed.text} came free: even the upper limit is below {100 * below:g} %."

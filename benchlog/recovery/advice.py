@@ -11,9 +11,11 @@ from statistics import median
 import msgspec
 
 from benchlog.errors import Refused
+from benchlog.history.prior import why_hopeless
+from benchlog.history.rates import Rate
 from benchlog.motor.winding import Winding
 from benchlog.outcome import Outcome, WindingVerdict
-from benchlog.quantities import show, wilson
+from benchlog.quantities import show
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits
 from benchlog.recovery.steps import Kicks, Sequence, above_ceilings, volts_of
 
@@ -240,11 +242,10 @@ def _history(past: Ordered[Past]) -> list[str]:
     for one in freed:
         for step in dict.fromkeys(one.hand_steps):
             steps[step] = steps.get(step, 0) + 1
-    low, high = wilson(len(freed), len(past))
-    told = (
-        f"Of {past[0].likeness}: {len(freed)} of {len(past)} recoveries ended freed "
-        f"({100 * low:.0f} to {100 * high:.0f} %)"
-    )
+    rate = Rate(hits=len(freed), count=len(past))
+    if why := why_hopeless(rate):
+        return [f"Of {past[0].likeness} {why} More kicks are hardly worth it."]
+    told = f"Of {past[0].likeness}: {rate.text} recoveries ended freed"
     if freed:
         kicks = sorted(one.kicks for one in freed)
         told += f", after {kicks[0]} kicks" if kicks[0] == kicks[-1] else f", after {kicks[0]} to {kicks[-1]} kicks"

@@ -131,7 +131,7 @@ def test_the_ladder_begins_where_the_gentlest_kick_freed_one_and_only_after_two(
 def test_history_is_told_with_its_count_and_interval() -> None:
     stuck = replace(FREED, outcome=Outcome.STILL_STUCK)
     told = remarks(past=[FREED, FREED, stuck])
-    assert "2 of 3 recoveries ended freed (21 to 94 %)" in told
+    assert "2 of 3 (21 to 94 %) recoveries ended freed" in told
     assert "before 2 of them: soaked" in told
 
 
@@ -150,3 +150,9 @@ def test_the_same_as_last_time_is_refused_where_the_ceilings_are_lower_today() -
         same_as_last([FREED], owner, 12.0)
     with pytest.raises(Refused, match="no motor like it"):
         same_as_last([], ceilings(), 12.0)
+
+
+def test_what_hardly_ever_came_free_is_said_to_be_hardly_worth_more_kicks() -> None:
+    stuck = replace(FREED, outcome=Outcome.STILL_STUCK)
+    assert "More kicks are hardly worth it." in remarks(past=[stuck] * 12)
+    assert "hardly worth" not in remarks(past=[stuck] * 3)
