@@ -92,17 +92,24 @@ def choice_text(choice: str) -> str:
 
 def measured_text(measured: Measured) -> str:
     """Steady current and run-up with their intervals, or why they are not known."""
-    told = {}
-    for name, unit in (("steady_amps", "A"), ("tau_s", "s")):
-        value: Fitted | None = getattr(measured.constants, name)
-        if value is None:
-            told[name] = texts.MEASURED_NOT.format(why=measured.constants.why.get(name, ""))
-        else:
-            interval = texts.INTERVAL.format(low=show(value.low, unit), high=show(value.high, unit))
-            told[name] = f"{show(value.value, unit)} {interval}"
     return texts.MEASURED_LINE.format(
-        volts=short(measured.test.set_volts, "V"), amps=told["steady_amps"], tau=told["tau_s"]
+        volts=short(measured.test.set_volts, "V"),
+        amps=_constant(measured, "steady_amps", "A"),
+        tau=_constant(measured, "tau_s", "s"),
     )
+
+
+def moves_text(measured: Measured) -> str:
+    """When it was first seen to turn, or why that was not seen."""
+    return texts.MEASURED_MOVES.format(when=_constant(measured, "moves_s", "s"))
+
+
+def _constant(measured: Measured, name: str, unit: str) -> str:
+    value: Fitted | None = getattr(measured.constants, name)
+    if value is None:
+        return texts.MEASURED_NOT.format(why=measured.constants.why.get(name, ""))
+    interval = texts.INTERVAL.format(low=show(value.low, unit), high=show(value.high, unit))
+    return f"{show(value.value, unit)} {interval}"
 
 
 def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:

@@ -9,7 +9,9 @@ from click.testing import CliRunner, Result
 import demo_db
 from benchlog.cli import main
 from benchlog.ledger.store import Ledger
+from benchlog.motor.compare import measured_of
 from benchlog.records import RunKind
+from tests.motor.test_startup import SUPPLY, step, trace_of
 
 
 @pytest.fixture(scope="module")
@@ -39,6 +41,35 @@ def test_figures_have_intervals_around_their_values_and_nothing_is_written(demo:
     assert all(row["low"] < row["value"] < row["high"] for row in told.values())
     assert last["verdict"]
     assert demo.read_bytes() == before
+
+
+def test_friction_is_told_in_two_parts_from_two_voltages(demo: Path) -> None:
+    page = compared(demo, str(of_serial(demo, "BP-0417")[-1])).output
+    told = {row[2:28].strip(): row[28:] for row in page.splitlines() if row.startswith("  friction")}
+    assert set(told) == {"friction, at no speed", "friction, with speed"}
+    assert all(" to " in row for row in told.values())
+    assert "A/V" in told["friction, with speed"]
+
+
+def test_what_is_not_known_stands_with_its_reason(demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    events = [SUPPLY, step(0.3, "measured start")]
+    still_changing = measured_of(
+        trace_of([(0.4, 0, "rest"), (1.0, 9, "start")], tau=1.0),
+        events,
+        run=1,
+        lead_ohm=0.0,
+        ambient_c=20.0,
+        load_state="dry, uncoupled",
+        ohm=None,
+    )
+    monkeypatch.setattr("benchlog.ledger.measured.measured_start", lambda book, run: still_changing)
+    monkeypatch.setattr("benchlog.ledger.measured.others_of", lambda book, run, item: ("", []))
+    rows = [json.loads(row) for row in compared(demo, "1", "--json").output.splitlines()]
+    why = {row["figure"]: row["why"] for row in rows if row.get("figure") and row["value"] is None}
+    assert "still changing" in why["volts at the motor"]
+    assert "resistance of the probe" in why["friction, at no speed"]
+    page = compared(demo, "1").output
+    assert page.split("volts at the motor")[1].split("\n")[1].strip() == "the current was still changing at the end"
 
 
 def test_a_serial_is_held_against_its_proof_before_and_never_against_itself_as_a_known_good_one(demo: Path) -> None:

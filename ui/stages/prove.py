@@ -20,11 +20,13 @@ class ProveStage(RunView):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__(RunKind.PROOF, tokens)
         self.group = QButtonGroup(self)
-        self.measured = Elided("", px=theme.SECOND_PX)
-        self.measured.setObjectName("proof_measured")
-        self.against = Elided("", px=theme.SECOND_PX)
-        self.against.setObjectName("proof_against")
-        for place, line in enumerate((self.measured, self.against), start=self.column.count() - 1):
+        self.measured, self.moves, self.against, self.cautions = (
+            Elided("", tone, px=theme.SECOND_PX) for tone in ("", "", "", "second")
+        )
+        self.told = (self.measured, self.moves, self.against, self.cautions)
+        names = ("proof_measured", "proof_moves", "proof_against", "proof_cautions")
+        for place, (line, name) in enumerate(zip(self.told, names, strict=True), start=self.column.count() - 1):
+            line.setObjectName(name)
             self.column.insertWidget(place, line)
             line.hide()
         self.press_row.insertWidget(0, label(texts.STARTS_LABEL, "second"))
@@ -40,13 +42,16 @@ class ProveStage(RunView):
 
     def show_measured(self, measured: Measured | None, others: str, comparison: Comparison | None) -> None:
         """The figures of the last proof's measured start, and how they stand to others."""
-        self.measured.say(sayings.measured_text(measured) if measured is not None else "")
-        told = texts.MEASURED_FIRST
-        if comparison is not None:
-            told = texts.MEASURED_AGAINST.format(others=others, verdict=comparison.verdict)
-        self.against.say(told if measured is not None else "")
-        for line in (self.measured, self.against):
-            line.setVisible(measured is not None)
+        words = ("", "", "", "")
+        if measured is not None:
+            against, cautions = texts.MEASURED_FIRST, ""
+            if comparison is not None:
+                against = texts.MEASURED_AGAINST.format(others=others, verdict=comparison.verdict)
+                cautions = texts.MEASURED_CAUTIONS.format(cautions="; ".join(comparison.cautions))
+            words = (sayings.measured_text(measured), sayings.moves_text(measured), against, cautions)
+        for line, said in zip(self.told, words, strict=True):
+            line.say(said)
+            line.setVisible(bool(said))
 
     def begin(self, request: Request) -> None:
         super().begin(request)
