@@ -3,7 +3,7 @@
 from statistics import fmean
 
 from benchlog.motor.meter import Meter
-from benchlog.motor.motion import CoastVerdict, Motion
+from benchlog.motor.motion import LEAST_DOUBT_SHARE, CoastVerdict, Motion
 from benchlog.outcome import Outcome
 from benchlog.quantities import show
 from benchlog.records import EventKind
@@ -112,36 +112,38 @@ def measured_start(situation: Situation) -> Plan[str | None]:
         if situation.budget.rest_for(seen_all[-1].now_s, joules=0.0)[0] > 0:
             break
         seen_all.append((yield Watch()))
-    if steady(seen_all, situation.known_meter):
-        seen_all = yield from _held_lower(situation, seen_all, LOWER_SHARE * volts, amps, began_s + _on_s(situation))
     look, coasted, _ = yield from coast(
         situation, seen_all, FIRST_RAISE * volts, COAST_S, after_s=seen_all[-1].now_s, belief=Motion.UNKNOWN
     )
-    yield from down(amps, after_s=ends_s(coasted, COAST_S))
-    turning = look.verdict is CoastVerdict.EMF
+    turning, after_s = look.verdict is CoastVerdict.EMF, ends_s(coasted, COAST_S)
     if turning:
         situation.budget.was_turning(began_s)
+        if steady(seen_all, situation.known_meter):
+            lower = yield from _held_lower(situation, seen_all, LOWER_SHARE * volts, amps, after_s=after_s)
+            after_s = lower if lower is not None else after_s
+    yield from down(amps, after_s=after_s)
     yield mark(EventKind.LOOK, f"Measured start: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
-    return None if turning else f"at the end of the measured start: {look.why}"
+    stands = look.verdict is CoastVerdict.NOT_TURNING or look.emf_share <= LEAST_DOUBT_SHARE
+    return f"at the end of the measured start: {look.why}" if stands else None
 
 
 def _held_lower(
-    situation: Situation, before: list[Seen], volts: float, amps: float, until_s: float
-) -> Plan[list[Seen]]:
+    situation: Situation, before: list[Seen], volts: float, amps: float, *, after_s: float
+) -> Plan[float | None]:
     """The same start at lowered volts until its current is steady again, so that friction shows at a second speed.
 
-    What was seen last: of the lower hold, or of the hold before where there is no room for one.
+    After the look that says that it turns: from lower volts a quick rotor would stop before it could be seen. Until
+    when, or None where there is no room for it.
     """
-    now_s, meter = before[-1].now_s, situation.known_meter
-    until_s = min(until_s, now_s + LOWER_MOST_S)
+    meter, began_s = situation.known_meter, before[0].set_at_s
+    until_s = min(began_s + _on_s(situation), after_s + LOWER_MOST_S)
     joules = locked_joules(situation, volts, amps, LOWER_LEAST_S)
-    drawn = held(situation, before).amps
     if (
-        until_s - now_s < LOWER_LEAST_S
-        or drawn > LOWER_STALL_SHARE * volts / situation.reference_ohm
-        or situation.budget.rest_for(now_s, joules=joules)[0] > 0
+        until_s - after_s < LOWER_LEAST_S
+        or held(situation, before).amps > LOWER_STALL_SHARE * volts / situation.reference_ohm
+        or situation.budget.rest_for(after_s, joules=joules)[0] > 0
     ):
-        return before
+        return None
     yield mark(
         EventKind.STEP,
         f"The same at {show(volts, 'V')}: friction at a second speed.",
@@ -149,7 +151,7 @@ def _held_lower(
         volts=volts,
         amps=amps,
     )
-    seen = yield from drive(volts, amps, LOWER_LEAST_S, Motion.UNKNOWN, least=3)
+    seen = yield from drive(volts, amps, LOWER_LEAST_S, Motion.UNKNOWN, after_s=after_s)
     most_volts = (1 + _AT_VOLTS_SHARE) * volts + meter.zero_volts
     while seen[-1].now_s < until_s:
         slowed = [s for s in seen if s.reading.volts <= most_volts]
@@ -158,7 +160,7 @@ def _held_lower(
         if situation.budget.rest_for(seen[-1].now_s, joules=0.0)[0] > 0:
             break
         seen.append((yield Watch()))
-    return seen
+    return ends_s(seen, LOWER_LEAST_S)
 
 
 def steady(seen: list[Seen], meter: Meter) -> bool:

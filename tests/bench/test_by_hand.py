@@ -268,7 +268,7 @@ def test_a_measured_start_goes_lower_once_it_is_steady_and_its_friction_is_told_
     assert motor is not None
     bench = Bench(scenario)
     _, contents = bench.run(tmp_path / "l.journal", RunKind.PROOF, starts=1)
-    top, lower, coast = set_after(contents, "measured start")
+    top, coast, lower = set_after(contents, "measured start")
     assert lower == pytest.approx(top / 1.4, abs=0.002)
     assert coast == pytest.approx(1.2 * top, abs=0.002), "only the limit of the coast, at almost no current, is above"
     found = measured_of(
