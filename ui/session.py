@@ -50,7 +50,9 @@ class Session(QObject):
         self.facts = FootFacts(window.foot, ledger.path.name, self)
         self.running = Running(window, ledger, self.bench, self.facts, link_factory)
         self.run, self.off = self.running.live, self.running.off
-        self.browsing = Browsing(window.history, ledger, self)
+        self.browsing = Browsing(
+            window.history, ledger, window.notice, self, settings=settings, in_the_way=self._no_file_now
+        )
         self.advising = Advising(window, self.bench, self.running)
         self.taking_in = TakingIn(window, ledger, self.bench)
         self.recording = Recording(window, ledger, self.bench, self.running, settings)
@@ -353,6 +355,10 @@ class Session(QObject):
         if len(filed) == 1:
             return texts.LEFT_BEHIND_ONE.format(number=filed[0].job)
         return texts.LEFT_BEHIND_MANY.format(count=len(filed)) if filed else ""
+
+    def _no_file_now(self) -> str:
+        """Why nothing is written for paper or export now: making it takes a moment that a run may need."""
+        return texts.NOT_WHILE_ON if self.run.on or not self.off.may_begin else ""
 
     # the end, and faults
 

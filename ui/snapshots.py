@@ -23,8 +23,10 @@ def take_all(session: Session, folder: Path) -> None:
             session.go_to(stage)
             take(session.window, folder, stage.value)
     session.show_room(HISTORY_ROOM)
+    session.browsing.settle()
     if session.window.history.table.rowCount():
         session.window.history.table.selectRow(0)
+        session.browsing.settle()
     take(session.window, folder, "history")
     if not session.window.close():
         QApplication.exit()  # an output that is not confirmed off keeps the window open; nobody is there to say so

@@ -91,6 +91,7 @@ def test_a_thing_come_back_is_offered_with_its_earlier_job(desk: Desk, qtbot: Qt
     assert "job 0001" in row.words.text()
     desk.click("comeback_look")
     assert desk.window.rooms.currentWidget() is desk.window.history
+    desk.session.browsing.settle()
     assert desk.window.history.picked() == desk.ledger.job(before.id)
     desk.session.show_room(0)
     desk.take_in()

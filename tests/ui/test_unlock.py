@@ -159,8 +159,10 @@ def test_the_history_shows_an_unlock_among_the_entries_of_its_job(desk: Desk) ->
     desk.session.go_to(Stage.MAKE_SAFE)
     desk.make_safe()
     desk.click("room_history")
+    desk.session.browsing.settle()
     desk.window.history.table.selectRow(0)
-    lines = desk.window.history.record.toPlainText().splitlines()
+    desk.session.browsing.settle()
+    lines = [line.said for line in reversed(desk.window.history.record.lines)]
     assert "taken in" in lines[0]
     assert "Unlocked by dock foreman until" in lines[1]
     assert lines[1].endswith("a larger boat's pump")

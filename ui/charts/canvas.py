@@ -79,13 +79,19 @@ class Canvas(QObject):
 
     def draw(self, shown: Shown, span: tuple[float, float]) -> None:
         readings = shown.readings
+        under = shown.under
         self.volts.view.setXRange(*span, padding=0)
-        for index, (pane, line, values) in enumerate(
-            ((self.volts, VOLTS, readings.volts), (self.amps, AMPS, readings.amps))
+        for index, (pane, line, values, below) in enumerate(
+            (
+                (self.volts, VOLTS, readings.volts, under.volts),
+                (self.amps, AMPS, readings.amps, under.amps),
+            )
         ):
             outline = readings.outline(line, *span, pane.columns)
             last = float(values[-1]) if values.size else 0.0
             pane.draw(outline, last, shown.tops[index], shown.ceilings[index])
+            dashed = under.outline(line, *span, pane.columns) if len(under) else None
+            pane.draw_under(dashed, float(below[-1]) if below.size else 0.0, shown.under_name)
         self.backdrop.draw(shown.bands, shown.marks, shown.last_s, self._layout.rect().right() - 8)
         self.empty.setVisible(not len(readings))
         self.empty.setPos(sum(span) / 2, sum(self.volts.view.viewRange()[1]) / 2)

@@ -14,7 +14,7 @@ def usual_span(shown: Shown) -> tuple[float, float]:
     """The whole of a finished run; the latest of one that goes on."""
     last_s = shown.last_s
     if shown.finished:
-        return 0.0, max(1.0, last_s * 1.02)
+        return 0.0, max(1.0, shown.end_s * 1.02)
     if last_s <= FOLLOW_SPAN_S:
         return 0.0, LEAST_SPAN_S if last_s <= LEAST_SPAN_S else FOLLOW_SPAN_S
     return last_s - FOLLOW_SPAN_S, last_s

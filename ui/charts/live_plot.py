@@ -55,7 +55,8 @@ class LivePlot(QWidget):
 
     def clear(self) -> None:
         self._shown.readings.clear()
-        self._shown = Shown(readings=self._shown.readings, ceilings=self._shown.ceilings)
+        self._shown.under.clear()
+        self._shown = Shown(readings=self._shown.readings, under=self._shown.under, ceilings=self._shown.ceilings)
         self._chosen = None
         self._change()
 
@@ -76,6 +77,24 @@ class LivePlot(QWidget):
             high_v, high_a = self._shown.tops
             self._shown.tops = max(high_v, float(max(volts))), max(high_a, float(max(amps)))
             self._draw_soon()
+
+    def lay_under(
+        self, name: str, t_s: Floats | list[float], volts: Floats | list[float], amps: Floats | list[float]
+    ) -> None:
+        """Another run on the same axes, both from their own second 0, drawn dashed and named; "" and nothing: none."""
+        shown = self._shown
+        shown.under.clear()
+        shown.under.append(t_s, volts, amps)
+        shown.under_name = name
+        high_v, high_a = (
+            max([0.0, *(float(values.max()) for values in pair if values.size)])
+            for pair in (
+                (shown.readings.volts, shown.under.volts),
+                (shown.readings.amps, shown.under.amps),
+            )
+        )
+        shown.tops = high_v, high_a
+        self._change()
 
     def begin_band(self, name: str, t_s: float, *, important: bool = False) -> None:
         self.end_band(t_s)

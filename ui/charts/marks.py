@@ -27,9 +27,14 @@ class Mark:
 
 @dataclass(slots=True, kw_only=True)
 class Shown:
-    """All of one run that a chart shows. `tops` and `ceilings`: volts, then amps."""
+    """All of one run that a chart shows. `tops` and `ceilings`: volts, then amps.
+
+    `under`: another run's readings, drawn dashed below it, with their name.
+    """
 
     readings: Readings = field(default_factory=Readings)
+    under: Readings = field(default_factory=Readings)
+    under_name: str = ""
     bands: list[Band] = field(default_factory=list)
     marks: list[Mark] = field(default_factory=list)
     tops: tuple[float, float] = (0.0, 0.0)
@@ -40,6 +45,11 @@ class Shown:
     @property
     def last_s(self) -> float:
         return float(self.readings.t_s[-1]) if len(self.readings) else 0.0
+
+    @property
+    def end_s(self) -> float:
+        """Where the longer of the two ends."""
+        return max(self.last_s, float(self.under.t_s[-1]) if len(self.under) else 0.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,7 +1,7 @@
 """One quantity's plot: its line with a name at the end, its ceiling with the value, a few calm ticks."""
 
 import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QGraphicsSimpleTextItem
 
@@ -66,12 +66,18 @@ class Pane:
         layout.addItem(self.axis, row=row, col=0)
         self.ceiling = pg.InfiniteLine(angle=0)
         self.curve = pg.PlotCurveItem(skipFiniteCheck=True)
+        self.under = pg.PlotCurveItem(skipFiniteCheck=True)
         self.view.addItem(self.ceiling, ignoreBounds=True)
+        self.view.addItem(self.under, ignoreBounds=True)
         self.view.addItem(self.curve, ignoreBounds=True)
         self.ceiling_label = QGraphicsSimpleTextItem(layout)
         self.ceiling_label.setFont(theme.font(theme.SECOND_PX))
         self.name = QGraphicsSimpleTextItem(name, layout)
         self.name.setFont(theme.semibold(theme.SECOND_PX + 1))
+        self.under_name = QGraphicsSimpleTextItem(layout)
+        self.under_name.setFont(theme.font(theme.SECOND_PX))
+        self._taken: list[float] = []
+        self._high = 1.0
 
     def wear(self, tokens: Tokens, colour: str) -> None:
         self.axis.wear(tokens)
@@ -79,6 +85,8 @@ class Pane:
         self.ceiling_label.setBrush(QColor(tokens.second))
         self.curve.setPen(pg.mkPen(colour, width=1))
         self.name.setBrush(QColor(colour))
+        self.under.setPen(pg.mkPen(tokens.ink, width=1, style=Qt.PenStyle.DashLine))
+        self.under_name.setBrush(QColor(tokens.ink))
 
     @property
     def columns(self) -> int:
@@ -97,6 +105,26 @@ class Pane:
         if below is not None and abs(level - below) < LABEL_GAP:
             level = below + LABEL_GAP
         self._place(self.name, level)
+        self._high, self._taken = high, [level, *([] if below is None else [below])]
+
+    def draw_under(self, line: tuple[Floats, Floats] | None, last: float, name: str) -> None:
+        """Another run, dashed; its name stands level with its end, or beside the nearest words that are there."""
+        self.under.setVisible(line is not None)
+        self.under_name.setVisible(line is not None)
+        if line is None:
+            return
+        self.under.setData(*line)
+        self.under_name.setText(name)
+        inside = self.view.geometry()
+        wanted = self._level(last, self._high)
+        places = [wanted, *(level + way * LABEL_GAP for level in self._taken for way in (-1, 1))]
+        free = [
+            place
+            for place in places
+            if inside.top() - 4 <= place <= inside.bottom() + 4
+            and all(abs(place - level) >= LABEL_GAP - 0.5 for level in self._taken)
+        ]
+        self._place(self.under_name, min(free, key=lambda place: abs(place - wanted), default=inside.bottom()))
 
     def _draw_ceiling(self, ceiling: float | None, high: float) -> float | None:
         """Where its label stands. A ceiling far above all readings is only named, with an arrow."""

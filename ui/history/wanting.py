@@ -1,0 +1,171 @@
+"""What is looked for: a search field over everything, and filters that narrow it down. Both pages follow them."""
+
+from datetime import UTC, date, datetime, time, timedelta
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+
+from benchlog.clock import utc_text
+from benchlog.ledger.finding_jobs import Choices, Order, Waits, Wanted
+from benchlog.outcome import Outcome
+from benchlog.records import JobState
+from ui import texts, theme
+from ui.pieces import Chooser, set_look
+
+SEARCH_PAUSE_MS = 120
+LEAST_PX = 84
+
+
+class Wanting(QWidget):
+    """`changed` a moment after the last letter, at once for a filter."""
+
+    changed = Signal()
+
+    def __init__(self, before: QWidget, after: QWidget) -> None:
+        """`before` and `after`: what else stands in the row of the search field."""
+        super().__init__()
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addLayout(self._search_row(before, after))
+        column.addLayout(self._filter_row())
+        self._pause = QTimer(self)
+        self._pause.setSingleShot(True)
+        self._pause.setInterval(SEARCH_PAUSE_MS)
+        self._pause.timeout.connect(self.changed)
+
+    def _search_row(self, before: QWidget, after: QWidget) -> QHBoxLayout:
+        self.search = QLineEdit()
+        self.search.setObjectName("history_search")
+        self.search.setAccessibleName(texts.SEARCH_NAME)
+        self.search.setPlaceholderText(texts.SEARCH_ALL_HINT)
+        self.search.setFont(theme.font(17))
+        self.search.setMinimumHeight(theme.TOUCH_PX)
+        self.search.setClearButtonEnabled(True)
+        self.search.textChanged.connect(lambda: self._pause.start())
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        row.addWidget(before)
+        row.addWidget(self.search, 1)
+        row.addWidget(after)
+        return row
+
+    def _filter_row(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(6)
+        self.kind = self._filter("history_kind", texts.FILTER_KIND, texts.ANY_KIND)
+        self.cause = self._filter("history_cause", texts.FILTER_CAUSE, texts.ANY_CAUSE)
+        self.outcome = self._filter("history_outcome", texts.FILTER_OUTCOME, texts.ANY_OUTCOME)
+        for outcome in Outcome:
+            self.outcome.addItem(texts.OUTCOME_WORDS[outcome], outcome.value)
+        self.state = self._filter("history_state", texts.FILTER_STATE, texts.ANY_STATE)
+        self.state.addItem(texts.STATE_WAITING, Waits.WAITING)
+        for state in JobState:
+            self.state.addItem(texts.STATE_WORDS[state], state)
+        self.who = self._filter("history_who", texts.FILTER_WHO, texts.ANY_WHO)
+        for chooser in (self.kind, self.cause, self.outcome, self.state, self.who):
+            row.addWidget(chooser, 3)
+        self.since, self.until = (
+            self._day(name, said, hint)
+            for name, said, hint in (
+                ("history_since", texts.FILTER_SINCE, texts.SINCE_HINT),
+                ("history_until", texts.FILTER_UNTIL, texts.UNTIL_HINT),
+            )
+        )
+        row.addWidget(self.since, 2)
+        row.addWidget(self.until, 2)
+        self.order = self._filter("history_order", texts.FILTER_ORDER, "")
+        self.order.clear()
+        for order, said in texts.ORDERS.items():
+            self.order.addItem(said, Order(order))
+        row.addWidget(self.order, 3)
+        return row
+
+    def _filter(self, name: str, accessible: str, everything: str) -> Chooser:
+        made = Chooser(name, accessible)
+        made.setToolTip(accessible)
+        made.setFont(theme.font(theme.SECOND_PX))
+        made.setMinimumWidth(LEAST_PX)
+        made.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        made.setMinimumContentsLength(6)
+        made.view().setMinimumWidth(220)
+        made.addItem(everything, None)
+        made.currentIndexChanged.connect(lambda _: self.changed.emit())
+        return made
+
+    def _day(self, name: str, accessible: str, hint: str) -> QLineEdit:
+        made = QLineEdit()
+        made.setObjectName(name)
+        made.setAccessibleName(accessible)
+        made.setToolTip(accessible)
+        made.setPlaceholderText(hint)
+        made.setFont(theme.font(theme.SECOND_PX))
+        made.setMinimumHeight(theme.TOUCH_PX - 4)
+        made.setMinimumWidth(LEAST_PX)
+        made.setMaxLength(10)
+        made.textChanged.connect(lambda: self._pause.start())
+        return made
+
+    def offer(self, choices: Choices) -> None:
+        """What there is in this ledger; what is chosen stays chosen."""
+        for chooser, found in ((self.kind, choices.kinds), (self.cause, choices.causes), (self.who, choices.persons)):
+            chosen = chooser.currentData()
+            chooser.blockSignals(True)
+            while chooser.count() > 1:
+                chooser.removeItem(1)
+            for one in found:
+                chooser.addItem(one, one)
+            chooser.setCurrentIndex(max(0, chooser.findData(chosen)))
+            chooser.blockSignals(False)
+
+    def wanted(self) -> Wanted:
+        """Days are those of this place, both included; what is no day yet lets all through and is marked."""
+        since, until = self._read_day(self.since), self._read_day(self.until)
+        return Wanted(
+            text=self.search.text(),
+            kind=self.kind.currentData() or "",
+            cause=self.cause.currentData() or "",
+            outcome=self.outcome.currentData() or "",
+            state=_state(self.state.currentData()),
+            since_utc=_midnight(since) if since else "",
+            until_utc=_midnight(until + timedelta(days=1)) if until and until < date.max - timedelta(days=1) else "",
+            who=self.who.currentData() or "",
+            order=Order(self.order.currentData()),
+        )
+
+    def blank(self) -> None:
+        """All jobs again, in the order that was chosen; nothing is told."""
+        fields = (self.search, self.since, self.until)
+        choosers = (self.kind, self.cause, self.outcome, self.state, self.who)
+        for field in fields:
+            field.clear()
+        for chooser in choosers:
+            chooser.blockSignals(True)
+        for chooser in choosers:
+            chooser.setCurrentIndex(0)
+            chooser.blockSignals(False)
+        self._pause.stop()
+        self.wanted()
+
+    def _read_day(self, field: QLineEdit) -> date | None:
+        said = field.text().strip()
+        try:
+            found = date.fromisoformat(said) if said else None
+        except ValueError:
+            found = None
+        set_look(field, "true" if said and found is None else "false", name="wrong")
+        return found
+
+
+def _state(data: object) -> JobState | Waits | None:
+    # A combo box gives a str back where it was given a kind of str.
+    if data is None:
+        return None
+    return Waits.WAITING if str(data) == Waits.WAITING.value else JobState(str(data))
+
+
+def _midnight(day: date) -> str:
+    try:
+        return utc_text(datetime.combine(day, time()).astimezone().astimezone(UTC))
+    except (OverflowError, ValueError, OSError):  # a year that the system's own calendar does not reach
+        return day.isoformat()
