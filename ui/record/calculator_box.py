@@ -24,6 +24,7 @@ class CalculatorBox(QFrame):
         self.setProperty("look", "quiet")
         self.result: Calculation | None = None
         self.which = Chooser("calculator_which", texts.CALCULATOR_WHICH)
+        self.which.setFont(theme.font(theme.SECOND_PX))
         self.which.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.which.setMinimumContentsLength(8)
         for one in CALCULATORS.values():
@@ -62,6 +63,7 @@ class CalculatorBox(QFrame):
             put(grid, index // 2, index % 2, texts.CALCULATOR_INPUT.format(name=asked.name, unit=asked.unit), field)
             self.inputs[asked.name] = field
         self._column.replaceWidget(self._fields, fresh)
+        self._fields.hide()
         self._fields.deleteLater()
         self._fields = fresh
         self.about.setText(one.formula)
