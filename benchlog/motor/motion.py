@@ -29,8 +29,9 @@ LEAST_CLOSED_SHARE = 0.25
 """Of the stall current: what an opened protector never passes; it has several times the winding's resistance."""
 GREW = 1.3
 """By how much I/V must grow at a step: that of a resistance stays."""
-TOO_LITTLE_TIMES = 2.8
-"""Apparent resistance over the winding's: a contact makes 1.8 of it, heat another 1.4; above this it is neither."""
+TOO_LITTLE_TIMES = 1.5
+"""Apparent resistance over the winding's: heat makes 1.4 of it. Above this a worse contact does, or a rotor that stops
+before the first whole reading; the winding's is an upper estimate, so that a rotor which the probe turned shows too."""
 COAST_SHARE = 0.10
 """Of the current held: what flows in a coast. The less, the slower a rotor is still told from a resistance."""
 CAPACITOR_FALLS = 2.5
@@ -132,12 +133,13 @@ def look_at_coast(
             why=f"at {small_amps:.3g} A the terminals held {coast[-1].volts:.3g} V: more than a resistance, less than "
             "is sure to be a rotor",
         )
-    if share <= least and held.volts > TOO_LITTLE_TIMES * reference_ohm * (held.amps + 3 * meter.u_amps):
+    if share <= least and held.volts > TOO_LITTLE_TIMES * reference_ohm * (held.amps - meter.u_amps):
         return CoastLook(
             verdict=CoastVerdict.DOUBTFUL,
             emf_share=share,
-            why=f"only {held.amps:.3g} A flowed at {held.volts:.3g} V, less than any contact lets through a standing "
-            "motor, and no rotor's voltage was left: an opened protector, a brush, or a rotor that stops too fast",
+            why=f"only {held.amps:.3g} A flowed at {held.volts:.3g} V, where a standing motor of {reference_ohm:.3g} Ω "
+            f"draws {held.volts / reference_ohm:.3g} A, and no rotor's voltage was left to be read: a bad contact, an "
+            "opened protector, or a rotor that stops too fast",
         )
     if share <= least:
         return CoastLook(

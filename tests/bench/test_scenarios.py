@@ -13,6 +13,8 @@ from benchlog.recovery.ceilings import Layer, Limits
 from demo_db.virtual import VirtualBench, VirtualRun
 from drivers.simulated.scenario import load, names
 from drivers.simulated.truth import ReadingTruth
+from tests.benchmarks.accuracy.population import draw
+from tests.benchmarks.accuracy.population import run as run_drawn
 from tests.conftest import BEGAN, RunVirtually, events_of
 
 OVERSHOOT_SHARE, OVERSHOOT_V, OVERSHOOT_A = 1.1, 0.02, 0.02
@@ -39,6 +41,21 @@ def test_a_locked_motor_that_looks_like_a_turning_one_is_never_called_freed(
 ) -> None:
     outcome = run_virtually(scenario, seed=seed).result.outcome
     assert outcome in (Outcome.STILL_STUCK, Outcome.UNDETERMINED)
+
+
+@pytest.mark.parametrize("number", [103, 221, 228])
+def test_a_rotor_that_the_probe_turned_and_that_stops_too_fast_is_undetermined(tmp_path: Path, number: int) -> None:
+    ran = run_drawn(draw(8, number, "free"), tmp_path)
+    assert ran.max_speed > 50.0
+    assert ran.result.outcome is Outcome.UNDETERMINED
+    assert "where a standing motor of" in ran.result.reason
+    assert "a rotor that stops too fast" in ran.result.reason
+
+
+@pytest.mark.parametrize("number", [103, 221, 228])
+def test_a_plainly_locked_motor_stays_stuck(tmp_path: Path, number: int) -> None:
+    ran = run_drawn(draw(8, number, "locked"), tmp_path)
+    assert ran.result.outcome is Outcome.STILL_STUCK
 
 
 def test_a_freed_motor_was_seen_to_turn_by_the_truth_and_its_evidence_is_in_the_record(

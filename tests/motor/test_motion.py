@@ -1,5 +1,7 @@
 """The look at almost no current: a rotor, a resistance of any value, an open circuit, and what stays doubtful."""
 
+from dataclasses import replace
+
 import pytest
 
 from benchlog.motor.meter import Meter
@@ -38,7 +40,7 @@ def test_a_resistance_of_any_value_is_no_rotor(contact: float, hot: float) -> No
     ohm = R_OHM * contact * hot
     held = Held(volts=12.0, amps=12.0 / ohm)
     small = coast_amps(held.amps)
-    # beyond what contact and heat can make of a winding it is not said that the motor stands
+    # beyond what heat can make of a winding a contact explains the current as well as a rotor that stops at once does
     expected = CoastVerdict.NOT_TURNING if ohm < TOO_LITTLE_TIMES * R_OHM else CoastVerdict.DOUBTFUL
     assert look(held, [small * ohm] * 5, small) is expected
 
@@ -87,8 +89,8 @@ def test_a_rotor_that_still_gains_speed_surges_little_and_drew_much_before() -> 
 
 
 def test_between_a_resistance_and_a_rotor_it_is_doubtful() -> None:
-    held = Held(volts=12.0, amps=1.0)
-    ohmic = 1.8 * coast_amps(1.0) * 12.0
+    held = Held(volts=12.0, amps=1.2)
+    ohmic = 1.8 * coast_amps(1.2) * 10.0
     assert look(held, [ohmic + 0.05 * 12.0] * 30) is CoastVerdict.DOUBTFUL
     assert look(held, [ohmic] * 30) is CoastVerdict.NOT_TURNING
 
@@ -110,4 +112,19 @@ def test_the_coast_s_current_is_small_and_never_nothing() -> None:
 def test_too_little_current_for_a_standing_motor_is_doubtful_even_without_a_voltage() -> None:
     # a rotor of 10 ms that stood before the first whole reading, or a protector that had opened
     assert look(Held(volts=12.0, amps=0.2), [0.2, 0.2], 0.02) is CoastVerdict.DOUBTFUL
-    assert look(Held(volts=12.0, amps=0.6), [0.5, 0.5], 0.06) is CoastVerdict.NOT_TURNING
+    # a worse contact, or a rotor that turned when the probe asked for its resistance: V and I are the same
+    assert look(Held(volts=12.0, amps=0.6), [0.5, 0.5], 0.06) is CoastVerdict.DOUBTFUL
+    # heat alone explains it
+    assert look(Held(volts=12.0, amps=1.1), [0.9, 0.9], 0.11) is CoastVerdict.NOT_TURNING
+
+
+def test_a_current_within_the_meter_s_doubt_does_not_say_that_it_stands() -> None:
+    coarse = replace(METER, sigma_amps=0.008)
+    seen = coast([0.025, 0.025], 0.003)
+
+    def said(meter: Meter) -> CoastVerdict:
+        held = Held(volts=0.2, amps=0.025)
+        return look_at_coast(held, seen, small_amps=0.003, reference_ohm=R_OHM, meter=meter).verdict
+
+    assert said(METER) is CoastVerdict.NOT_TURNING
+    assert said(coarse) is CoastVerdict.DOUBTFUL
