@@ -18,6 +18,7 @@ from benchlog.records import Item, Motor, Stage
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
 from tests.ui.fake_link import FakeLink
+from tests.ui.record_pictures import shoot_record
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
@@ -140,6 +141,7 @@ class Walk:
         self.shoot("free-turning")
         self.run_until(lambda: not self.session.run.on)
         self.shoot("free-done")
+        shoot_record(self)
         self.press("recovery_go_on")
         self.press("proof_start")
         self.run_until(lambda: self.links[-1]._now_s > 6)
@@ -163,7 +165,9 @@ class Walk:
         self.press("close_job")
         self.shoot("closed")
         self.session.show_room(HISTORY_ROOM)
+        self.session.browsing.settle()
         window.history.table.selectRow(0)
+        self.session.browsing.settle()
         self.shoot("history")
         self.session.fault("ZeroDivisionError: division by zero")
         self.shoot("fault")
