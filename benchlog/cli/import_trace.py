@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from benchlog.reports.foreign_csv import Choice, Curve, Pick, Preview
 
 _SEPARATORS = {"tab": "\t", "space": " "}
-_WIDTH = 80
+_WIDTH, _SHOWN = 80, 3
 _NO_SCALE = 1.25
 """Readback and curve that differ by more than this factor are not in the same unit."""
 _UNITS = {"amps": "A", "volts": "V"}
@@ -256,8 +256,8 @@ def _tell_columns(name: str, seen: "Preview", *, as_json: bool) -> None:
     )
     for number, column in enumerate(seen.columns, 1):
         kind = "?" if column.kind is None else column.kind.name.lower()
-        values = ", ".join("—" if value is None else f"{value:g}" for value in column.values)
-        say(f"{number:3}  {column.name or '—':20} {kind:6} {column.unit or '—':3} {values} …")
+        values = ", ".join("—" if value is None else f"{value:g}" for value in column.values[:_SHOWN])
+        say(f"{number:3}  {column.name[:20] or '—':20} {kind:6} {column.unit or '—':3} {values} …")
         say(_wrapped(column.why, "     "))
     say("Choose with --run RUN --time COL --volts COL --amps COL; see --help.")
 

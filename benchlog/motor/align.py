@@ -27,7 +27,7 @@ offsets told were over 2 ms outside their interval, with it none of 575."""
 _NO_EDGE = "the curve and the readback share no edge by which one could be laid on the other"
 LEAST_SHARED = 0.5
 """Of the shorter of the two records, that the other must cover."""
-_PLACES, _STEPS, _MOST_POINTS = 4, 12, 1 << 20
+_PLACES, _STEPS, _MOST_POINTS = 6, 12, 1 << 20
 _LEAST_STEP_S, _WIDER, _MOST_CONDITION = 1e-6, 1.5, 1e6
 
 
@@ -58,6 +58,7 @@ class _Place:
     left: float
     unexplained: float
     readings: int
+    pace_s: float
 
 
 class Averages:
@@ -122,7 +123,7 @@ def align(
         zero=best.zero - best.gain * float(np.mean(values)),
         left=best.left,
         readings=best.readings,
-        why=_why_not(best, places, window_s, pace_s),
+        why=_why_not(best, places, window_s),
     )
     if told.why:
         return told
@@ -134,10 +135,11 @@ def _too_few(lasts_s: float, where: str = "") -> str:
     return f"the curve lasts {lasts_s:.3g} s, and fewer than {LEAST_READINGS} readings{where} lie within it"
 
 
-def _why_not(best: _Place, places: list[_Place], window_s: float, pace_s: float) -> str:
+def _why_not(best: _Place, places: list[_Place], window_s: float) -> str:
+    pace_s = best.pace_s
     if 1 - best.unexplained < LEAST_ALIKE or best.gain <= best.u_gain or not math.isfinite(best.u_offset_s):
         return _NO_EDGE
-    apart_s = 2 * max(window_s, pace_s)
+    apart_s = _reach_s(window_s, pace_s)
     floor = AS_WELL * best.unexplained
     for other in places:
         if abs(other.offset_s - best.offset_s) > apart_s and other.unexplained <= floor and other.gain > 0:
@@ -176,7 +178,7 @@ def _candidates(
     peaks = np.flatnonzero((alike > 0) & (padded[1:-1] >= padded[:-2]) & (padded[1:-1] >= padded[2:]))
     found: list[float] = []
     for at in peaks[np.argsort(alike[peaks])[::-1]]:
-        if all(abs(offsets[at] - one) > 2 * max(window_s, pace_s) for one in found):
+        if all(abs(offsets[at] - one) > _reach_s(window_s, pace_s) for one in found):
             found.append(float(offsets[at]))
             if len(found) == _PLACES:
                 break
@@ -205,6 +207,11 @@ def _correlation(curve: Values, run: Values, *, least: float) -> Values:
     return np.where(seen, (count * meeting(curve, run) - sum_curve * sum_run) / np.sqrt(spread), 0.0)
 
 
+def _reach_s(window_s: float, pace_s: float) -> float:
+    """How far a place by correlation may be off; further away is another one."""
+    return pace_s + 0.25 * window_s
+
+
 def _lay(
     offset_s: float,
     t_s: Values,
@@ -215,8 +222,8 @@ def _lay(
     pace_s: float,
 ) -> _Place | None:
     """The best place within a reading or a window of `offset_s`; None where too few readings lie within the curve."""
-    # As far as the coarse place may be off; readings that leave the curve on the way could not be compared.
-    reach_s = pace_s + 0.25 * window_s
+    # Readings that leave the curve on the way could not be compared.
+    reach_s = _reach_s(window_s, pace_s)
     nudge_s = 0.125 * window_s
     edge_s = 0.5 * window_s + nudge_s + reach_s
     within = (middle_s >= t_s[0] + offset_s + edge_s) & (middle_s <= t_s[-1] + offset_s - edge_s)
@@ -262,7 +269,8 @@ def _lay(
     resolution = _resolution(readings)
     variance = max(least / (count - 3), resolution**2 / 12)
     # Readings closer than the window, or with like remainders, tell the same thing more than once.
-    once = max(1.0, window_s / pace_s, _repeated(residual))
+    local_s = float(np.median(np.diff(at_s)))  # a run is read more slowly while it rests
+    once = max(1.0, window_s / local_s, _repeated(residual))
     allowed = t95(max(count / once - 3, 1.0)) ** 2 * variance * once
     u_gain, u_offset = (math.sqrt(allowed) * one for one in _spreads(design_at(offset, gain)))
 
@@ -287,6 +295,7 @@ def _lay(
         left=math.sqrt(least / (count - 3)),
         unexplained=floor / spread,
         readings=count,
+        pace_s=local_s,
     )
 
 

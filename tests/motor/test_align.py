@@ -199,6 +199,20 @@ def test_a_reading_stands_where_a_start_has_it() -> None:
     assert middles(trace, 0.02)[-len(start.t_s) :] == pytest.approx(start.began_s + start.t_s)
 
 
+def test_a_run_that_is_read_more_slowly_while_it_rests_is_laid_as_well() -> None:
+    inside = 0
+    for seed in range(20):
+        noise = np.random.default_rng(seed)
+        middle_s, readings = readings_of(noise, pace_s=0.008, lasts_s=20.0)
+        kept = (np.abs(middle_s - 3.5) < 2.0) | (np.arange(len(middle_s)) % 7 == 0)
+        true_s = START_S + float(noise.uniform(-0.2, 0.1))
+        found = laid(curve_of(noise, true_s), (middle_s[kept], readings[kept]))
+        assert found.offset_s is not None, found.why
+        assert found.offset_s.value == pytest.approx(true_s, abs=2e-4)
+        inside += found.offset_s.low <= true_s <= found.offset_s.high
+    assert inside >= 17
+
+
 def test_a_curve_of_one_sample_or_a_window_of_nothing_is_a_fault_of_the_caller() -> None:
     one, ten = np.zeros(1), np.arange(10.0)
     with pytest.raises(ValueError, match="two samples"):
