@@ -328,3 +328,26 @@ def test_the_librarys_own_menu_and_buttons_stay_away(qtbot: QtBot) -> None:
     viewport = plot.canvas.widget.viewport()
     QTest.mouseClick(viewport, Qt.MouseButton.RightButton, pos=viewport.rect().center())
     assert QApplication.activePopupWidget() is None
+
+
+def test_another_run_is_laid_under_it_on_the_same_axes_and_named(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    plot.add_readings([0.0, 1.0, 2.0], [0.0, 5.0, 5.0], [0.0, 1.0, 1.0])
+    plot.finish()
+    paint(plot)
+    plot.lay_under("job 0007", [0.0, 1.0, 4.0], [0.0, 9.0, 5.0], [0.0, 2.0, 2.0])
+    paint(plot)
+    assert plot.view()[1] == pytest.approx(4.08)
+    volts = plot.canvas.volts
+    assert volts.under_name.isVisible()
+    assert volts.under_name.text() == "job 0007"
+    assert volts.view.viewRange()[1][1] >= 9.0
+    assert volts.under.getData()[0].tolist() == [0.0, 1.0, 4.0]
+    assert not volts.name.sceneBoundingRect().intersects(volts.under_name.sceneBoundingRect())
+    plot.lay_under("", [], [], [])
+    paint(plot)
+    assert not volts.under_name.isVisible()
+    assert plot.view()[1] == pytest.approx(2.04)
+    plot.lay_under("job 0007", [0.0], [1.0], [1.0])
+    plot.clear()
+    assert not len(plot._shown.under)

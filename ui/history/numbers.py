@@ -22,7 +22,7 @@ from ui.history.job_list import plain_table
 from ui.pieces import Chooser, Elided, button, card, label, plain_hint, scrolled
 from ui.theme import Tokens
 
-_WIDTHS = (0, 54, 178, 106, 118, 152, 152, 100)
+_WIDTHS = (0, 54, 172, 100, 112, 152, 152, 118)
 _RUNG_WIDTHS = (0, 260, 220)
 
 
