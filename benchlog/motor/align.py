@@ -23,7 +23,7 @@ AS_WELL = 4.0
 """A place fits nearly as well where it leaves less than this many times the best one's share unexplained.
 
 Starting value of this project. Measured on 800 made-up decays read 5 and 10 times a second: without it 21 of 598
-offsets told were over 2 ms outside their interval, with it none of 575."""
+offsets told were over 2 ms outside their interval, with it none of 574."""
 _NO_EDGE = "the curve and the readback share no edge by which one could be laid on the other"
 LEAST_SHARED = 0.5
 """Of the shorter of the two records, that the other must cover."""
