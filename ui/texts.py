@@ -642,6 +642,7 @@ FIGURES_ABOUT = (
 )
 FIGURES_ABOUT_ONE = "Of 1 job found. 95 % limits. An underlined number opens its job: click or Enter."
 FIGURES_EMPTY = "No job fits what is chosen above, so there is nothing to count."
+FIGURES_LATER = "Not counted while an output may be on. Come back to this page when it is off."
 BEHIND = "{label}, {what}: {text}"
 OPENS_ONE, OPENS_MANY, OPENS_NONE = "Opens 1 job.", "Opens {count} jobs.", "No job behind it."
 INTERVALS_TITLE, RUNGS_TITLE = "Came free", "Came free at this rung"

@@ -186,3 +186,16 @@ def test_both_plots_are_painted_in_ink_in_either_theme(qtbot: QtBot, tokens: the
             for x in range(image.width())
             for y in range(image.height())
         )
+
+
+def test_nothing_is_counted_while_an_output_may_be_on(qtbot: QtBot, crowd: Ledger) -> None:
+    trouble = [texts.NOT_WHILE_ON]
+    made = Room(qtbot, crowd, in_the_way=lambda: trouble[0])
+    made.room.switch.button(NUMBERS_PAGE).click()
+    made.browsing.settle()
+    assert made.room.numbers.table.rowCount() == 0
+    assert made.room.numbers.about.text() == texts.FIGURES_LATER
+    trouble[0] = ""
+    made.browsing.refresh()
+    made.browsing.settle()
+    assert made.room.numbers.table.rowCount() == 5

@@ -271,6 +271,11 @@ class Browsing(QObject):
     # the owner's numbers
 
     def _ask_numbers(self) -> None:
+        """Not while an output may be on: counting a large ledger holds the window up for as long as a lease bears."""
+        if self._in_the_way():
+            self._errands.forget("numbers")
+            self._room.numbers.about.say(texts.FIGURES_LATER)
+            return
         wanted, by = self._room.wanting.wanted(), str(self._room.numbers.by.currentData())
         ledger = self._ledger
 
