@@ -22,7 +22,8 @@ def test_a_known_model_offers_the_same_as_last_time_in_one_press(desk: Desk) -> 
     desk.click("probe_go_on")
     card = desk.window.free.advice
     assert card.isVisible()
-    assert "1 of 1 (21 to 100 %) recoveries ended freed" in " ".join(line.toolTip() or line.text() for line in card.lines)
+    told = " ".join(line.toolTip() or line.text() for line in card.lines)
+    assert "1 of 1 (21 to 100 %) recoveries ended freed" in told
     desk.window.intake.max_amps.put(3.0)
     desk.click("advice_again")
     assert desk.session.running.sequence == desk.links[1].request.sequence
