@@ -443,19 +443,14 @@ SUMMARY_NAMES = {
 SUMMARY_BEFORE, SUMMARY_AFTER = "first run", "last run"
 
 # history
-SEARCH_HINT = "Search jobs: what it is, model, serial, complaint, cause"
 SEARCH_NAME = "Search the jobs"
-JOBS_COUNT_ONE, JOBS_COUNT, JOBS_COUNT_MORE = "1 job", "{count} jobs", "the newest {count} jobs"
-HISTORY_COLUMNS = ("Job", "Opened", "What", "Model · serial", "Complaint", "How it ended", "Runs")
+JOBS_COUNT_ONE, JOBS_COUNT = "1 job", "{count} jobs"
 HISTORY_TABLE = "Jobs found"
 HISTORY_RUNS = "Runs of this job"
 HISTORY_RECORD = "What was kept with this job"
-SAID_BY = "{text} ({who})"
 HISTORY_NO_RUN = "No run was filed with this job."
 HISTORY_PICK = "Pick a job to see its runs."
 HISTORY_TO_BENCH = "Take to the bench"
-HISTORY_OLDER = "Older jobs"
-RUN_LINE = "{kind}, {at}: {outcome}"
 JOB_DETAIL = "Job {number:04d} · {kind}"
 NO_RUN_YET, STATE_CLOSED = "no run yet", "closed"
 

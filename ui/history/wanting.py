@@ -41,7 +41,6 @@ class Wanting(QWidget):
         self.search.setPlaceholderText(texts.SEARCH_ALL_HINT)
         self.search.setFont(theme.font(17))
         self.search.setMinimumHeight(theme.TOUCH_PX)
-        self.search.setClearButtonEnabled(True)
         self.search.textChanged.connect(lambda: self._pause.start())
         row = QHBoxLayout()
         row.setSpacing(8)
