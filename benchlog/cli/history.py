@@ -10,9 +10,6 @@ from benchlog.cli.options import Problem, default_ledger, fail, json_option, led
 from benchlog.history.past import Comebacks, Group, Key, PastJob, summarise
 from benchlog.history.prior import RungFreed, hopeless, rungs, waiting
 from benchlog.history.rates import NOTHING, Spread
-from benchlog.ledger.finding_jobs import choices_for
-from benchlog.ledger.pasts import pasts_of
-from benchlog.ledger.store import Ledger
 from benchlog.money import show_money
 from benchlog.settings import owner_settings
 
@@ -35,6 +32,10 @@ def command(
     by: str, kind: str, since: str, until: str, who: str, with_jobs: bool, ledger: Path | None, as_json: bool
 ) -> None:
     """How often things came free, after what and for how much, how often they came back, what waits."""
+    from benchlog.ledger.finding_jobs import choices_for
+    from benchlog.ledger.pasts import pasts_of
+    from benchlog.ledger.store import Ledger
+
     try:
         with Ledger.open(ledger or default_ledger()) as book:
             wanted = wanted_of(choices_for(book), kind=kind, since=since, until=until, who=who)

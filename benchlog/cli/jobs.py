@@ -2,15 +2,18 @@
 
 from datetime import date, timedelta
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.errors import Refused
-from benchlog.ledger.finding_jobs import COUNTED, Choices, Order, Waits, Wanted, choices_for, count_jobs, find_jobs
-from benchlog.ledger.store import Ledger
+from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.outcome import Outcome
 from benchlog.records import Job, JobState, Run
+
+if TYPE_CHECKING:
+    from benchlog.ledger.finding_jobs import Choices
 
 _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobState, Waits) for state in kinds}
 
@@ -36,6 +39,9 @@ _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobStat
 @json_option
 def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> None:
     """List jobs, newest first; with TEXT only those in which each of its words begins a word."""
+    from benchlog.ledger.finding_jobs import COUNTED, choices_for, count_jobs, find_jobs
+    from benchlog.ledger.store import Ledger
+
     try:
         with Ledger.open(ledger or default_ledger()) as book:
             wanted = wanted_of(choices_for(book), **asked)
@@ -60,7 +66,7 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
 
 
 def wanted_of(
-    choices: Choices,
+    choices: "Choices",
     *,
     text: str = "",
     kind: str = "",

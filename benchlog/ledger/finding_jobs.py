@@ -6,7 +6,6 @@ comes first instead, and then LIKE looks at those few.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import TYPE_CHECKING, TypeAlias
 
 from sqlalchemy import ColumnElement, and_, bindparam, column, exists, func, or_, select, table, text
@@ -17,6 +16,7 @@ from benchlog.errors import LedgerDamaged, LedgerError
 from benchlog.ledger.rows import job_of, select_jobs
 from benchlog.ledger.schema import ItemRow, JobRow
 from benchlog.ledger.search import INDEX, give_up_index, index_holds, match, matches, phrases_of
+from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.records import Job, JobState
 
 if TYPE_CHECKING:
@@ -29,41 +29,6 @@ FEW = 900
 """Jobs that are looked at one by one; all at once they are still fewer than an old SQLite takes as parameters (999)."""
 COUNTED = 1000
 """So many matches are counted: "1,000 or more"."""
-
-
-class Order(StrEnum):
-    """Numbers are given in the order in which jobs are opened: by number is oldest first."""
-
-    NEWEST = "newest"
-    OLDEST = "oldest"
-    CHANGED = "changed"
-
-
-class Waits(StrEnum):
-    """In any of the waiting states."""
-
-    WAITING = "waiting"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wanted:
-    """What is looked for; "" and None let all through.
-
-    `text`: words anywhere in a job: its item, serial, tag and number, complaint, owner, persons, cause, work, method,
-    prognosis, entries, findings, parts, how it ended, names of files. Each is as much of a word as is typed, whatever
-    case and accents; all must be there. `kind`, `cause`, `outcome` (of the last run), `who`: as they are written.
-    `since_utc`, `until_utc`: opened from the one on and before the other, ISO 8601.
-    """
-
-    text: str = ""
-    kind: str = ""
-    cause: str = ""
-    outcome: str = ""
-    state: JobState | Waits | None = None
-    since_utc: str = ""
-    until_utc: str = ""
-    who: str = ""
-    order: Order = Order.NEWEST
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

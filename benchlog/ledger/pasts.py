@@ -5,9 +5,10 @@ from typing import TYPE_CHECKING
 from sqlalchemy import Connection, case, func, select
 
 from benchlog.history.past import PastJob
-from benchlog.ledger.finding_jobs import Order, Wanted, found_keys
+from benchlog.ledger.finding_jobs import found_keys
 from benchlog.ledger.schema import ChargeRow, EntryRow, EventRow, ItemRow, JobRow, RunRow
 from benchlog.ledger.search import words_of
+from benchlog.ledger.wanted import Order, Wanted
 from benchlog.records import HAND_STEPS, ChargeKind, EntryKind, EventKind, RunKind
 
 if TYPE_CHECKING:

@@ -13,7 +13,7 @@ from sqlalchemy.orm import Session
 from benchlog.clock import Clock, SystemClock
 from benchlog.errors import LedgerDamaged, LedgerReadOnly, LedgerTooNew, Refused
 from benchlog.ledger.connection import WRITING, open_engine
-from benchlog.ledger.finding_jobs import Key, Wanted, find_jobs
+from benchlog.ledger.finding_jobs import Key, find_jobs
 from benchlog.ledger.jobs import add_job, job_row, mark_changed
 from benchlog.ledger.kicks import kicks_of_day
 from benchlog.ledger.opening import HEAD, admit
@@ -21,6 +21,7 @@ from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs
 from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
+from benchlog.ledger.wanted import Wanted
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
 from benchlog.records import Closing, Entry, Event, Item, Job, JobState, Motor, Run, TakenIn, Trace
 

@@ -26,12 +26,13 @@ from sqlalchemy import select
 from benchlog.clock import VirtualClock, utc_text
 from benchlog.history.past import Key, summarise
 from benchlog.ledger.filing import file_journal
-from benchlog.ledger.finding_jobs import Order, Waits, Wanted, choices_for, conditions, count_jobs, find_jobs
+from benchlog.ledger.finding_jobs import choices_for, conditions, count_jobs, find_jobs
 from benchlog.ledger.pasts import pasts_of
 from benchlog.ledger.schema import JobRow
 from benchlog.ledger.search import matches, phrases_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import Coded, decode, encode
+from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.outcome import Outcome
 from benchlog.records import HAND_STEPS, JobState
 from tests.ledger.benches import bench_trace, blocks, request, write_journal

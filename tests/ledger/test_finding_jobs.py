@@ -11,9 +11,10 @@ from sqlalchemy import text
 from benchlog.clock import VirtualClock
 from benchlog.ledger import finding_jobs
 from benchlog.ledger.filing import file_journal
-from benchlog.ledger.finding_jobs import Key, Order, Waits, Wanted, choices_for, count_jobs, find_jobs
+from benchlog.ledger.finding_jobs import Key, choices_for, count_jobs, find_jobs
 from benchlog.ledger.schema import JobRow
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.records import Entry, Item, JobState, Motor, Stage, TakenIn
 from tests.ledger.benches import BILGE_PUMP, CABIN_FAN, leave_journal
 

@@ -9,9 +9,9 @@ import pytest
 from benchlog.clock import VirtualClock
 from benchlog.ledger.costs import charge_minutes, charge_other, take_back
 from benchlog.ledger.filing import file_journal
-from benchlog.ledger.finding_jobs import Order, Wanted
 from benchlog.ledger.pasts import pasts_of
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.wanted import Order, Wanted
 from benchlog.outcome import Outcome
 from benchlog.records import Closing, Entry, EntryKind, Event, EventKind, Item, Result, RunKind, Stage
 from tests.ledger.benches import BILGE_PUMP, CABIN_FAN, FREED, MOTOR, blocks, leave_journal, request, write_journal

@@ -15,11 +15,12 @@ from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger import search
 from benchlog.ledger.costs import charge_other
-from benchlog.ledger.finding_jobs import Wanted, find_jobs
+from benchlog.ledger.finding_jobs import find_jobs
 from benchlog.ledger.findings import add_finding
 from benchlog.ledger.schema import JobRow
 from benchlog.ledger.search import INDEX, MOST_WORDS, match, matches, phrases_of, reindex, searched, words_of
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.wanted import Wanted
 from benchlog.records import Entry, Item, Stage
 from tests.ledger.benches import BILGE_PUMP, CABIN_FAN, MOTOR
 

@@ -54,9 +54,7 @@ def test_a_job_that_is_not_there_is_refused(ledger: Ledger) -> None:
 
 def test_a_closed_job_is_not_edited_again_but_takes_entries(ledger: Ledger) -> None:
     job = new_job(ledger)
-    closed = ledger.close_job(
-        job, Closing(cause="dried residue", work_done="kicks, turned by hand", prognosis="good")
-    )
+    closed = ledger.close_job(job, Closing(cause="dried residue", work_done="kicks, turned by hand", prognosis="good"))
     assert (closed.state, closed.cause, closed.prognosis) == (JobState.CLOSED, "dried residue", "good")
     assert closed.closed_utc == "2026-01-01T00:00:00.000Z"
 

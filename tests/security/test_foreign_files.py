@@ -179,7 +179,7 @@ def test_a_column_that_unpacks_to_a_thousand_times_its_size_takes_no_room() -> N
 
 
 @pytest.mark.parametrize(
-    ("before", "after"), [(b"('open', 'closed')", b"('open', 'closee')"), (b"closed_utc TEXT", b"closed_utc TEXX")]
+    ("before", "after"), [(b"-owner', 'closed')", b"-owner', 'closee')"), (b"closed_utc TEXT", b"closed_utc TEXX")]
 )
 def test_closing_a_job_whose_state_column_is_damaged_is_done_or_says_so(
     path: Path, before: bytes, after: bytes

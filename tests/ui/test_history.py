@@ -14,8 +14,8 @@ from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.backups import last_good
 from benchlog.ledger.edits import change, edits_of
-from benchlog.ledger.finding_jobs import Order, Waits, Wanted
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.records import Closing, Item, JobState, Motor, TakenIn
 from benchlog.settings import Settings
 from tests.ui.conftest import Desk

@@ -11,19 +11,11 @@ from benchlog.errors import LedgerError, Refused
 from benchlog.history.past import Ids
 from benchlog.ledger.backups import Backup, Stopped, back_up, last_good
 from benchlog.ledger.edits import change, correct_run
-from benchlog.ledger.finding_jobs import (
-    COUNTED,
-    Choices,
-    Key,
-    Page,
-    Wanted,
-    choices_for,
-    count_jobs,
-    find_jobs,
-)
+from benchlog.ledger.finding_jobs import COUNTED, Choices, Key, Page, choices_for, count_jobs, find_jobs
 from benchlog.ledger.pasts import pasts_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import earlier_jobs
+from benchlog.ledger.wanted import Wanted
 from benchlog.records import Event, Job, Run, Trace
 from benchlog.settings import Settings, Shop, owner_settings
 from ui import texts

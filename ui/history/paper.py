@@ -6,8 +6,9 @@ from pathlib import Path
 
 from benchlog.errors import Refused
 from benchlog.ledger.files import files_of
-from benchlog.ledger.finding_jobs import Wanted, find_jobs
+from benchlog.ledger.finding_jobs import find_jobs
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.wanted import Wanted
 from benchlog.records import Job
 from benchlog.reports import csvw, jobs_csv, trace_csv
 from benchlog.reports.csv_forms import DATA, Form, spreadsheet

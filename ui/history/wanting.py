@@ -6,7 +6,8 @@ from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from benchlog.clock import utc_text
-from benchlog.ledger.finding_jobs import Choices, Order, Waits, Wanted
+from benchlog.ledger.finding_jobs import Choices
+from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.outcome import Outcome
 from benchlog.records import JobState
 from ui import texts, theme
