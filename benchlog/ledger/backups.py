@@ -181,7 +181,7 @@ def copy_verified(ledger: Path, copy: Path) -> None:
 
     The copy has its name only once it is whole, checked and synced. Works while others read and write.
     """
-    part = _part(copy)
+    part = copy.with_name(f".{copy.name}.part")
     with translated(copy):
         if copy.exists():
             raise FileExistsError(0, "there is a file of this name already")
@@ -192,15 +192,19 @@ def copy_verified(ledger: Path, copy: Path) -> None:
             part.unlink(missing_ok=True)
 
 
-def keep_originals(originals: Path, store: Path) -> list[str]:
-    """Copies the originals that are not in `store` yet. What is not what its name says stays out, and is told.
+def keep_originals(originals: Path, store: Path, *, look: bool = False) -> list[str]:
+    """Copies the originals that `store` does not have yet, or not whole. What is not what its name says stays out, and
+    is told.
 
-    Raises OSError.
+    `look`: also into those that are there with the right size, each of which is read for it. Raises OSError.
     """
     trouble = []
     for original in sorted(originals.rglob("*")):
         kept = store / original.relative_to(originals)
-        if not original.is_file() or original.is_symlink() or not _HASH_NAME.fullmatch(original.stem) or kept.exists():
+        if not original.is_file() or original.is_symlink() or not _HASH_NAME.fullmatch(original.stem):
+            continue
+        whole = kept.is_file() and kept.stat().st_size == original.stat().st_size
+        if whole and (not look or sha256_of(kept) == original.stem):
             continue
         kept.parent.mkdir(parents=True, exist_ok=True)
         part = _part(kept)
@@ -210,7 +214,7 @@ def keep_originals(originals: Path, store: Path) -> list[str]:
                 trouble.append(f"{original.name} is not what its name says")
                 continue
             sync_file(part)
-            part.rename(kept)
+            part.replace(kept)
         finally:
             part.unlink(missing_ok=True)
         sync_folder(kept.parent)
@@ -311,7 +315,7 @@ def row_counts(connection: sqlite3.Connection) -> dict[str, int]:
     """Rows by table, without SQLite's and Alembic's own, and without the index of the search: it is made anew."""
     names = [name for (name,) in connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'")]
     return {
-        name: connection.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0]
+        name: connection.execute("SELECT count(*) FROM " + '"' + name.replace('"', '""') + '"').fetchone()[0]
         for name in names
         if not name.startswith(("sqlite_", "alembic_", INDEX))
     }
@@ -329,7 +333,9 @@ def _let_go(ledger: Path, made: Backup) -> None:
     good = [one for one in backups(ledger) if one.there]
     stay = staying(datetime.fromisoformat(one.utc) for one in good)
     for one in good:
-        if one.path != made.path and datetime.fromisoformat(one.utc) not in stay:
+        # One with more jobs than the newest never goes: a ledger that was lost and begun anew must not push it out.
+        fuller = one.jobs > made.jobs
+        if one.path != made.path and not fuller and datetime.fromisoformat(one.utc) not in stay:
             # The copy first: a record without one is cleared later, one without a record would lie there for ever.
             Path(one.path).unlink(missing_ok=True)
             _record(Path(one.path)).unlink(missing_ok=True)

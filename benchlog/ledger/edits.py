@@ -16,6 +16,8 @@ from benchlog.ledger.jobs import item_row, job_row, mark_changed, motor_row
 from benchlog.ledger.rows import value_of
 from benchlog.ledger.schema import EditRow, ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.store import Ledger
+from benchlog.outcome import Outcome
+from benchlog.quantities import strict
 from benchlog.records import Closing, Edit, Item, Job, JobState, Motor, TakenIn
 
 _ITEM = Item.__struct_fields__
@@ -86,12 +88,20 @@ def correct_run(ledger: Ledger, run_id: int, *, about: str, new: str, who: str, 
         old = "" if about == "note" else getattr(run, about, None)
         if old is None or about not in ("note", "outcome", "reason", "load_state", "rated_volts", "resistance_ohm"):
             raise Refused(f'"{about}" is nothing of a run that can be corrected')
+        _check_correction(about, new.strip())
         made = {"utc": ledger.clock.utc(), "who": who.strip(), "why": why.strip()}
         session.add(
             EditRow(job_id=run.job_id, run_id=run_id, field=about, old=_text(old), new=_text(new.strip()), **made)
         )
         session.flush()
         mark_changed(session, job_row(session, run.job_id), made["utc"])
+
+
+def _check_correction(about: str, new: str) -> None:
+    if about == "outcome" and new not in [one.value for one in Outcome]:
+        raise Refused(f'"{new[:40]}" is no way in which a run ends: {", ".join(Outcome)}')
+    if about in ("rated_volts", "resistance_ohm"):
+        strict(new, about)
 
 
 def edits_of(ledger: Ledger, job_id: int) -> list[Edit]:
@@ -109,6 +119,8 @@ def _check(field: str, value: object) -> None:
         msgspec.convert(value, kind)
     except msgspec.ValidationError as error:
         raise Refused(f"{field}: {error}") from error
+    if field == "comeback_of" and value is not None:
+        raise Refused("which job it came back from is said when it is taken in")
     if isinstance(value, int) and value < 0:
         raise Refused(f"{field}: {value} is below nothing")
 

@@ -28,6 +28,8 @@ def add_job(
     """
     if not math.isfinite(motor.rated_volts):
         raise Refused(f"rated volts: {motor.rated_volts} is not a number of volts")
+    if taken_in is not None and taken_in.comeback_of is not None:
+        job_row(session, taken_in.comeback_of)
     number = (session.scalar(select(func.max(JobRow.number))) or 0) + 1
     tag = f"H-{number:04d}"
     row_of_item = item_row(session, item)

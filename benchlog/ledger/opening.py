@@ -10,7 +10,7 @@ from contextlib import closing
 from pathlib import Path
 
 from benchlog.clock import Clock
-from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerTooNew
+from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerReadOnly, LedgerTooNew
 from benchlog.ledger.connection import connect
 from benchlog.ledger.schema import Row
 from benchlog.ledger.search import INDEX, INDEX_SQL, make_search, search_holds
@@ -43,6 +43,7 @@ def admit(path: Path, clock: Clock) -> None:
             _refuse_foreign(path, connection)  # before a migration would run its triggers
             _probe_writing(connection)
         if revision != HEAD:
+            _refuse_backup(path)
             if held_elsewhere(seat_of(path)):
                 raise LedgerBusy(path, f"of revision {revision}, and open in an older program: close that one first")
             # Only now: Alembic takes longer to import than all the rest of opening.
@@ -50,9 +51,10 @@ def admit(path: Path, clock: Clock) -> None:
 
             migrate(path, clock)
         with closing(connect(path)) as connection:
-            _look_for_tables(path, connection)
+            look_for_tables(path, connection)
             found = search_holds(connection)
         if not found:
+            _refuse_backup(path)
             make_search(path)
 
 
@@ -80,6 +82,11 @@ def refuse_newer(path: Path, revision: str) -> None:
         raise LedgerTooNew(path, f"written by a newer program: it is of revision {told}, this program goes to {HEAD}")
 
 
+def _refuse_backup(path: Path) -> None:
+    if path.absolute().parent.name.endswith(".backups"):
+        raise LedgerReadOnly(path, "a backup, which stays as it is: restore it, or copy it elsewhere to look into it")
+
+
 def _create(path: Path) -> None:
     # Made under another name and moved whole: a crash on the way leaves no half-made ledger, and an empty file is
     # never mistaken for one.
@@ -89,6 +96,9 @@ def _create(path: Path) -> None:
         if path.with_name(path.name + suffix).exists():
             # SQLite would roll the old file's last transaction back into the new one.
             raise LedgerDamaged(path, f"the ledger is gone, but {path.name}{suffix} is there: move it away first")
+    if any(path.with_name(f"{path.name}.backups").glob("*.json")):
+        # An empty one in its place would hide that it is gone.
+        raise LedgerDamaged(path, "the ledger is gone, but its backups are there: restore one, or move them away first")
     path.parent.mkdir(parents=True, exist_ok=True)
     new = path.with_name(f".{path.name}.{uuid.uuid4().hex}.new")
     os.close(os.open(new, os.O_CREAT | os.O_EXCL | os.O_WRONLY, 0o600))
@@ -144,7 +154,8 @@ def revision_said(path: Path, connection: sqlite3.Connection) -> str:
     raise LedgerDamaged(path, "it does not say which revision it is of")
 
 
-def _look_for_tables(path: Path, connection: sqlite3.Connection) -> None:
+def look_for_tables(path: Path, connection: sqlite3.Connection) -> None:
+    """Raises LedgerDamaged where a table of this revision lacks something."""
     for table in Row.metadata.sorted_tables:
         found = {row[1] for row in connection.execute(f"PRAGMA table_info({table.name})")}
         if missing := sorted(set(table.columns.keys()) - found):

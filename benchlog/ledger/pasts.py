@@ -39,7 +39,7 @@ def pasts_of(ledger: "Ledger", wanted: Wanted | None = None, *, hand_steps: bool
         rows = session.connection()  # plain rows: through the session each would be looked at twice
         runs, charges, steps = _runs(rows), _charges(rows), _hand_steps(rows) if hand_steps else {}
         jobs = rows.execute(_JOBS).all()
-    back, found = _came_back([(job, serial, opened) for job, _, _, opened, _, _, _, serial, *_ in jobs]), []
+    back, found = _came_back([(job, (serial, make), opened) for job, _, _, opened, _, make, _, serial, *_ in jobs]), []
     unrun, uncharged = (0, 0.0, "", ""), (0, 0)
     for job, number, kind, opened, state, make, model, serial, cause, method, closed, last, result, since in jobs:
         if among is not None and job not in among:
@@ -130,14 +130,14 @@ def _steps_told(text: str) -> set[str]:
     return {kind.value for word in said for begins, kind in _BEGINNINGS.items() if word.startswith(begins)}
 
 
-def _came_back(jobs: list[tuple[int, str, str]]) -> dict[int, str]:
-    """By job: when the next one of its serial was opened."""
+def _came_back(jobs: list[tuple[int, tuple[str, str], str]]) -> dict[int, str]:
+    """By job: when the next one of its serial and make was opened."""
     back: dict[int, str] = {}
-    later: dict[str, str] = {}
-    for job, serial, opened in sorted(jobs, key=lambda one: (one[2], one[0]), reverse=True):
-        if not serial:
+    later: dict[tuple[str, str], str] = {}
+    for job, thing, opened in sorted(jobs, key=lambda one: (one[2], one[0]), reverse=True):
+        if not thing[0]:
             continue
-        if serial in later:
-            back[job] = later[serial]
-        later[serial] = opened
+        if thing in later:
+            back[job] = later[thing]
+        later[thing] = opened
     return back

@@ -5,13 +5,15 @@ import shutil
 import sqlite3
 from contextlib import ExitStack, closing, suppress
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import msgspec
+from sqlalchemy.exc import SQLAlchemyError
 
 from benchlog.bench.file_lock import lock_file
 from benchlog.bench.journal import read_journal
-from benchlog.clock import Clock
+from benchlog.clock import Clock, utc_text
 from benchlog.errors import JournalDamaged, LedgerBusy, LedgerDamaged, LedgerError, Refused
 from benchlog.ledger.backups import (
     Backup,
@@ -25,8 +27,11 @@ from benchlog.ledger.backups import (
 )
 from benchlog.ledger.connection import connect
 from benchlog.ledger.filing import journals_of
-from benchlog.ledger.opening import look_at_header, revision_of, sync_folder
+from benchlog.ledger.off_by_hand import not_confirmed
+from benchlog.ledger.opening import HEAD, look_at_header, look_for_tables, revision_of, revision_said, sync_folder
 from benchlog.ledger.sql_errors import translated
+from benchlog.ledger.store import Ledger
+from benchlog.ledger.warmth import FORGOTTEN_S
 from benchlog.ledger.writer_lock import seat_of, take
 
 
@@ -60,7 +65,10 @@ def look(source: Path) -> Source:
             record = msgspec.json.decode(source.with_name(source.name + ".json").read_bytes(), type=Backup)
         if record is not None and sha256_of(source) != record.sha256:
             raise LedgerDamaged(source, "not what it was when it was made")
-        _, jobs, _ = told_by(source)
+        try:
+            _, jobs, _ = told_by(source)
+        except sqlite3.Error as error:
+            raise LedgerDamaged(source, f"not a whole ledger ({error})") from error
     return Source(path=source, revision=revision, jobs=jobs, utc=None if record is None else record.utc)
 
 
@@ -86,9 +94,14 @@ def restore(source: Path, ledger: Path, clock: Clock) -> Restored:
         new.unlink(missing_ok=True)
         ending.callback(new.unlink, missing_ok=True)
         copy_verified(source, new)
-        trouble = keep_originals(store_of(source), originals_of(ledger))
+        new_jobs, named = _jobs_of(new), told_by(new)[2]
+        old_jobs = _refuse_what_would_be_forgotten(ledger, new, clock)
+        trouble = keep_originals(store_of(source), originals_of(ledger), look=True)
+        if missing := len(named - {one.stem for one in originals_of(ledger).rglob("*")}):
+            trouble.append(f"originals of photos or files that are missing: {missing}")
+        _refuse_while_running(ledger)  # copying may have taken minutes
         kept = _swap(ledger, new, clock, ending)
-        aside = _set_aside(ledger, clock)
+        aside = _set_aside(ledger, old_jobs, new_jobs, clock)
     return Restored(source=found, kept=kept, set_aside=aside, trouble=tuple(trouble))
 
 
@@ -136,15 +149,52 @@ def _refuse_while_running(ledger: Path) -> None:
                 raise LedgerBusy(ledger, "a run is on: wait until it is over")
 
 
-def _set_aside(ledger: Path, clock: Clock) -> tuple[Path, ...]:
-    """Journals that name a job by a key that the copy does not have: a later job of that key is another one."""
-    with closing(connect(ledger)) as connection:
-        keys = {key for (key,) in connection.execute("SELECT id FROM job")}
+def _jobs_of(ledger: Path) -> dict[int, str]:
+    """When each job was opened, by its key. Raises LedgerDamaged for what is not a whole ledger."""
+    try:
+        with closing(connect(ledger)) as connection:
+            if revision_said(ledger, connection) == HEAD:
+                look_for_tables(ledger, connection)
+            return dict(connection.execute("SELECT id, opened_utc FROM job"))
+    except sqlite3.Error as error:
+        raise LedgerDamaged(ledger, f"not a whole ledger ({error})") from error
+
+
+def _refuse_what_would_be_forgotten(ledger: Path, new: Path, clock: Clock) -> dict[int, str]:
+    """The jobs of the ledger that goes, if it can be read at all. Raises Refused for an output that nobody has said to
+    be off, and while a motor is still warm from a run that the copy does not have."""
+    try:
+        look_at_header(ledger)  # in another file SQLite would roll back what lies beside it
+        with closing(Ledger(ledger, clock)) as book:
+            open_ends = not_confirmed(book)
+            recent = book.recent_runs(limit=50)
+        with closing(Ledger(new, clock)) as book:
+            known = {(run.started_utc, run.job) for run in book.recent_runs(limit=50)}
+        jobs = _jobs_of(ledger)
+    except (LedgerError, sqlite3.Error, SQLAlchemyError, OSError):
+        return {}  # what can't be read is what a restore is for
+    if open_ends:
+        one = open_ends[0]
+        raise Refused(
+            f"run {one.id} on {one.resource} ended without its output confirmed off, and nobody has said since that it "
+            "was switched off by hand: say so first, or the copy forgets it"
+        )
+    now_utc = clock.utc()
+    since = utc_text(datetime.fromisoformat(now_utc) - timedelta(seconds=FORGOTTEN_S))
+    lacking = [run for run in recent if (run.started_utc, run.job) not in known]
+    warm = [run for run in lacking if since <= run.started_utc <= now_utc]
+    if warm:
+        raise Refused(f"run {warm[0].id} was just on, and the copy would not know how warm its motor is: wait 15 min")
+    return jobs
+
+
+def _set_aside(ledger: Path, old: dict[int, str], new: dict[int, str], clock: Clock) -> tuple[Path, ...]:
+    """Journals that name a job by a key that the copy does not have, or has for another job."""
     aside = []
     for journal in sorted(journals_of(ledger).glob("*.journal")):
         with suppress(OSError, JournalDamaged):
             job = read_journal(journal).begun.request.job
-            if job is not None and job not in keys:
+            if job is not None and (job not in new or old.get(job, new[job]) != new[job]):
                 folder = journal.parent / f"before-restore.{_stamp(clock)}"
                 folder.mkdir(exist_ok=True)
                 aside.append(journal.rename(folder / journal.name))

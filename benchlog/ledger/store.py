@@ -150,6 +150,8 @@ class Ledger:
         """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""
         with self.writing() as session:
             row = job_row(session, job_id)
+            if closing.warranty_days is not None and closing.warranty_days < 0:
+                raise Refused(f"warranty: {closing.warranty_days} days")
             if row.state == JobState.CLOSED:
                 raise Refused(f"job {row.tag} was closed at {row.closed_utc}; a correction is a new entry")
             row.state = JobState.CLOSED.value

@@ -8,20 +8,24 @@ import time
 from contextlib import closing
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from benchlog.bench.journal import Journal
 from benchlog.clock import VirtualClock
-from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerTooNew, Refused
+from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerReadOnly, LedgerTooNew, Refused
 from benchlog.ledger.backups import back_up, copy_verified, folder_of, originals_of
+from benchlog.ledger.files import attach, original
 from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
-from benchlog.ledger.opening import HEAD
+from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
+from benchlog.ledger.opening import APPLICATION_ID, HEAD
 from benchlog.ledger.restoring import look, restore
 from benchlog.ledger.store import Ledger
 from benchlog.records import Closing
 from tests.ledger.benches import (
     BILGE_PUMP,
     CABIN_FAN,
+    FREED,
     MOTOR,
     bench_trace,
     blocks,
@@ -298,3 +302,91 @@ def test_a_kill_at_any_moment_leaves_the_old_or_the_new_one_whole(path: Path, co
     restore(copy, path, VirtualClock())  # what the killed ones left is in nobody's way
     assert kinds(path) == ["bilge pump"]
     assert not list(path.parent.glob(".*"))
+
+
+def test_an_output_that_nobody_knows_to_be_off_is_not_forgotten_by_a_restore(tmp_path: Path) -> None:
+    path, clock = tmp_path / "work.ledger", VirtualClock()
+    with Ledger.open(path, clock=clock) as ledger:
+        job = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+        made = back_up(path, clock)
+        journal = tmp_path / "run-1.journal"
+        unknown = msgspec.structs.replace(FREED, output_confirmed_off=False)
+        file_journal(ledger, write_journal(journal, blocks(request(job=job.id), result=unknown)))
+        with pytest.raises(Refused, match="switched off by hand"):
+            restore(Path(made.path), path, clock)
+        acknowledge(ledger, not_confirmed(ledger))
+    restore(Path(made.path), path, clock)
+
+
+def test_a_motor_still_warm_from_a_run_that_the_copy_lacks_keeps_its_ledger(tmp_path: Path) -> None:
+    path, clock = tmp_path / "work.ledger", VirtualClock()
+    with Ledger.open(path, clock=clock) as ledger:
+        job = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+        made = back_up(path, clock)
+        said = blocks(request(job=job.id), utc=clock.utc())
+        file_journal(ledger, write_journal(tmp_path / "run-1.journal", said))
+    clock.wait(clock.now() + 60.0)
+    with pytest.raises(Refused, match="warm"):
+        restore(Path(made.path), path, clock)
+    clock.wait(clock.now() + 900.0)
+    restore(Path(made.path), path, clock)
+
+
+def test_a_file_that_is_no_whole_ledger_is_refused_before_anything_is_moved(tmp_path: Path) -> None:
+    path, hollow, clock = tmp_path / "work.ledger", tmp_path / "hollow.ledger", VirtualClock()
+    Ledger.open(path, clock=clock).close()
+    with closing(sqlite3.connect(hollow)) as connection:
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID:d}")
+        connection.execute("CREATE TABLE alembic_version (version_num VARCHAR(32))")
+        connection.execute(f"INSERT INTO alembic_version VALUES ('{HEAD}')")
+        connection.execute('CREATE TABLE "a""b" (x)')
+        connection.commit()
+    before = path.read_bytes()
+    with pytest.raises(LedgerDamaged):
+        restore(hollow, path, clock)
+    assert path.read_bytes() == before
+    assert not list(tmp_path.glob("*.before-restore.*"))
+
+
+def test_an_original_that_was_spoiled_comes_back_with_the_backup(tmp_path: Path) -> None:
+    path, clock = tmp_path / "work.ledger", VirtualClock()
+    with Ledger.open(path, clock=clock) as ledger:
+        job = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+        kept = attach(ledger, job.id, b"meter readings " * 50, "readings.txt")
+        made = back_up(path, clock)
+        file = original(ledger, kept.id)
+        file.write_bytes(b"\0" * file.stat().st_size)
+    assert restore(Path(made.path), path, clock).trouble == ()
+    with Ledger.open(path, clock=clock) as ledger:
+        assert original(ledger, kept.id).read_bytes() == b"meter readings " * 50
+
+
+def test_a_ledger_begun_anew_does_not_push_the_full_copies_out(tmp_path: Path) -> None:
+    path, clock = tmp_path / "work.ledger", VirtualClock()
+    with Ledger.open(path, clock=clock) as ledger:
+        ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+    full = back_up(path, clock)
+    path.unlink()
+    with pytest.raises(LedgerDamaged, match="its backups are there"):
+        Ledger.open(path, clock=clock)
+    aside = path.with_name("aside")
+    folder_of(path).rename(aside)
+    Ledger.open(path, clock=clock).close()
+    aside.rename(folder_of(path))
+    clock.wait(clock.now() + 1.0)
+    back_up(path, clock)
+    assert Path(full.path).exists()
+
+
+def test_a_look_into_a_backup_of_an_older_form_leaves_it_as_it_is(tmp_path: Path) -> None:
+    folder = tmp_path / "work.ledger.backups"
+    folder.mkdir()
+    copy = folder / "work.ledger.20260101T000000000Z"
+    with closing(sqlite3.connect(copy)) as connection:
+        connection.execute(f"PRAGMA application_id = {APPLICATION_ID:d}")
+        connection.executescript(Path(__file__).with_name("revision_0002.sql").read_text(encoding="utf-8"))
+    before = copy.read_bytes()
+    with pytest.raises(LedgerReadOnly, match="backup"):
+        Ledger.open(copy)
+    assert copy.read_bytes() == before
+    assert list(folder.iterdir()) == [copy]
