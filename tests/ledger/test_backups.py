@@ -340,8 +340,8 @@ def test_a_kill_at_any_moment_of_a_backup_leaves_only_whole_ones(path: Path) -> 
         close_pipes(child)
         left_parts += any(name.endswith(".part") for name in names(folder_of(path)))
         for one in backups(path):
-            assert sha256_of(Path(one.path)) == one.sha256 or not one.there
             if one.there:
+                assert sha256_of(Path(one.path)) == one.sha256
                 assert jobs_and_samples(Path(one.path)) == rows
     assert left_parts  # else no kill fell into a backup
     last = back_up(path, VirtualClock(0.0, datetime(2099, 1, 1, tzinfo=UTC)))
