@@ -1,5 +1,6 @@
 """What all tests share."""
 
+import os
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Protocol
@@ -15,6 +16,17 @@ from drivers.simulated.scenario import load
 # An example that takes long on a busy machine is no failure.
 settings.register_profile("unhurried", deadline=None)
 settings.load_profile("unhurried")
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+
+@pytest.fixture(autouse=True, scope="session")
+def application() -> object:
+    """One application for all: paper and pictures need a small one, the window a whole one, and the first one stays."""
+    from PySide6.QtWidgets import QApplication
+
+    return QApplication.instance() or QApplication(["tests"])
+
 
 BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 

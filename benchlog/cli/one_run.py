@@ -34,7 +34,8 @@ def run_and_tell(book: "Ledger", request: Request, *, as_json: bool, ask: bool) 
             except (LedgerError, Refused, JournalDamaged, OSError) as error:
                 problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
         _tell(request.kind, ended, filed, problem, as_json=as_json)
-        _back_up(book)
+        if filed is not None:
+            _back_up(book)
     if ask and off_sentence(ended) == NOT_OFF:  # Ctrl-C leaves it open again
         wait_for_acknowledgement(book, request.resource)
     if request.kind is RunKind.LEADS and ended.result.outcome is Outcome.SHORT:

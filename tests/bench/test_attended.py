@@ -21,9 +21,10 @@ from tests.conftest import BEGAN, RunVirtually, events_of
 class Attended:
     """A bench with a person who takes a while, then answers every question the same way, swapping leads if asked to."""
 
-    def __init__(self, scenario: str, choice: int, *, takes_s: float = 0.0) -> None:
+    def __init__(self, scenario: str, choice: int, *, takes_s: float = 0.0, limit_s: float = 180.0) -> None:
         self.bench = VirtualBench(load(scenario), seed=2, began=BEGAN)
         self._choice, self._takes_s = choice, takes_s
+        self._sequence = msgspec.structs.replace(built_in("starting-ladder"), limit_s=limit_s)
         self.asked: list[str] = []
         self.on_while_asked: list[bool] = []
 
@@ -39,7 +40,7 @@ class Attended:
             self.bench.lease.take(Answer(frame.id, NO if moved else frame.choices[self._choice]))
 
     def run(self, journal: Path) -> RunResult:
-        request = self.bench.request(journal, unattended=False)
+        request = self.bench.request(journal, unattended=False, sequence=self._sequence)
         conductor = Conductor(
             request,
             clock=self.bench.clock,
@@ -57,7 +58,7 @@ def events(journal: Path, kind: EventKind) -> list[Event]:
 
 
 def test_questions_are_put_with_the_output_off_and_their_time_does_not_count(tmp_path: Path) -> None:
-    person = Attended("contact-step", 0, takes_s=100.0)
+    person = Attended("hopeless", 0, takes_s=100.0, limit_s=1200.0)
     result = person.run(tmp_path / "a.journal")
     assert result.outcome is Outcome.STILL_STUCK
     assert "every rung" in result.reason
@@ -85,7 +86,7 @@ def test_a_note_made_meanwhile_is_in_the_record(tmp_path: Path) -> None:
 
 
 def test_an_answer_to_an_older_question_is_none(tmp_path: Path) -> None:
-    person = Attended("contact-step", 0)
+    person = Attended("hopeless", 0, limit_s=1200.0)
     person.bench.lease.take(Answer(99, "done"))
     assert person.run(tmp_path / "d.journal").kicks == 19
     assert len(events(tmp_path / "d.journal", EventKind.ANSWER)) == len(person.asked) == 7
