@@ -24,6 +24,8 @@ class RunKind(StrEnum):
     PROOF = "proof"
     HAND = "hand"
     LEADS = "leads"
+    START_UP = "start-up"
+    RUN_IN = "run-in"
 
 
 class EventKind(StrEnum):
@@ -41,6 +43,7 @@ class EventKind(StrEnum):
     QUESTION = "question"
     ANSWER = "answer"
     NOTE = "note"  # the operator's own
+    START = "start"  # one start was captured: number, trigger_s, its figures and the reading interval achieved
     ADVICE = "advice"  # what the figures so far say about what to do, and why
     OUTPUT = "output"  # on, off, confirmed
     TRIP = "trip"  # a ceiling or a doubt ended it
@@ -108,6 +111,8 @@ STAGE_OF: dict[RunKind, Stage] = {
     RunKind.RECOVERY: Stage.FREE,
     RunKind.HAND: Stage.FREE,
     RunKind.PROOF: Stage.PROVE,
+    RunKind.START_UP: Stage.PROVE,
+    RunKind.RUN_IN: Stage.PROVE,
 }
 """The stage of the job that a run belongs to."""
 
@@ -220,6 +225,13 @@ class Edit(msgspec.Struct, frozen=True, kw_only=True):
     undone_utc: str | None = None
 
 
+class Purpose(StrEnum):
+    """What a job is for. The history counts repairs alone."""
+
+    REPAIR = "repair"
+    MEASURING = "measuring"
+
+
 class TakenIn(msgspec.Struct, frozen=True, kw_only=True):
     """What is asked about a job when it is taken in, beside the thing itself. See Job."""
 
@@ -282,13 +294,44 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
     comeback_of: int | None = None
     last_outcome: str | None = None
     runs: int = 0
+    purpose: Purpose = Purpose.REPAIR
+
+
+class Lot(msgspec.Struct, frozen=True, kw_only=True):
+    """Units of one kind that are measured one after the other: a job whose purpose is measuring, and what belongs to it.
+
+    `test_id`: the start test it is measured by; `limits_id`: the known good ones it is judged against, None for none
+    yet. `operator`, `leads`, `fixture`: who measures with what; `ambient_c` °C. `units`: how many were measured.
+    """
+
+    job: Job
+    name: str
+    test_id: int
+    limits_id: int | None
+    operator: str
+    leads: str
+    fixture: str
+    ambient_c: float
+    units: int = 0
+
+
+class Unit(msgspec.Struct, frozen=True, kw_only=True):
+    """One of a lot, by its serial. `passed`: of its last judged run; None where it was not judged. `run`: that run."""
+
+    id: int
+    job: int
+    number: int
+    serial: str
+    run: int | None = None
+    passed: bool | None = None
+    judged: str = ""
 
 
 class Run(msgspec.Struct, frozen=True, kw_only=True):
     """One filed run, as it was. `request` and `ceilings` are JSON text of what was asked and what then held.
 
     `samples`: readings in its trace. `complete` is False where the program ended before the run did. `freed_rung`: the
-    rung whose kick freed it.
+    rung whose kick freed it. `unit`: the key of the unit of a lot that it is of.
     """
 
     id: int
@@ -308,6 +351,7 @@ class Run(msgspec.Struct, frozen=True, kw_only=True):
     complete: bool
     samples: int
     freed_rung: str = ""
+    unit: int | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,6 +12,7 @@ from benchlog.outcome import RunResult
 from benchlog.records import Event, Item, RunKind
 from benchlog.recovery.budget import Pulse
 from benchlog.recovery.ceilings import Layer, Limits
+from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
 
 MAX_MESSAGE = 4 * 1024 * 1024
@@ -29,6 +30,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     `known_ohm`, `earlier`: the winding and what went into it, by the runs of the last minutes. `starts`: of a proof.
     `item`, `complaint`: for the new job that a run without one gets.
     `unlocked`: a sentence that says under which unlock the owner's layer is what it is; "" under none.
+    `start_test`: of a start-up run, as it was locked; `run_in`: of a run-in. `unit`: the key of a lot's unit.
     """
 
     uid: str
@@ -50,6 +52,9 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     earlier: tuple[Pulse, ...] = ()
     starts: int = 5
     unlocked: str = ""
+    start_test: StartTest | None = None
+    run_in: RunIn | None = None
+    unit: int | None = None
 
 
 class Renew(msgspec.Struct, frozen=True, tag="renew"):
