@@ -298,7 +298,7 @@ class Job(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Lot(msgspec.Struct, frozen=True, kw_only=True):
-    """Units of one kind that are measured one after the other: a job whose purpose is measuring, and what belongs to it.
+    """Units of one kind, measured one after the other: a job whose purpose is measuring, and what belongs to it.
 
     `test_id`: the start test it is measured by; `limits_id`: the known good ones it is judged against, None for none
     yet. `operator`, `leads`, `fixture`: who measures with what; `ambient_c` °C. `units`: how many were measured.

@@ -24,8 +24,8 @@ class StartTest(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     """V, A, s. `amps`: current limit, None for the stall current that the probe finds, within every ceiling.
 
     `on_s`: held after the trigger; `before_s`: kept of the time before it. `still_s`: waited for the rotor to stand, at
-    most; `rest_s`: at rest before each start. `trigger`: the setpoint going out, or amps or volts rising through `level`
-    after having been below `level` - `hysteresis`, while the volts are already there; waited for `arm_s` at most.
+    most; `rest_s`: at rest before each start. `trigger`: the setpoint going out, or amps or volts rising through
+    `level` after having been below `level` - `hysteresis`, the volts already set; waited for `arm_s` at most.
     `interleave`: starts are read in turn at 0, 1/m … (m-1)/m of a reading later, so that m of them fill in one curve.
     """
 
@@ -48,8 +48,9 @@ class StartTest(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
 class RunIn(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """A long recording at `volts`. `at_most_s`: ends by then; `pace_s`: s from reading to reading.
 
-    `look_every_s`: a short coast that shows that it still turns. `flat_for_s`, `flat_share`: ends early once the current
-    has changed by no more than that share over that time; 0 for never. `restart`: a start from rest, warm, at its end.
+    `look_every_s`: a short coast that shows that it still turns. `flat_for_s`, `flat_share`: ends early once the
+    current has changed by no more than that share over that time; 0 for never. `restart`: a warm start from rest at
+    its end.
     """
 
     volts: float
