@@ -57,11 +57,34 @@ OVER_VOLTS, OVER_AMPS = "over-voltage", "over-current"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ArrayLimits:
+    """What a supply's own measurement array can do: the shortest interval between its samples, and how many."""
+
+    least_interval_s: float
+    most_points: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dense:
+    """What the supply's own array held: one window after the other, each `interval_s` long, volts and amps at once.
+
+    The first window began at `began_s`, give or take `u_began_s` (half of the widest that it can be): between the
+    sending of the start and the reply that came after it.
+    """
+
+    began_s: float
+    u_began_s: float
+    interval_s: float
+    volts: tuple[float, ...]
+    amps: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Capabilities:
     """What identification found out. Steps are the resolution of the readback replies, by their last digit.
 
     volts_max, amps_max: the supply's own range, None where it does not tell. latches: which of the queries that belong
-    to its own protections it answers.
+    to its own protections it answers. array: its measurement array, None until `Supply.find_array` found one.
     """
 
     identity: str
@@ -74,6 +97,7 @@ class Capabilities:
     window_s: float
     settle_s: float
     reply_s: float
+    array: ArrayLimits | None = None
 
     @property
     def over_volts(self) -> bool:
@@ -147,6 +171,32 @@ class Supply(Protocol):
 
     def errors(self) -> list[str]:
         """Drains the error queue."""
+        ...
+
+    def find_array(self) -> ArrayLimits | None:
+        """Whether it has a measurement array, asked by queries only; from then on `capabilities.array` has it too.
+
+        Asked for a capture and not at identification: a supply without one answers with an entry in its error queue,
+        which some show or beep at, and some with silence, which takes a timeout and a fresh session. To be asked
+        while the output is off. Raises SupplyError.
+        """
+        ...
+
+    def acquire(self, points: int, interval_s: float) -> float:
+        """Starts the array at once, and returns the interval (s) that the supply says it uses. Touches no setpoint.
+
+        What is to be seen before a start is seen by sending the setpoint later. Readings go on meanwhile. A few round
+        trips long, so to be called before the start. Raises ValueError outside the array's limits, then nothing was
+        sent, and SupplyError, then what `fetch` would give is worth nothing.
+        """
+        ...
+
+    def fetch(self) -> Dense:
+        """What the array holds, which was started by `acquire`. Raises ValueError before it can be full, or without a
+        start, then nothing was sent; SupplyError where the supply has none or gives it in another form.
+
+        Two long replies, of at most 64 kB each: to be called when the output is off.
+        """
         ...
 
     def reopen(self) -> None:
