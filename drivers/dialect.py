@@ -10,9 +10,10 @@ from typing import Annotated
 import msgspec
 
 from drivers.foreign import inert, toml
+from drivers.scpi import LONGEST_REPLY
 
 _UNIT = re.compile(r"[*:A-Za-z0-9?,.() @{}_-]+", re.ASCII)
-_WITH_VALUE = {"program.volts", "program.amps", "over_volts.set", "over_amps.set"}
+_WITH_VALUE = {"program.volts", "program.amps", "over_volts.set", "over_amps.set", "array.interval", "array.points"}
 _Seconds = Annotated[float, msgspec.Meta(ge=0, le=5)]
 _Bit = Annotated[int, msgspec.Meta(ge=0, le=14)]  # a register reads 0 to 32767
 _MAX_NAME = 128
@@ -76,6 +77,31 @@ class Latch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     clear: str
 
 
+class Array(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A measurement array: interval and number of its samples, a start without waiting, and what it held.
+
+    `at_once`: sent before each start, so that the first sample is that of the start, whatever was set before.
+    `output_trigger`: a query that only a supply with setpoints on trigger answers; a start could move its output, so
+    its array is not used. The last three are bounds within which the supply's own answers count.
+    """
+
+    interval: str
+    ask_interval: str
+    ask_least_interval: str
+    points: str
+    ask_points: str
+    ask_most_points: str
+    at_once: tuple[str, ...]
+    start: str
+    abort: str
+    output_trigger: str
+    volts: str
+    amps: str
+    least_interval_s: Annotated[float, msgspec.Meta(ge=1e-6, le=1)]
+    most_points: Annotated[int, msgspec.Meta(ge=2, le=65536)]
+    most_reply_bytes: Annotated[int, msgspec.Meta(ge=256, le=LONGEST_REPLY - 1024)]
+
+
 class Errors(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     ask: str
     deepest: Annotated[int, msgspec.Meta(ge=1, le=1024)]
@@ -92,6 +118,7 @@ class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     condition: Condition
     over_volts: Latch | None = None
     over_amps: Latch | None = None
+    array: Array | None = None
     errors: Errors
 
 
@@ -127,6 +154,8 @@ def _units(place: str, part: msgspec.Struct) -> list[tuple[str, str]]:
         value = getattr(part, name)
         if isinstance(value, msgspec.Struct):
             found += _units(f"{place}{name}.", value)
+        elif isinstance(value, tuple):
+            found += [(f"{place}{name}", unit) for unit in value]
         elif isinstance(value, str) and name not in ("name", "termination"):
             found.append((f"{place}{name}", value))
     return found

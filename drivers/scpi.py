@@ -11,6 +11,7 @@ from drivers.foreign import inert
 
 _NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?", re.ASCII)
 _ERROR = re.compile(r'([+-]?\d{1,6})\s*,\s*"(.*)"\s*', re.ASCII | re.DOTALL)
+_ERROR_FIRST = re.compile(r'[+-]?\d{1,6}\s*,\s*"[^"]*(?:""[^"]*)*"\s*(?:;(.*))?', re.ASCII | re.DOTALL)
 _NOT_MEASURED = 9.8e37
 LONGEST_REPLY = 64 * 1024
 
@@ -60,6 +61,32 @@ def error(reply: str) -> tuple[int, str]:
     if match is None:
         raise ValueError(f"{reply.strip()[:40]!r} is not an entry of an error queue")
     return int(match[1]), inert(match[2])
+
+
+def after_error(reply: str) -> str | None:
+    """What follows an entry of the error queue in one reply, None where nothing does. Raises ValueError.
+
+    A query that may be unknown is asked behind one for the error queue: so there is a reply in any case, and no wait.
+    """
+    match = _ERROR_FIRST.fullmatch(reply.strip())
+    if match is None:
+        raise ValueError(f"{reply.strip()[:40]!r} does not begin with an entry of an error queue")
+    return match[1]
+
+
+def numbers(reply: str, count: int) -> tuple[float, ...]:
+    """A comma list of measured numbers. Raises ValueError unless there are `count`, each as `number` wants it."""
+    parts = reply.split(",", count)
+    if len(parts) != count:
+        raise ValueError(f"{len(reply.split(','))} numbers where {count} were asked for")
+    return tuple(number(part) for part in parts)
+
+
+def seconds(value: float) -> str:
+    """A duration as a parameter: plain decimal, 1 µs fine. Raises ValueError if not finite."""
+    if not math.isfinite(value):
+        raise ValueError(f"{value} is no parameter")
+    return f"{value:.6f}"
 
 
 def argument(value: float) -> str:

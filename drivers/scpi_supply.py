@@ -5,14 +5,18 @@ After a timeout or a reply of the wrong form the session is suspect: every furth
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from typing import Protocol
 
 from drivers import scpi
 from drivers.dialect import Dialect, Latch
+from drivers.scpi_array import MeasurementArray, Wire
 from drivers.supply import (
     OVER_AMPS,
     OVER_VOLTS,
+    ArrayLimits,
     Capabilities,
+    Dense,
     NotASupply,
     Protection,
     Reading,
@@ -79,6 +83,8 @@ class ScpiSupply:
         back = dialect.readback
         self._reading_units = (back.volts, back.amps, back.set_volts, back.set_amps, back.output, back.condition)
         self._reading_message = scpi.join(*self._reading_units)
+        wire = Wire(self._session.resource, now, self._send, self._ask, self.errors, self.reopen, self._garbled)
+        self._array = MeasurementArray(dialect, dialect.array, wire) if dialect.array is not None else None
         self._cc, self._cv = 1 << dialect.condition.cc, 1 << dialect.condition.cv
 
     def _identify(self) -> Capabilities:
@@ -235,6 +241,24 @@ class ScpiSupply:
         except ValueError as error:
             raise self._garbled(error) from error
         return found
+
+    def find_array(self) -> ArrayLimits | None:
+        if self._array is not None and self.capabilities.array is None:
+            self.capabilities = replace(self.capabilities, array=self._array.limits())
+        return self.capabilities.array
+
+    def acquire(self, points: int, interval_s: float) -> float:
+        array, limits = self._array_there()
+        return array.start(limits, points, interval_s)
+
+    def fetch(self) -> Dense:
+        array, _ = self._array_there()
+        return array.fetch()
+
+    def _array_there(self) -> tuple[MeasurementArray, ArrayLimits]:
+        if self._array is None or self.capabilities.array is None:
+            raise ValueError("no measurement array was found")
+        return self._array, self.capabilities.array
 
     def reopen(self) -> None:
         known: Capabilities | None = getattr(self, "capabilities", None)
