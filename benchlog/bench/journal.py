@@ -32,6 +32,7 @@ _BLOCK = struct.Struct("<II")
 _MAX_BLOCK = 1 << 20
 _MAX_JOURNAL = 1 << 30
 _Ticks = Annotated[int, msgspec.Meta(ge=-(1 << 53), le=1 << 53)]
+_Number = Annotated[int, msgspec.Meta(ge=0, le=9999)]
 _Flags = Annotated[int, msgspec.Meta(ge=0, le=0xFF)]
 
 
@@ -73,12 +74,26 @@ class Kicked(msgspec.Struct, frozen=True, array_like=True, tag="k"):
     at: int
 
 
+class Dense(msgspec.Struct, frozen=True, array_like=True, tag="d"):
+    """What the supply's own measurement array held of start `number`: V and A, one every `interval_s`.
+
+    `began`: ticks from the run's begin to the first, give or take `u_began_s`.
+    """
+
+    number: _Number
+    began: _Ticks
+    interval_s: float
+    volts: tuple[float, ...]
+    amps: tuple[float, ...]
+    u_began_s: float = 0.0
+
+
 class Ending(msgspec.Struct, frozen=True, array_like=True, tag="end"):
     result: RunResult
     duration_s: float
 
 
-Block: TypeAlias = Begun | Armed | Sample | Happening | Kicked | Ending
+Block: TypeAlias = Begun | Armed | Sample | Happening | Kicked | Dense | Ending
 
 _encode = msgspec.msgpack.Encoder().encode
 _decode = msgspec.msgpack.Decoder(Block).decode
@@ -168,7 +183,10 @@ class Journal:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class JournalContents:
-    """What a journal says. `ending` is None where the run was cut short; `armed` where no supply was identified."""
+    """What a journal says. `ending` is None where the run was cut short; `armed` where no supply was identified.
+
+    `dense`: the number of a start and what the supply's own array held of it.
+    """
 
     begun: Begun
     armed: Armed | None
@@ -176,6 +194,7 @@ class JournalContents:
     events: tuple[Event, ...]
     ending: Ending | None
     kicks: int = 0
+    dense: tuple[tuple[int, Dense], ...] = ()
 
 
 def read_journal(path: Path) -> JournalContents:
@@ -194,6 +213,7 @@ def read_journal(path: Path) -> JournalContents:
         events=tuple(block.event for block in blocks if isinstance(block, Happening)),
         ending=next((block for block in blocks if isinstance(block, Ending)), None),
         kicks=sum(isinstance(block, Kicked) for block in blocks),
+        dense=tuple((block.number, block) for block in blocks if isinstance(block, Dense)),
     )
 
 

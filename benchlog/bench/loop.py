@@ -8,15 +8,16 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from benchlog.bench.frames import Answer, Note
+from benchlog.bench.journal import Dense as DenseBlock
 from benchlog.bench.journal import Happening, Journal, Kicked
 from benchlog.bench.lease import Lease
 from benchlog.clock import Clock
 from benchlog.outcome import Outcome
 from benchlog.records import TICK_S, Event, EventKind
-from benchlog.recovery.commands import Apply, Ask, Command, Mark, Plan, Seen, Switch, Watch
+from benchlog.recovery.commands import Acquire, Apply, Ask, Command, Fetch, Mark, Plan, Seen, Switch, Watch
 from benchlog.recovery.guard import Guard, Trip
 from benchlog.recovery.moves import Finding
-from drivers.supply import Reading, Setpoint, Supply, SupplyError
+from drivers.supply import Dense, Reading, Setpoint, Supply, SupplyError
 
 SLEPT_S = 2.0
 """s by which the clocks may drift apart in a run before the computer is taken to have slept."""
@@ -59,6 +60,7 @@ class Loop:
         self._took_s = 0.0
         self._answer: str | None = None
         self._felt = False
+        self._dense: Dense | None = None
         self.max_volts: float | None = None
         self.max_amps: float | None = None
 
@@ -109,12 +111,27 @@ class Loop:
                 self._answer = None
                 self.note(Event(t_s=0.0, kind=EventKind.QUESTION, text=command.text))
                 self._screen.question(self._question, command)
+            case Acquire():
+                self._supply.acquire(command.points, command.interval_s)
+            case Fetch():
+                self._fetch(command.number)
             case Watch() | Mark():
                 return None
         if isinstance(command, Apply | Switch):
             self._set_at_s = self._clock.now()
             self._guard.sent(command, self._set_at_s)
         return None
+
+    def _fetch(self, number: int) -> None:
+        """What the supply's own array held: on disk first. A supply that gives nothing usable is no reason to end."""
+        try:
+            dense = self._supply.fetch()
+        except ValueError as error:
+            self.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"No dense curve of start {number}: {error}."))
+            return
+        began = round((dense.began_s - self._zero_s) / TICK_S)
+        self._journal.write(DenseBlock(number, began, dense.interval_s, dense.volts, dense.amps, dense.u_began_s))
+        self._dense = dense
 
     def _wait(self, until_s: float) -> None:
         """Until then, or until the lease is over, whichever comes first."""
@@ -176,6 +193,7 @@ class Loop:
     def _seen(self, reading: Reading) -> Seen:
         window_from_s = reading.sent_s - self._supply.capabilities.window_s
         answer, self._answer = self._answer, None
+        dense, self._dense = self._dense, None
         felt, self._felt = self._felt, False
         now_s = self._clock.now()
         return Seen(
@@ -187,6 +205,7 @@ class Loop:
             answer=answer,
             felt=felt,
             held=self._lease.held(now_s),
+            dense=dense,
         )
 
     def _explained(self, trip: Trip) -> Trip:

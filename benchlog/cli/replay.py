@@ -80,6 +80,8 @@ def replayed(book: "Ledger", number: int) -> "tuple[Run, Replayed]":
         known_ohm=asked.known_ohm,
         earlier=asked.earlier,
         starts=asked.starts,
+        start_test=asked.start_test,
+        run_in=asked.run_in,
     )
     return run, replay(filed)
 

@@ -9,7 +9,7 @@ from typing import TypeAlias, TypeVar
 
 from benchlog.motor.motion import Motion
 from benchlog.records import Event
-from drivers.supply import Reading
+from drivers.supply import Dense, Reading
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +53,22 @@ class Ask:
     swap: bool = False
 
 
-Command: TypeAlias = Apply | Watch | Switch | Mark | Ask
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Acquire:
+    """The supply's own measurement array begins now, at 0 V set; then a reading. `interval_s`: of its samples."""
+
+    points: int
+    interval_s: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fetch:
+    """What the array held of start `number`, output off; into the record and `Seen.dense`. Then a reading."""
+
+    number: int
+
+
+Command: TypeAlias = Apply | Watch | Switch | Mark | Ask | Acquire | Fetch
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +78,7 @@ class Seen:
     `now_s`: the shell's clock. `since_s`: from the last setpoint to the start of the reading's averaging window;
     `whole`: that window began after the supply had settled, so the reading belongs to this setpoint alone.
     `felt`: the operator said since the last reading that it moved; `held`: the key for the hand on the shaft is down.
+    `dense`: what a Fetch brought.
     """
 
     reading: Reading
@@ -73,6 +89,7 @@ class Seen:
     answer: str | None = None
     felt: bool = False
     held: bool = False
+    dense: Dense | None = None
 
 
 Result = TypeVar("Result")

@@ -6,6 +6,7 @@ from benchlog.outcome import RunResult
 from benchlog.records import Event, RunKind, Trace
 from benchlog.recovery.budget import Pulse
 from benchlog.recovery.ceilings import Ceilings
+from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
 
 
@@ -30,6 +31,8 @@ class Filed:
     known_ohm: float | None = None
     earlier: tuple[Pulse, ...] = ()
     starts: int = 5
+    start_test: StartTest | None = None
+    run_in: RunIn | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -13,7 +13,7 @@ from benchlog.motor.motion import Motion
 from benchlog.outcome import Outcome
 from benchlog.recovery.budget import Budget
 from benchlog.recovery.ceilings import Bound, Ceilings
-from benchlog.recovery.commands import Apply, Ask, Command, Switch
+from benchlog.recovery.commands import Acquire, Apply, Ask, Command, Fetch, Switch
 from drivers.supply import Capabilities, Reading, Regulation
 
 COARSEST_STEP = 0.01
@@ -82,6 +82,10 @@ class Guard:
                 return "a question is put only with the output off"
             case Ask(swap=True) if self._last is None or abs(self._last.volts) > SWAP_VOLTS:
                 return f"leads are swapped only below {SWAP_VOLTS} V on the terminals"
+            case Acquire() if self._on and self._set.volts > 0:
+                return "the supply's own array is started only at 0 V"
+            case Fetch() if self._on:
+                return "the supply's own array is read only with the output off"
         return None
 
     def _admit_setpoint(self, command: Apply) -> str | None:

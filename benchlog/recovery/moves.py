@@ -13,6 +13,7 @@ from benchlog.records import Event, EventKind
 from benchlog.recovery.budget import Budget
 from benchlog.recovery.ceilings import Ceilings
 from benchlog.recovery.commands import Apply, Ask, Mark, Plan, Seen, Switch, Watch
+from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
 from drivers.supply import Capabilities
 
@@ -25,7 +26,10 @@ STILL_SHARE = 0.02
 
 @dataclass(slots=True, kw_only=True)
 class Situation:
-    """What a run has to go by and what it has found so far. The only thing a plan changes besides the supply."""
+    """What a run has to go by and what it has found so far. The only thing a plan changes besides the supply.
+
+    `zero_s`: the clock at the instant that the record counts from; `began_s`: at the first reading.
+    """
 
     rated_volts: float
     ceilings: Ceilings
@@ -45,6 +49,9 @@ class Situation:
     swapped: bool = False
     waited_s: float = 0.0
     began_s: float | None = None
+    zero_s: float = 0.0
+    start_test: StartTest | None = None
+    run_in: RunIn | None = None
     skipped: set[str] = field(default_factory=set)
 
     @property
@@ -176,9 +183,13 @@ def points(situation: Situation, seen: list[Seen], keep: Callable[[Seen], bool] 
     ]
 
 
-def room_for(situation: Situation, joules: float) -> Plan[Seen | None]:
-    """Rests, at 0 V, until so much more fits within every ceiling; None where the run is over first."""
+def room_for(situation: Situation, joules: float, *, within_s: float | None = None) -> Plan[Seen | None]:
+    """Rests, at 0 V, until so much more fits within every ceiling; None where the run is over first.
+
+    `within_s`: how long that may take at most, of a run that has no end of its own.
+    """
     seen = yield Watch()
+    until_s = seen.now_s + (situation.time_left_s(seen.now_s) - RESERVE_S if within_s is None else within_s)
     rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=joules)
     if rest_s > 0.5:
         yield mark(
@@ -187,7 +198,7 @@ def room_for(situation: Situation, joules: float) -> Plan[Seen | None]:
             seconds=round(rest_s, 2),
             ceiling=asked_by,
         )
-    while rest_s > 0 and situation.time_left_s(seen.now_s) > RESERVE_S:
+    while rest_s > 0 and seen.now_s < until_s:
         seen = yield from rest(seen, min(rest_s, 1.0))
         rest_s, _ = situation.budget.rest_for(seen.now_s, joules=joules)
     return seen if rest_s <= 0 else None

@@ -6,6 +6,7 @@ from benchlog.recovery.budget import Budget, Pulse
 from benchlog.recovery.ceilings import Ceilings
 from benchlog.recovery.guard import Guard
 from benchlog.recovery.moves import Situation
+from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
 from drivers.supply import Capabilities
 
@@ -29,6 +30,10 @@ class Asked(Protocol):
     def known_ohm(self) -> float | None: ...
     @property
     def earlier(self) -> tuple[Pulse, ...]: ...
+    @property
+    def start_test(self) -> StartTest | None: ...
+    @property
+    def run_in(self) -> RunIn | None: ...
 
 
 def set_up(asked: Asked, ceilings: Ceilings, can: Capabilities, *, began_s: float) -> tuple[Situation, Guard]:
@@ -45,5 +50,8 @@ def set_up(asked: Asked, ceilings: Ceilings, can: Capabilities, *, began_s: floa
         budget=budget,
         unattended=asked.unattended,
         lead_ohm=asked.lead_ohm,
+        zero_s=began_s,
+        start_test=asked.start_test,
+        run_in=asked.run_in,
     )
     return situation, Guard(ceilings, can, budget)

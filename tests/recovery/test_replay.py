@@ -50,6 +50,8 @@ def filed_of(journal: Path) -> Filed:
         known_ohm=asked.known_ohm,
         earlier=asked.earlier,
         starts=asked.starts,
+        start_test=asked.start_test,
+        run_in=asked.run_in,
     )
 
 
