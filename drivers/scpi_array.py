@@ -102,8 +102,11 @@ class MeasurementArray:
             raise ValueError(f"the array is full only {points * interval_s:g} s after its start")
         self._wire.errors()
         volts, amps = self._list(self._array.volts, points), self._list(self._array.amps, points)
+        problems = self._wire.errors()
         self._started = None
         self._put_back()
+        if problems:
+            raise SupplyError(self._wire.resource, f"its measurement array is doubtful: {'; '.join(problems)}")
         return Dense(
             began_s=0.5 * (sent_s + received_s),
             u_began_s=0.5 * (received_s - sent_s),

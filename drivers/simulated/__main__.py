@@ -10,7 +10,7 @@ from pathlib import Path
 import msgspec
 
 from drivers.simulated.bench import Bench
-from drivers.simulated.scenario import BadScenario, Scenario, load, names
+from drivers.simulated.scenario import BadScenario, Scenario, load, names, with_array
 from drivers.simulated.serve import Server
 from drivers.simulated.truth import Truth
 
@@ -53,6 +53,7 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--clients", type=int, help="so many clients at once; a further one waits unanswered")
     parser.add_argument("--ignore-off", type=int, help="so many OUTP OFF are ignored")
     parser.add_argument("--volts-on-terminals", type=float, help="another source on the terminals")
+    parser.add_argument("--array", action="store_true", help="the supply has a measurement array of its own")
     parser.add_argument("--until-stdin-closes", action="store_true")
     return parser
 
@@ -63,7 +64,8 @@ def _with_quirks(scenario: Scenario, asked: argparse.Namespace) -> Scenario:
         for name in ("clients", "ignore_off", "volts_on_terminals")
         if getattr(asked, name) is not None
     }
-    return msgspec.structs.replace(scenario, supply=msgspec.structs.replace(scenario.supply, **quirks))
+    scenario = msgspec.structs.replace(scenario, supply=msgspec.structs.replace(scenario.supply, **quirks))
+    return with_array(scenario) if asked.array else scenario
 
 
 def _stop_at_end_of_stdin(server: Server) -> None:

@@ -6,6 +6,7 @@ The model is advanced lazily, to the time of each message. Steps are 0.1 ms, and
 import random
 from collections.abc import Callable
 
+from drivers.simulated.array import SampleArray
 from drivers.simulated.instrument import Instrument
 from drivers.simulated.loads import Diode, Driver, Leads, Load, Parallel, Resistor
 from drivers.simulated.motor import Motor
@@ -38,10 +39,11 @@ class Bench:
         self.now_s: float | None = None
         self.output = OutputStage(scenario.supply, source)
         self.motor = Motor(scenario.motor, scenario.rated_volts, source) if scenario.motor else None
-        self.instrument = Instrument(scenario.supply, self.output, self._acquire, scenario.name)
         self._leads = Leads(_item(scenario, self.motor))
         self._load = _terminals(scenario, self._leads)
         self._meter = Meter(scenario.supply, source)
+        self._array = self._measurement_array()
+        self.instrument = Instrument(scenario.supply, self.output, self._acquire, scenario.name, self._array)
         self._integrals = Integrals(scenario.supply.window_s, STEP_S, 0.0)
         self._acquired: ReadingTruth | None = None
         self._was_on = False
@@ -69,13 +71,17 @@ class Bench:
             self._integrals = Integrals(self.scenario.supply.window_s, STEP_S, to_s)
             return
         output, load, integrals = self.output, self._load, self._integrals
+        array = self._array if self._array is not None and self._array.running else None
         while to_s - now_s > 1e-9:
             step_s = min(to_s - now_s, CALM_STEP_S if output.settled else STEP_S)
             volts, amps = output.volts, output.amps
             output.step(load, step_s)
             now_s += step_s
-            integrals.add(now_s, 0.5 * (volts + output.volts), 0.5 * (amps + output.amps), step_s)
+            mean_volts, mean_amps = 0.5 * (volts + output.volts), 0.5 * (amps + output.amps)
+            integrals.add(now_s, mean_volts, mean_amps, step_s)
             self.now_s = now_s
+            if array is not None:
+                array.add(now_s, mean_volts, mean_amps, step_s)
             self._total(step_s)
         self.instrument.follow_output()
 
@@ -122,6 +128,13 @@ class Bench:
             )
             self._tell(self._acquired)
         return self._acquired.reported_volts, self._acquired.reported_amps
+
+    def _measurement_array(self) -> SampleArray | None:
+        data = self.scenario.supply.array
+        if data is None:
+            return None
+        source = random.Random(f"measurement array {self.seed}")
+        return SampleArray(data, self._meter, source, now=self._time, tell=self._tell)
 
     def _note_output(self, why: str) -> None:
         on = self.output.on

@@ -8,6 +8,7 @@ from collections.abc import Callable
 from typing import TypeAlias
 
 from drivers.simulated import parameters
+from drivers.simulated.array import SampleArray
 from drivers.simulated.parameters import Range
 from drivers.simulated.readback import nearest_step
 from drivers.simulated.status import OPERATION_COMPLETE, Group, Refusal, Status
@@ -121,6 +122,38 @@ def output_commands(
         "OUTPut:PROTection:CLEar": _act(output.clear),
         "MEASure[:SCALar]:VOLTage[:DC]?": _ask(lambda: shown(acquire()[0], data.step_v)),
         "MEASure[:SCALar]:CURRent[:DC]?": _ask(lambda: shown(acquire()[1], data.step_a)),
+    }
+
+
+def array_commands(data: SupplyData, array: SampleArray) -> dict[str, Handler]:
+    """The measurement array.
+
+    Source: SCPI-1999 volumes 2 and 3 for the headers, from memory. It starts at once only, and so has no samples from
+    before its start.
+    """
+    least_s, most = array.data.least_interval_s, array.data.most_points
+    interval = Range(lowest=least_s, highest=1.0, default=least_s, unit="S")
+    points = Range(lowest=1, highest=most, default=most)
+    none_before = Range(lowest=0, highest=0, default=0)
+
+    def source(text: str) -> None:
+        if parameters.single(text).upper() not in ("IMM", "IMMEDIATE"):
+            raise Refusal(-224, text)
+
+    def listed(which: int, step: float) -> Handler:
+        return _ask(lambda: ",".join(shown(sample[which], step) for sample in array.held()))
+
+    sweep = "SENSe:SWEep"
+    return {
+        **_value_commands(f"{sweep}:TINTerval", interval, 1e-6, array.set_interval, lambda: array.interval_s),
+        **_value_commands(f"{sweep}:POINts", points, 1, array.set_points, lambda: array.points),
+        **_value_commands(f"{sweep}:OFFSet:POINts", none_before, 1, lambda _: None, lambda: 0.0),
+        "TRIGger[:SEQuence]:SOURce": source,
+        "TRIGger[:SEQuence]:SOURce?": _ask(lambda: "IMM"),
+        "INITiate[:IMMediate]": _act(array.start),
+        "ABORt": _act(array.abort),
+        "FETCh:ARRay:VOLTage[:DC]?": listed(0, data.step_v),
+        "FETCh:ARRay:CURRent[:DC]?": listed(1, data.step_a),
     }
 
 

@@ -10,7 +10,14 @@ voltage held up from outside, which one quadrant cannot pull down, counts as CV.
 
 from collections.abc import Callable
 
-from drivers.simulated.commands import common_commands, output_commands, source_commands, status_commands
+from drivers.simulated.array import SampleArray
+from drivers.simulated.commands import (
+    array_commands,
+    common_commands,
+    output_commands,
+    source_commands,
+    status_commands,
+)
 from drivers.simulated.scpi_tree import Tree, Unit, units_of
 from drivers.simulated.status import (
     QUES_CURR,
@@ -31,7 +38,12 @@ class Instrument:
     """Executes program messages on an output stage. `reply_s` is every reply's latency, None for the usual two."""
 
     def __init__(
-        self, data: SupplyData, output: OutputStage, acquire: Callable[[], tuple[float, float]], name: str
+        self,
+        data: SupplyData,
+        output: OutputStage,
+        acquire: Callable[[], tuple[float, float]],
+        name: str,
+        array: SampleArray | None = None,
     ) -> None:
         self.status = Status()
         self.reply_s: float | None = None
@@ -47,6 +59,7 @@ class Instrument:
             | status_commands(self.status)
             | source_commands(data, output)
             | output_commands(data, output, self._switch, self._measure)
+            | (array_commands(data, array) if array is not None else {})
         )
 
     def write(self, message: str) -> float:

@@ -9,13 +9,17 @@ from dataclasses import dataclass
 from drivers.simulated.status import Refusal
 
 _NUMBER = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[Ee][+-]?[0-9]+)?")
-_SCALES = {"V": {"V": 1.0, "MV": 1e-3, "UV": 1e-6, "KV": 1e3}, "A": {"A": 1.0, "MA": 1e-3, "UA": 1e-6, "KA": 1e3}}
+_SCALES = {
+    "V": {"V": 1.0, "MV": 1e-3, "UV": 1e-6, "KV": 1e3},
+    "A": {"A": 1.0, "MA": 1e-3, "UA": 1e-6, "KA": 1e3},
+    "S": {"S": 1.0, "MS": 1e-3, "US": 1e-6},
+}
 _LIMITS = {"MIN": "MIN", "MINIMUM": "MIN", "MAX": "MAX", "MAXIMUM": "MAX", "DEF": "DEF", "DEFAULT": "DEF"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Range:
-    """What a numeric parameter may be. `unit` "V", "A", or "" for a bare number."""
+    """What a numeric parameter may be. `unit` "V", "A", "S", or "" for a bare number."""
 
     lowest: float
     highest: float

@@ -56,11 +56,11 @@ class Meter:
         self._offset_v = source.uniform(-data.offset_v, data.offset_v)
         self._offset_a = source.uniform(-data.offset_a, data.offset_a)
 
-    def read(self, volts: float, amps: float) -> tuple[float, float]:
-        """True means in, reported figures out, in whole steps of the meter's resolution."""
-        data = self._data
-        shown_v = volts * self._gain_v + self._offset_v + self._random.gauss(0.0, data.noise_v)
-        shown_a = amps * self._gain_a + self._offset_a + self._random.gauss(0.0, data.noise_a)
+    def read(self, volts: float, amps: float, source: random.Random | None = None) -> tuple[float, float]:
+        """True means in, reported figures out, in whole steps of the meter's resolution. `source`: noise from there."""
+        data, noise = self._data, source or self._random
+        shown_v = volts * self._gain_v + self._offset_v + noise.gauss(0.0, data.noise_v)
+        shown_a = amps * self._gain_a + self._offset_a + noise.gauss(0.0, data.noise_a)
         return nearest_step(shown_v, data.step_v), nearest_step(shown_a, data.step_a)
 
 

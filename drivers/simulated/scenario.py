@@ -9,7 +9,7 @@ import msgspec
 from drivers.foreign import inert, toml
 from drivers.simulated.loads import DriverData
 from drivers.simulated.motor import MotorData
-from drivers.simulated.supply_model import SupplyData
+from drivers.simulated.supply_model import ArrayData, SupplyData
 
 Expected: TypeAlias = Literal["freed", "runs", "still-stuck", "open", "short", "diode", "electronic", "not-freed"]
 
@@ -44,6 +44,12 @@ class Scenario(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     diode: DiodeData | None = None
     resistor: ResistorData | None = None
     name: str = ""
+
+
+def with_array(scenario: Scenario) -> Scenario:
+    """The same on a supply that has a measurement array as well."""
+    supply = msgspec.structs.replace(scenario.supply, array=ArrayData())
+    return msgspec.structs.replace(scenario, supply=supply)
 
 
 class BadScenario(ValueError):

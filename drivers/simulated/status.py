@@ -1,7 +1,7 @@
 """What the instrument remembers of errors and conditions: error queue, standard event register, status groups.
 
 Source: IEEE 488.2-1992 and SCPI-1999, as published: error classes and their event bits, queue rules, texts; the texts
-of -104, -114, -131 and -221, the power-on bit and the bits of the status byte are from memory.
+of -104, -114, -131, -213, -221, -224 and -230, the power-on bit and the bits of the status byte are from memory.
 Bits 9 and 10 of the questionable group are this instrument's own choice.
 """
 
@@ -20,8 +20,11 @@ TEXTS = {
     -113: "Undefined header",
     -114: "Header suffix out of range",
     -131: "Invalid suffix",
+    -213: "Init ignored",
     -221: "Settings conflict",
     -222: "Data out of range",
+    -224: "Illegal parameter value",
+    -230: "Data corrupt or stale",
     -350: "Queue overflow",
     -410: "Query INTERRUPTED",
     -420: "Query UNTERMINATED",

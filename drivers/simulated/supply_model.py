@@ -15,8 +15,16 @@ import msgspec
 from drivers.simulated.loads import Load, slow
 
 
+class ArrayData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A measurement array: its shortest interval, what its clock can divide time into, and its room."""
+
+    least_interval_s: float = 2e-4
+    interval_step_s: float = 1e-5
+    most_points: int = 4096
+
+
 class SupplyData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """Ranges, output stage and meter of one supply. `clients` 0: any number at once.
+    """Ranges, output stage and meter of one supply. `clients` 0: any number at once. `array`: None, it has none.
 
     `limit_headroom`: share (and tenths of an ampere) by which the current may pass its limit until the current loop
     has caught up, which takes a few `limit_lag_s`; with 0 the limit binds within a step.
@@ -43,6 +51,7 @@ class SupplyData(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_field
     ignore_off: int = 0
     volts_on_terminals: float = 0.0
     terminals_ohm: float = 0.5
+    array: ArrayData | None = None
 
 
 class Mode(Enum):

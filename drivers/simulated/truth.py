@@ -32,7 +32,16 @@ class OutputTruth(msgspec.Struct, frozen=True, kw_only=True, tag_field="kind", t
     amps: float
 
 
-Truth: TypeAlias = ReadingTruth | OutputTruth
+class ArrayTruth(msgspec.Struct, frozen=True, kw_only=True, tag_field="kind", tag="array"):
+    """One full measurement array: exact means over windows that follow one another, the first from `began_s` on."""
+
+    began_s: float
+    interval_s: float
+    true_volts: tuple[float, ...]
+    true_amps: tuple[float, ...]
+
+
+Truth: TypeAlias = ReadingTruth | OutputTruth | ArrayTruth
 
 
 class Extremes(msgspec.Struct, kw_only=True):
