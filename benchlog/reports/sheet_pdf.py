@@ -1,4 +1,5 @@
 """Paper: a sheet on as many pages as it takes, or a drawing at its own size, as PDF. Lines and text stay what they are.
+A drawing as PNG comes from the same painter.
 
 Qt is imported when it is needed: the rest of the reports does without. What is laid out is a list of strokes a page,
 so that every page can say of how many it is one.
@@ -56,13 +57,35 @@ def drawing_pdf(drawing: Drawing, name: str) -> bytes:
     return _written([[lambda painter: _paint(painter, drawing, 0.0, 0.0, MM)]], (drawing.width, drawing.height), name)
 
 
+def drawing_png(drawing: Drawing, dots_per_mm: float = 10.0) -> bytes:
+    """A picture of the drawing on white, as PNG. Raises Refused where Qt or a font is missing."""
+    _ready()
+    from PySide6.QtCore import QBuffer, QIODevice, Qt
+    from PySide6.QtGui import QImage, QPainter
+
+    size = (round(drawing.width * dots_per_mm), round(drawing.height * dots_per_mm))
+    image = QImage(*size, QImage.Format.Format_RGB32)
+    image.fill(Qt.GlobalColor.white)
+    image.setDotsPerMeterX(round(dots_per_mm * 1000))
+    image.setDotsPerMeterY(round(dots_per_mm * 1000))
+    image.setText("Description", drawing.told)
+    painter = QPainter(image)
+    painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.TextAntialiasing)
+    _paint(painter, drawing, 0.0, 0.0, dots_per_mm)
+    painter.end()
+    buffer = QBuffer()
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, "PNG")  # type: ignore[call-overload]
+    return bytes(buffer.data().data())
+
+
 def _ready() -> None:
     try:
         from PySide6.QtCore import qInstallMessageHandler
         from PySide6.QtGui import QFontDatabase, QGuiApplication
     except ImportError as error:
         raise Refused(
-            f"a PDF needs Qt, which does not load here ({error}); HTML needs none: name the file .html"
+            f"a PDF or PNG needs Qt, which does not load here ({error}); .html and .svg need none"
         ) from error
     if QGuiApplication.instance() is None:
         hidden = sys.platform.startswith("linux") and "QT_QPA_PLATFORM" not in os.environ
@@ -71,7 +94,7 @@ def _ready() -> None:
         _kept.append(QGuiApplication(["benchlog", *(("-platform", "offscreen") if hidden else ())]))
         qInstallMessageHandler(before)
     if not QFontDatabase.families():
-        raise Refused("a PDF needs a font, and none is on this computer; HTML needs none: name the file .html")
+        raise Refused("a PDF or PNG needs a font, and none is on this computer; .html and .svg need none")
 
 
 def _written(pages: Sequence[Sequence[Stroke]], size_mm: tuple[float, float], name: str, origin: float = 0.0) -> bytes:

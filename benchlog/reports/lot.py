@@ -1,0 +1,130 @@
+"""What a lot's report tells, as a plain value: gathered once from the ledger, then said on paper, in HTML or in text."""
+
+from collections.abc import Sequence
+from statistics import fmean
+
+import msgspec
+
+from benchlog.errors import LedgerDamaged
+from benchlog.history.rates import Rate
+from benchlog.ledger.captured import Captured, captured
+from benchlog.ledger.known_good import KeptLimits, kept_limits
+from benchlog.ledger.lot_checks import Check, check_due, checks
+from benchlog.ledger.lots import units
+from benchlog.ledger.start_tests import KeptTest, start_test
+from benchlog.ledger.store import Ledger
+from benchlog.motor.limits import Judged, JudgedFigure
+from benchlog.motor.overlay import Curve
+from benchlog.motor.start_figures import FIGURES
+from benchlog.records import Lot, Run, Unit
+from benchlog.reports.sheet import is_demo
+
+
+class Measured(msgspec.Struct, frozen=True, kw_only=True):
+    """One unit with its last run: what it was judged, the mean of each figure over its starts, its curves."""
+
+    unit: Unit
+    run: Run | None = None
+    judged: Judged | None = None
+    means: dict[str, float] = {}
+    curves: tuple[Curve, ...] = ()
+
+
+class LotReport(msgspec.Struct, frozen=True, kw_only=True):
+    """All of a lot that goes in its report. `due`: what was not checked in this shift, in words; `damaged`: what could
+    not be read."""
+
+    lot: Lot
+    as_of_utc: str
+    test: KeptTest
+    limits: KeptLimits | None = None
+    measured: tuple[Measured, ...] = ()
+    checks: tuple[Check, ...] = ()
+    due: tuple[str, ...] = ()
+    demo: bool = False
+    damaged: tuple[str, ...] = ()
+
+    @property
+    def judged(self) -> tuple[Measured, ...]:
+        """Those that passed or failed."""
+        return tuple(one for one in self.measured if one.unit.passed is not None)
+
+    @property
+    def pass_rate(self) -> Rate:
+        judged = self.judged
+        return Rate(hits=sum(bool(one.unit.passed) for one in judged), count=len(judged))
+
+
+def gather_lot(ledger: Ledger, lot: Lot) -> LotReport:
+    """The report of a lot as the ledger has it now. Raises LedgerError; a run that can't be read is only told."""
+    damaged: list[str] = []
+    runs = ledger.runs(lot.job.id)
+    return LotReport(
+        lot=lot,
+        as_of_utc=ledger.clock.utc(),
+        test=start_test(ledger, lot.test_id),
+        limits=None if lot.limits_id is None else kept_limits(ledger, lot.limits_id),
+        measured=tuple(_measured(ledger, unit, runs, damaged) for unit in units(ledger, lot)),
+        checks=tuple(checks(ledger, lot)),
+        due=tuple(check_due(ledger, lot, ledger.clock.utc())),
+        demo=is_demo(ledger, runs),
+        damaged=tuple(damaged),
+    )
+
+
+def _measured(ledger: Ledger, unit: Unit, runs: Sequence[Run], damaged: list[str]) -> Measured:
+    run = next((run for run in runs if run.id == unit.run), None)
+    if run is None:
+        return Measured(unit=unit)
+    judged = _judged(unit, damaged)
+    try:
+        found: Captured = captured(ledger, run)
+    except LedgerDamaged as error:
+        damaged.append(error.what)
+        return Measured(unit=unit, run=run, judged=judged)
+    values = {
+        kind.name: [start.values[kind.name].value for start in found.figures if kind.name in start.values]
+        for kind in FIGURES
+    }
+    return Measured(
+        unit=unit,
+        run=run,
+        judged=judged,
+        means={name: fmean(numbers) for name, numbers in values.items() if numbers},
+        curves=tuple(found.curves),
+    )
+
+
+def _judged(unit: Unit, damaged: list[str]) -> Judged | None:
+    if not unit.judged:
+        return None
+    try:
+        return msgspec.json.decode(unit.judged, type=Judged)
+    except msgspec.MsgspecError as error:
+        damaged.append(f"what unit {unit.number} was judged ({error})")
+        return None
+
+
+def worst_figure(judged: Judged) -> JudgedFigure | None:
+    """The figure nearest to a limit, or farthest outside one, by the width of its band; None where none was judged."""
+    told = [(share, row) for row in judged.rows if (share := _share(row)) is not None]
+    return min(told, key=lambda one: one[0])[1] if told else None
+
+
+def _share(row: JudgedFigure) -> float | None:
+    if row.margin is None:
+        return None
+    wide = row.high - row.low if row.low is not None and row.high is not None else abs(row.high or row.low or 1.0)
+    return row.margin / wide if wide > 0 else row.margin
+
+
+def by_margin(measured: Sequence[Measured]) -> list[Measured]:
+    """Judged ones, the worst first."""
+    told = [
+        (share, one.unit.number, one)
+        for one in measured
+        if one.judged is not None
+        and (row := worst_figure(one.judged)) is not None
+        and (share := _share(row)) is not None
+    ]
+    return [one for *_, one in sorted(told, key=lambda each: each[:2])]
