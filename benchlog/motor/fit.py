@@ -140,7 +140,7 @@ def constants(
         tau, steady, amplitude, residual = _search(t_s, amps)
     # Readings closer than the averaging window tell the same thing more than once.
     overlap = max(1.0, start.window_s * start.readings_per_s)
-    overlap = max(overlap, _correlated(amps - steady - amplitude * np.exp(-t_s / tau)))
+    overlap = max(overlap, correlated(amps - steady - amplitude * np.exp(-t_s / tau)))
     free = max(len(t_s) / overlap - 3, 1.0)
     variance = max(residual / max(len(t_s) - 3, 1), sigma_amps**2)
     covariance = _covariance(t_s, tau, amplitude) * variance * overlap
@@ -150,7 +150,7 @@ def constants(
     u_noise = factor * math.sqrt(covariance[0])
     if tail is not None:
         steady = float(np.mean(tail))
-        once = max(1.0, start.window_s * start.readings_per_s, _correlated(tail - steady))
+        once = max(1.0, start.window_s * start.readings_per_s, correlated(tail - steady))
         u_noise = Z95 * max(float(np.std(tail)), sigma_amps) * math.sqrt(once / len(tail))
     u_steady = math.hypot(u_noise, u_zero_amps, (SYSTEMATIC_AMPS + GAIN_AMPS) * abs(steady))
     told_steady = Fitted(value=steady, low=steady - u_steady, high=steady + u_steady)
@@ -234,7 +234,7 @@ def _nothing(reason: str) -> Constants:
     )
 
 
-def _correlated(residual: Values) -> float:
+def correlated(residual: Values) -> float:
     """How many readings tell as much as one that stands alone, from how alike neighbours are: cogging, brush noise."""
     spread = float(np.mean(residual**2))
     if len(residual) < LEAST_READINGS or spread <= 0:

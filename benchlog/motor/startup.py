@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
+from benchlog.motor.meter import Meter
 from benchlog.records import FLAG_ON, TICK_S, Event, EventKind, Trace
 
 WINDOW_S = 0.02
@@ -20,6 +21,8 @@ UNKNOWN_ZERO_A = 0.003
 """How far off a zero may be that was not read: as readbacks of such supplies come. Starting value of this project."""
 Z95 = 1.96
 LEAST_HOLD_S = 0.5
+LEAST_WHOLE = 4
+"""Readings that belong to a start alone, or it has no figures."""
 STEADY_PART = 0.25
 """Share of a start, at its end, that its steady current is the mean of."""
 RUN_UP_LEFT = 0.1
@@ -35,6 +38,8 @@ class Start:
     """Readings of one start, n each. `name`: of its step; `began_s`: s since the run began; t_s: s since the start.
 
     t_s, volts, amps: float64[n], of readings that belong to this setpoint alone. all_*: with those at its edge as well.
+    `within_s`: how far off all of t_s may be to either side, since a reading lies anywhere between question and reply.
+    `settle_s`: what the supply may take to obey.
     """
 
     name: str
@@ -46,6 +51,8 @@ class Start:
     all_t_s: Values
     all_amps: Values
     window_s: float
+    within_s: float = 0.0
+    settle_s: float = SETTLE_S
 
     @property
     def readings_per_s(self) -> float:
@@ -124,6 +131,16 @@ def zero_of(trace: Trace) -> Zero:
     )
 
 
+def zero_by(meter: Meter) -> Zero:
+    """What a run's own zeroing says."""
+    return Zero(
+        amps=meter.zero_amps,
+        sigma_amps=math.hypot(meter.sigma_amps, meter.step_amps / math.sqrt(12)),
+        u_amps=math.hypot(t95(meter.count - 1) * meter.sigma_amps / math.sqrt(meter.count), meter.step_amps / 2),
+        step_amps=meter.step_amps,
+    )
+
+
 def t95(free: float) -> float:
     """Two-sided 95 % factor of Student's t. Source: Cornish-Fisher expansion about the normal, from memory."""
     z, n = Z95, free
@@ -142,30 +159,57 @@ def timing_of(events: Iterable[Event]) -> tuple[float, float]:
     return WINDOW_S, SETTLE_S
 
 
+def start_of_readings(
+    sent_s: npt.ArrayLike,
+    received_s: npt.ArrayLike,
+    volts: npt.ArrayLike,
+    amps: npt.ArrayLike,
+    *,
+    set_volts: float,
+    began_s: float,
+    window_s: float,
+    settle_s: float,
+    name: str,
+) -> Start:
+    """From readings since the setpoint was sent at `began_s`, n each, s of one clock. It may have no whole reading."""
+    sent, received = np.asarray(sent_s, dtype=np.float64), np.asarray(received_s, dtype=np.float64)
+    # An acquisition may begin with the question or have ended with it: the middle of both, and whole ones only.
+    middle = 0.5 * (sent + received - window_s) - began_s
+    whole = sent - window_s >= began_s + settle_s
+    all_volts, all_amps = np.asarray(volts, dtype=np.float64), np.asarray(amps, dtype=np.float64)
+    return Start(
+        name=name,
+        began_s=began_s,
+        set_volts=set_volts,
+        t_s=middle[whole],
+        volts=all_volts[whole],
+        amps=all_amps[whole],
+        all_t_s=middle,
+        all_amps=all_amps,
+        window_s=window_s,
+        within_s=0.5 * float(np.mean(received - sent)) if sent.size else 0.0,
+        settle_s=settle_s,
+    )
+
+
 def _start(trace: Trace, first: int, end: int, window_s: float, settle_s: float, events: list[Event]) -> Start | None:
     sent, received = trace.sent[first:end] * TICK_S, trace.received[first:end] * TICK_S
     began_s = float(sent[0])  # the setpoint goes out right before the first reading of it is asked for
     if received[-1] - began_s < LEAST_HOLD_S:
         return None
-    # An acquisition may begin with the question or have ended with it: the middle of both, and whole ones only.
-    middle = 0.5 * (sent + received - window_s) - began_s
-    whole = sent - window_s >= began_s + settle_s
-    if whole.sum() < 4:
-        return None
     named = [e for e in events if e.kind is EventKind.STEP and e.t_s <= began_s + 0.1 and not e.values.get("skipped")]
-    name = str(named[-1].values.get("name", "")) if named else ""
-    amps = trace.amps[first:end]
-    return Start(
-        name=name,
-        began_s=began_s,
+    found = start_of_readings(
+        sent,
+        received,
+        trace.volts[first:end],
+        trace.amps[first:end],
         set_volts=float(trace.set_volts[first]),
-        t_s=middle[whole],
-        volts=trace.volts[first:end][whole],
-        amps=amps[whole],
-        all_t_s=middle,
-        all_amps=amps,
+        began_s=began_s,
         window_s=window_s,
+        settle_s=settle_s,
+        name=str(named[-1].values.get("name", "")) if named else "",
     )
+    return found if len(found.t_s) >= LEAST_WHOLE else None
 
 
 def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> Figures:

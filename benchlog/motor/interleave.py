@@ -1,0 +1,149 @@
+"""One curve from several starts whose readings fall at different phases: denser than one readback allows.
+
+It holds where the same start came each time, which is tested: what the starts have in common is fitted smoothly, and
+whether each differs from it in size, level or pace by more than its readings scatter. It stays an average over the
+supply's window, so that what is shorter than that is not in it, however many starts there are: never the real inrush.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from itertools import pairwise
+
+import numpy as np
+import numpy.typing as npt
+
+from benchlog.motor.fit import correlated
+from benchlog.motor.overlay import Curve
+from benchlog.motor.startup import SETTLE_S, Values
+
+SURE_Z = 2.58
+"""Of the normal distribution, by which starts must differ: one set in 200 by chance. Starting value of this project."""
+LEAST_DIFFERENCE = 0.01
+"""Of the surge: starts that differ by less, however surely, may fill in one curve. Starting value of this project."""
+LEAST_READINGS = 8
+IT_STAYS_AN_AVERAGE = "each point is still an average over the supply's window"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Interleaved:
+    """`curve`: of all starts together, None where they were not `same` or can't fill in. `why`: in words.
+
+    `interval_s`: from point to point. `difference`: rms of the starts from what they have in common, share of the
+    surge. `z`: how surely they differ, in standard deviations of a normal one.
+    """
+
+    curve: Curve | None
+    same: bool
+    why: str
+    interval_s: float
+    difference: float
+    z: float
+
+
+def interleaved(curves: Sequence[Curve], delays_s: Sequence[float], *, settle_s: float = SETTLE_S) -> Interleaved:
+    """`delays_s`: by how much later each start's readings fall, as planned; only whether they differ matters here."""
+    if len(curves) != len(delays_s):
+        raise ValueError("one delay for each curve")
+    if len(set(np.round(delays_s, 6))) < 2:
+        return _refused("the starts were all read at the same phase: there is nothing to fill in")
+    if len({curve.window_s for curve in curves}) > 1:
+        return _refused("the starts were averaged over different windows")
+    settled_s = settle_s + 0.5 * curves[0].window_s
+    after = [curve.t_s >= settled_s for curve in curves]
+    if min(int(kept.sum()) for kept in after) < LEAST_READINGS:
+        return _refused("too few readings of a start to tell whether it was the same each time")
+    z, difference = _differ(
+        [curve.t_s[kept] for curve, kept in zip(curves, after, strict=True)],
+        [curve.amps[kept] for curve, kept in zip(curves, after, strict=True)],
+        curves[0].window_s,
+    )
+    if z > SURE_Z and difference > LEAST_DIFFERENCE:
+        return replace(
+            _refused(
+                f"the starts differ by {difference:.1%} of the surge, more than their readings scatter: it was not the "
+                "same start each time"
+            ),
+            difference=difference,
+            z=z,
+        )
+    curve = _together(curves)
+    return Interleaved(
+        curve=curve,
+        same=True,
+        why=f"{len(curves)} starts, the same within what their readings scatter; {IT_STAYS_AN_AVERAGE}",
+        interval_s=curve.interval_s,
+        difference=difference,
+        z=z,
+    )
+
+
+def _refused(why: str) -> Interleaved:
+    return Interleaved(curve=None, same=False, why=why, interval_s=0.0, difference=math.nan, z=math.nan)
+
+
+def _together(curves: Sequence[Curve]) -> Curve:
+    t_s = np.concatenate([curve.t_s for curve in curves])
+    order = np.argsort(t_s, kind="stable")
+    volts, amps = (np.concatenate([getattr(curve, name) for curve in curves])[order] for name in ("volts", "amps"))
+    return replace(curves[0], name=f"{len(curves)} starts together", t_s=t_s[order], volts=volts, amps=amps)
+
+
+def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> tuple[float, float]:
+    """z of an F test of one smooth curve for all against one that each may differ from, and the rms difference.
+
+    Each may differ in level, in size of the surge and in its pace: three numbers a start, less those in common.
+    """
+    at_s, read = np.concatenate(t_s), np.concatenate(amps)
+    pace_s = float(np.median(np.concatenate([np.diff(one) for one in t_s])))
+    smooth = _basis(at_s, pace_s)
+    common, left = _fitted(smooth, read)
+    steady = float(np.mean(read[at_s >= 0.75 * at_s.max()]))
+    surge = float(np.max(common)) - steady
+    share = np.clip((common - steady) / max(surge, 1e-9), 0.0, 1.0)
+    shapes = np.stack([np.ones_like(share), share, -share * np.log(np.maximum(share, 1e-6))], axis=1)
+    start = np.repeat(np.arange(len(t_s)), [len(one) for one in t_s])
+    own = np.concatenate([np.where((start == k)[:, None], shapes, 0.0) for k in range(1, len(t_s))], axis=1)
+    each, left_each = _fitted(np.concatenate([smooth, own], axis=1), read)
+    more = own.shape[1]
+    free = len(read) - smooth.shape[1] - more
+    if free < 1:
+        return 0.0, 0.0
+    residual = read - each
+    once = max(1.0, window_s / pace_s, *(correlated(residual[start == k]) for k in range(len(t_s))))
+    free_once = max(free / once, 1.0)
+    ratio = (left - left_each) / more / max(left_each / free, 1e-18) / once
+    apart = each - common
+    scale = max(surge, abs(steady), 1e-9)
+    return _z_of_f(ratio, more, free_once), float(np.sqrt(np.mean(apart**2))) / scale
+
+
+def _z_of_f(ratio: float, more: float, free: float) -> float:
+    """The normal quantile that belongs to F. Source: Paulson's approximation, from memory."""
+    a, b, root = 2 / (9 * more), 2 / (9 * free), max(ratio, 1e-9) ** (1 / 3)
+    return float(((1 - b) * root - (1 - a)) / math.sqrt(b * root * root + a))
+
+
+def _fitted(design: npt.NDArray[np.float64], values: Values) -> tuple[Values, float]:
+    solved = np.linalg.lstsq(design, values, rcond=1e-9)[0]
+    fitted = np.asarray(design @ solved, dtype=np.float64)
+    return fitted, float(np.sum((values - fitted) ** 2))
+
+
+def _basis(at_s: Values, pace_s: float) -> npt.NDArray[np.float64]:
+    """float64[n, k]: cubic B-splines, closer together where a start changes fast, never closer than a reading."""
+    first_s, last_s = float(at_s.min()), float(at_s.max())
+    knots, step_s = [first_s], pace_s
+    while knots[-1] + 2 * step_s < last_s:
+        knots.append(knots[-1] + step_s)
+        step_s *= 1.25
+    ends = np.concatenate([[first_s] * 3, knots, [last_s] * 4])
+    within = [(at_s >= low) & ((at_s < high) | (low < high == last_s)) for low, high in pairwise(ends)]
+    level = np.stack(within, axis=1).astype(np.float64)
+    for degree in range(1, 4):
+        wide = ends[degree:] - ends[:-degree]
+        share = 1.0 / np.where(wide > 0, wide, np.inf)
+        rising = (at_s[:, None] - ends[None, :-degree]) * share * level
+        falling = (ends[None, degree:] - at_s[:, None]) * share * level
+        level = rising[:, :-1] + falling[:, 1:]
+    return level
