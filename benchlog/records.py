@@ -316,7 +316,10 @@ class Lot(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Unit(msgspec.Struct, frozen=True, kw_only=True):
-    """One of a lot, by its serial. `passed`: of its last judged run; None where it was not judged. `run`: that run."""
+    """One of a lot, by its serial. `run`: its last run, None where it was not measured yet.
+
+    `passed`, `judged`: what that run was judged to be, in a word and as JSON text; None and "" where it was not judged.
+    """
 
     id: int
     job: int
@@ -325,6 +328,26 @@ class Unit(msgspec.Struct, frozen=True, kw_only=True):
     run: int | None = None
     passed: bool | None = None
     judged: str = ""
+
+
+class CheckKind(StrEnum):
+    """What of a lot's bench is checked each shift: the readback at no current, and the leads, their clips joined."""
+
+    ZERO = "zero"
+    SHORT = "short"
+
+
+class LotCheck(msgspec.Struct, frozen=True, kw_only=True):
+    """That a lot's bench was checked: `value` in `unit`. `run`: which measured it; None where a person says so."""
+
+    id: int
+    utc: str
+    kind: CheckKind
+    value: float
+    unit: str
+    passed: bool
+    who: str = ""
+    run: int | None = None
 
 
 class Run(msgspec.Struct, frozen=True, kw_only=True):
@@ -375,6 +398,21 @@ class Trace:
     def t_s(self) -> npt.NDArray[np.float64]:
         """float64[n], s since the run began: the middle of each query."""
         return np.asarray((self.sent + self.received) * (TICK_S / 2), dtype=np.float64)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DenseCurve:
+    """What the supply itself measured of start `number`, one window of `interval_s` after the other.
+
+    The first window began `began_s` into the run, give or take `u_began_s`. volts, amps: float64[n], V and A.
+    """
+
+    number: int
+    began_s: float
+    u_began_s: float
+    interval_s: float
+    volts: npt.NDArray[np.float64]
+    amps: npt.NDArray[np.float64]
 
 
 FLAG_ON, FLAG_CC, FLAG_CV = 1, 2, 4

@@ -9,7 +9,7 @@ from sqlalchemy.orm import Session
 from benchlog.errors import Refused
 from benchlog.ledger.schema import ItemRow, JobRow, MotorRow, RunRow
 from benchlog.ledger.search import reindex, texts_of
-from benchlog.records import Item, JobState, Motor, RunKind, TakenIn
+from benchlog.records import Item, JobState, Motor, Purpose, RunKind, TakenIn
 
 
 def add_job(
@@ -21,6 +21,7 @@ def add_job(
     load_state: str,
     opened_utc: str,
     taken_in: TakenIn | None = None,
+    purpose: Purpose = Purpose.REPAIR,
 ) -> JobRow:
     """An open job with the number above the highest. `session` holds the writer's lock, so no number is given twice.
 
@@ -47,6 +48,7 @@ def add_job(
         work_done="",
         prognosis="",
         searched="",
+        purpose=purpose.value,
         **msgspec.structs.asdict(taken_in or TakenIn()),
     )
     session.add(row)

@@ -7,13 +7,15 @@ import msgspec
 from sqlalchemy import Row, Select, func, select
 
 from benchlog.errors import LedgerDamaged
-from benchlog.ledger.schema import EntryRow, EventRow, ItemRow, JobRow, MotorRow, RunRow, TraceRow
+from benchlog.ledger.dense_codec import decode_dense
+from benchlog.ledger.schema import DenseRow, EntryRow, EventRow, ItemRow, JobRow, MotorRow, RunRow, TraceRow
+from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
 from benchlog.outcome import RunResult
-from benchlog.records import Entry, Event, Item, Job, Motor, Run
+from benchlog.records import DenseCurve, Entry, Event, Item, Job, Motor, Run, Trace
 
 _Value = TypeVar("_Value", bound=msgspec.Struct)
 
-_RUN_COLUMNS = tuple(name for name in Run.__struct_fields__ if name not in {"job", "result", "samples"})
+_RUN_COLUMNS = tuple(name for name in Run.__struct_fields__ if name not in {"job", "result", "samples", "unit"})
 _RESULT_COLUMNS = RunResult.__struct_fields__
 
 
@@ -50,7 +52,7 @@ def run_of(path: Path, row: Row[Any]) -> Run:
     """One row of select_runs()."""
     columns = row._mapping
     fields = {name: columns[name] for name in _RUN_COLUMNS}
-    fields |= {"job": columns["job_id"], "samples": columns["samples"]}
+    fields |= {"job": columns["job_id"], "samples": columns["samples"], "unit": columns["unit_id"]}
     fields["result"] = {name: columns[name] for name in _RESULT_COLUMNS}
     return value_of(path, f"run {row.id}", fields, Run)
 
@@ -72,6 +74,30 @@ def event_of(path: Path, row: EventRow) -> Event:
         raise LedgerDamaged(path, f"event {row.seq} of run {row.run_id} can't be read ({error})") from error
     fields = {"t_s": row.t_s, "kind": row.kind, "text": row.text, "values": values}
     return value_of(path, f"event {row.seq} of run {row.run_id}", fields, Event)
+
+
+def trace_of(path: Path, row: TraceRow) -> Trace:
+    """Raises LedgerDamaged where it does not pass its checks."""
+    try:
+        return decode(Coded(samples=row.samples, format=row.format, checksum=row.checksum, data=row.data))
+    except TraceDamaged as error:
+        raise LedgerDamaged(path, f"the trace of run {row.run_id}: {error}") from error
+
+
+def dense_of(path: Path, row: DenseRow) -> DenseCurve:
+    """Raises LedgerDamaged where it does not pass its checks."""
+    try:
+        volts, amps = decode_dense(Coded(samples=row.samples, format=row.format, checksum=row.checksum, data=row.data))
+        return DenseCurve(
+            number=int(row.number),
+            began_s=float(row.began_s),
+            u_began_s=float(row.u_began_s),
+            interval_s=float(row.interval_s),
+            volts=volts,
+            amps=amps,
+        )
+    except (TraceDamaged, TypeError, ValueError) as error:
+        raise LedgerDamaged(path, f"curve {row.seq} of run {row.run_id}: {error}") from error
 
 
 def value_of(path: Path, name: str, fields: dict[str, Any], kind: type[_Value]) -> _Value:

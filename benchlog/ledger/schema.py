@@ -58,7 +58,7 @@ class MotorRow(Row):
 
 
 class JobRow(Row):
-    """One repair. `changed_utc`: when it, or what hangs on it, was last written.
+    """One repair, or one lot that is measured. `changed_utc`: when it, or what hangs on it, was last written.
 
     `searched` is what a search looks through, without case and accents: derived from the rest.
     """
@@ -94,6 +94,7 @@ class JobRow(Row):
     comeback_of: Mapped[int | None] = mapped_column(ForeignKey("job.id"))
     last_outcome: Mapped[str | None]
     changed_utc: Mapped[str] = mapped_column(server_default="")
+    purpose: Mapped[str] = mapped_column(server_default="repair")
     __table_args__ = (
         UniqueConstraint("number"),
         Index(None, "item_id"),
@@ -104,12 +105,14 @@ class JobRow(Row):
         Index(None, "who"),
         Index(None, "opened_utc"),
         Index(None, "changed_utc"),
+        Index(None, "purpose"),
         CheckConstraint("number > 0", name="number_above_zero"),
         CheckConstraint(
             "state IN ('open', 'waiting-for-approval', 'waiting-for-part', 'waiting-for-owner', 'closed')",
             name="state_known",
         ),
         CheckConstraint("result IN ('', 'works', 'partly', 'not-repaired')", name="result_known"),
+        CheckConstraint("purpose IN ('repair', 'measuring')", name="purpose_known"),
     )
 
 
@@ -251,6 +254,105 @@ class UnlockRow(Row):
     )
 
 
+class StartTestRow(Row):
+    """How starts are captured, locked under a name and a version. Never edited: what differs is another version.
+
+    `content` is JSON text, `digest` its SHA-256.
+    """
+
+    __tablename__ = "start_test"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    name: Mapped[str]
+    version: Mapped[int]
+    content: Mapped[str]
+    digest: Mapped[str]
+    utc: Mapped[str]
+    who: Mapped[str]
+    __table_args__ = (
+        UniqueConstraint("name", "version"),
+        CheckConstraint("version > 0", name="version_above_zero"),
+    )
+
+
+class LimitsRow(Row):
+    """What known good ones of a kind came to under a test, as limits for others. `content` is JSON text. Never edited.
+
+    `n`: how many good ones; `coverage`, `confidence`: shares, as were asked for.
+    """
+
+    __tablename__ = "limits"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    test_name: Mapped[str]
+    test_version: Mapped[int]
+    kind: Mapped[str]
+    make: Mapped[str]
+    model: Mapped[str]
+    n: Mapped[int]
+    coverage: Mapped[float]
+    confidence: Mapped[float]
+    content: Mapped[str]
+    utc: Mapped[str]
+    who: Mapped[str]
+    __table_args__ = (
+        Index(None, "test_name", "test_version"),
+        CheckConstraint("n > 0", name="n_above_zero"),
+    )
+
+
+class LotRow(Row):
+    """What a job that measures a lot has beside what every job has. `limits_id`: what it is judged by, None for none.
+
+    `leads`, `fixture`: what it is measured with, in words; `ambient_c` °C.
+    """
+
+    __tablename__ = "lot"
+    job_id: Mapped[int] = mapped_column(ForeignKey("job.id"), primary_key=True)
+    name: Mapped[str]
+    test_id: Mapped[int] = mapped_column(ForeignKey("start_test.id"))
+    limits_id: Mapped[int | None] = mapped_column(ForeignKey("limits.id"))
+    operator: Mapped[str]
+    leads: Mapped[str]
+    fixture: Mapped[str]
+    ambient_c: Mapped[float]
+
+
+class UnitRow(Row):
+    """One of a lot: its place in it and its serial. Runs point to it."""
+
+    __tablename__ = "unit"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("lot.job_id"))
+    number: Mapped[int]
+    serial: Mapped[str]
+    utc: Mapped[str]
+    __table_args__ = (
+        UniqueConstraint("job_id", "number"),
+        UniqueConstraint("job_id", "serial"),
+        Index(None, "serial"),
+        CheckConstraint("number > 0", name="number_above_zero"),
+        CheckConstraint("trim(serial) <> ''", name="serial_not_blank"),
+    )
+
+
+class LotCheckRow(Row):
+    """That the leads and the zero of a lot's supply were looked at: `value` in `unit`. Never edited.
+
+    `run_id`: the run that measured it; None where a person says so.
+    """
+
+    __tablename__ = "lot_check"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    job_id: Mapped[int] = mapped_column(ForeignKey("lot.job_id"))
+    run_id: Mapped[int | None] = mapped_column(ForeignKey("run.id"))
+    utc: Mapped[str]
+    kind: Mapped[str]
+    value: Mapped[float]
+    unit: Mapped[str]
+    passed: Mapped[bool]
+    who: Mapped[str]
+    __table_args__ = (Index(None, "job_id", "utc"), CheckConstraint("kind IN ('zero', 'short')", name="kind_known"))
+
+
 class RunRow(Row):
     """One filed run. `uid` is given when the run is asked for, so that filing it twice is seen."""
 
@@ -285,11 +387,13 @@ class RunRow(Row):
     locked_s: Mapped[float]
     output_confirmed_off: Mapped[bool]
     freed_rung: Mapped[str] = mapped_column(server_default="")
+    unit_id: Mapped[int | None] = mapped_column(ForeignKey("unit.id"))
     __table_args__ = (
         UniqueConstraint("uid"),
         # The history reads of every run no more than these; the rows themselves are long.
         Index("ix_run_history", "job_id", "started_utc", "kind", "outcome", "kicks", "duration_s", "freed_rung"),
         Index(None, "started_utc"),
+        Index(None, "unit_id"),
         CheckConstraint("duration_s >= 0", name="duration_not_negative"),
         CheckConstraint("kicks >= 0", name="kicks_not_negative"),
     )
@@ -320,3 +424,38 @@ class TraceRow(Row):
     checksum: Mapped[int] = mapped_column(BigInteger)
     data: Mapped[bytes]
     __table_args__ = (CheckConstraint("samples >= 0", name="samples_not_negative"),)
+
+
+class DenseRow(Row):
+    """A curve that the supply itself measured during a run: volts and amps at even intervals, as one coded blob.
+
+    `seq`: its place in the run; `number`: of the start it belongs to. `began_s`, give or take
+    `u_began_s`: s since the run began. `data` last.
+    """
+
+    __tablename__ = "dense"
+    run_id: Mapped[int] = mapped_column(ForeignKey("run.id"), primary_key=True)
+    seq: Mapped[int] = mapped_column(primary_key=True)
+    number: Mapped[int]
+    began_s: Mapped[float]
+    u_began_s: Mapped[float]
+    interval_s: Mapped[float]
+    samples: Mapped[int]
+    format: Mapped[int]
+    checksum: Mapped[int] = mapped_column(BigInteger)
+    data: Mapped[bytes]
+    __table_args__ = (CheckConstraint("samples >= 0", name="samples_not_negative"),)
+
+
+class JudgedRow(Row):
+    """A unit's run held against limits. `passed`: None where it can't be told; `content`: JSON text. Never edited."""
+
+    __tablename__ = "judged"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    unit_id: Mapped[int] = mapped_column(ForeignKey("unit.id"))
+    run_id: Mapped[int] = mapped_column(ForeignKey("run.id"))
+    limits_id: Mapped[int] = mapped_column(ForeignKey("limits.id"))
+    passed: Mapped[bool | None]
+    content: Mapped[str]
+    utc: Mapped[str]
+    __table_args__ = (Index(None, "unit_id"), Index(None, "run_id"))

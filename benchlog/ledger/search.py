@@ -18,7 +18,19 @@ from sqlalchemy.exc import DatabaseError
 from sqlalchemy.orm import Session
 
 from benchlog.ledger.connection import WRITING, connect, open_engine
-from benchlog.ledger.schema import ChargeRow, EditRow, EntryRow, FileRow, FindingRow, ItemRow, JobRow, MotorRow, PartRow
+from benchlog.ledger.schema import (
+    ChargeRow,
+    EditRow,
+    EntryRow,
+    FileRow,
+    FindingRow,
+    ItemRow,
+    JobRow,
+    LotRow,
+    MotorRow,
+    PartRow,
+    UnitRow,
+)
 
 INDEX = "job_text"
 INDEX_SQL = (
@@ -122,7 +134,11 @@ _SOURCES: tuple[Select[*tuple[Any, ...]], ...] = (
             ),
             (FileRow, select(FileRow.job_id, FileRow.name, FileRow.caption)),
             (EditRow, select(EditRow.job_id, EditRow.new).where(EditRow.run_id.is_not(None))),
+            (UnitRow, select(UnitRow.job_id, UnitRow.serial)),
         )
+    ),
+    select(LotRow.job_id, LotRow.name, LotRow.operator, LotRow.leads, LotRow.fixture).where(
+        LotRow.job_id.in_(bindparam("jobs", expanding=True))
     ),
 )
 """All that a job is found by: its key, and fields. Of edits only what was said of a run: the others are in the job."""

@@ -11,19 +11,18 @@ from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from benchlog.clock import Clock, SystemClock
-from benchlog.errors import LedgerDamaged, LedgerReadOnly, LedgerTooNew, Refused
+from benchlog.errors import LedgerReadOnly, LedgerTooNew, Refused
 from benchlog.ledger.connection import WRITING, open_engine
 from benchlog.ledger.finding_jobs import Key, find_jobs
 from benchlog.ledger.jobs import add_job, job_row, mark_changed
 from benchlog.ledger.kicks import kicks_of_day
 from benchlog.ledger.opening import HEAD, admit
-from benchlog.ledger.rows import entry_of, event_of, job_of, run_of, select_jobs, select_runs
-from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
+from benchlog.ledger.rows import dense_of, entry_of, event_of, job_of, run_of, select_jobs, select_runs, trace_of
+from benchlog.ledger.schema import DenseRow, EntryRow, EventRow, JobRow, RunRow, TraceRow
 from benchlog.ledger.sql_errors import translated
-from benchlog.ledger.trace_codec import Coded, TraceDamaged, decode
 from benchlog.ledger.wanted import Wanted
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
-from benchlog.records import Closing, Entry, Event, Item, Job, JobState, Motor, Run, TakenIn, Trace
+from benchlog.records import Closing, DenseCurve, Entry, Event, Item, Job, JobState, Motor, Run, TakenIn, Trace
 
 OPEN_ELSEWHERE = "another program has this ledger open for writing; here it can be read, not changed"
 
@@ -208,11 +207,16 @@ class Ledger:
             row = session.get(TraceRow, run_id)
             if row is None:
                 raise Refused(f"there is no run {run_id}")
-            coded = Coded(samples=row.samples, format=row.format, checksum=row.checksum, data=row.data)
-        try:
-            return decode(coded)
-        except TraceDamaged as error:
-            raise LedgerDamaged(self.path, f"the trace of run {run_id}: {error}") from error
+            return trace_of(self.path, row)
+
+    def dense(self, run_id: int) -> list[DenseCurve]:
+        """What the supply measured itself during a run, in the order of its starts; empty for most.
+
+        Raises LedgerDamaged where a curve does not pass its checks.
+        """
+        wanted = select(DenseRow).where(DenseRow.run_id == run_id).order_by(DenseRow.seq)
+        with self.reading() as session:
+            return [dense_of(self.path, row) for row in session.scalars(wanted)]
 
     def kicks_on(self, job_id: int, utc_day: str) -> int:
         """Kicks given to a job on one UTC day, "2026-11-25": those of a run over midnight count on their own day."""
