@@ -9,6 +9,7 @@ from benchlog.cli.options import Problem, default_ledger, fail, json_option, led
 from benchlog.errors import Refused
 from benchlog.motor.compare import Comparison, Measured, compare
 from benchlog.motor.fit import Fitted
+from benchlog.motor.start_figures import FIGURES
 from benchlog.quantities import show
 
 _WIDTH = 76
@@ -76,7 +77,7 @@ def _tell(after: Measured, words: str, others: list[Measured], *, as_json: bool)
     figures = after.figures
     click.echo(
         f"Run {after.run}: a start at {show(test.set_volts, 'V')}, {test.load_state}, "
-        f"{figures.readings_per_s:.0f} readings a second for {figures.lasted_s:.1f} s"
+        f"{1 / figures.interval_s:.0f} readings a second for {figures.readings * figures.interval_s:.1f} s"
     )
     for name, value, unit, interval, why in rows:
         told = show(value, unit).strip() if value is not None else "not known"
@@ -107,14 +108,15 @@ def _tell_against(against: Comparison, words: str) -> None:
 
 def _rows(after: Measured) -> list[tuple[str, float | None, str, Fitted | None, str]]:
     figures, fitted = after.figures, after.constants
-    told: list[tuple[str, float | None, str, Fitted | None, str]] = [
-        ("peak readback", figures.peak_amps, "A", None, figures.why.get("peak_amps", "")),
-        ("run-up, to a tenth left", figures.run_up_s, "s", None, figures.why.get("run_up_s", "")),
-        ("energy", figures.energy_j, "J", None, ""),
-        ("ripple in the steady part", figures.ripple_amps, "A", None, figures.why.get("ripple_amps", "")),
-        ("volts at the motor", figures.motor_volts, "V", None, figures.why.get("motor_volts", "")),
-    ]
+    told: list[tuple[str, float | None, str, Fitted | None, str]] = []
     value: Fitted | None
+    for kind in FIGURES:
+        if kind.name != "steady_amps":  # below, of the whole fit
+            value = figures.values.get(kind.name)
+            told.append(
+                (kind.label, None if value is None else value.value, kind.unit, value, figures.why.get(kind.name, ""))
+            )
+    told.append(("volts at the motor", after.motor_volts, "V", None, figures.why.get("steady_amps", "")))
     for name, unit, label in (
         ("steady_amps", "A", "steady current"),
         ("tau_s", "s", "run-up time constant"),

@@ -7,7 +7,8 @@ from statistics import fmean, stdev
 
 from benchlog.motor.fit import Constants, Fitted, constants
 from benchlog.motor.friction import Friction, friction
-from benchlog.motor.startup import Figures, figures, starts_of, zero_of
+from benchlog.motor.start_figures import StartFigures, figures_of, motor_volts
+from benchlog.motor.startup import starts_of, zero_of
 from benchlog.quantities import show
 from benchlog.records import FLAG_ON, Event, EventKind, Trace
 
@@ -51,14 +52,18 @@ class Test:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measured:
-    """One start: of which run, under which test, and what it came to. `ohm`: of the probe, without leads."""
+    """One start: of which run, under which test, and what it came to. `ohm`: of the probe, without leads.
+
+    `motor_volts`: V in the steady part, without the leads; None where it was not steady.
+    """
 
     run: int
     test: Test
-    figures: Figures
+    figures: StartFigures
     constants: Constants
     friction: Friction
     ohm: Fitted | None = None
+    motor_volts: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +111,7 @@ def measured_of(
         return None
     start = found[-1]
     zero = zero_of(trace)
+    told = figures_of(start, lead_ohm=lead_ohm, zero=zero)
     times = sum(e.kind is EventKind.ANSWER and e.text in SWAPPED and e.t_s < start.began_s for e in events)
     fitted = constants(
         start,
@@ -127,7 +133,8 @@ def measured_of(
             swapped=times % 2 == 1,
             warm=warm_of(ohm, cold_ohm),
         ),
-        figures=figures(start, lead_ohm=lead_ohm, zero_amps=zero.amps),
+        figures=told,
+        motor_volts=motor_volts(start, told, lead_ohm),
         constants=fitted,
         friction=friction(
             trace,

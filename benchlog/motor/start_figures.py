@@ -12,7 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from benchlog.motor.fit import GAIN_AMPS, SYSTEMATIC_TAU, Fitted, correlated
-from benchlog.motor.startup import LEAST_WHOLE, STEADY_PART, STEADY_WITHIN, Z95, Start, Values, Zero, t95
+from benchlog.motor.startup import LEAST_WHOLE, STEADY_WITHIN, Z95, Start, Values, Zero, t95
 from benchlog.records import Event
 
 RUN_UP_LEFT = 0.1
@@ -24,6 +24,8 @@ TOP_SHARE = 0.02
 FITTED_DOWN_TO = 0.05
 """Of the surge: readings below this are left out of the decay's slope. Starting value of this project."""
 LEAST_LATE_S = 0.3
+STEADY_PART = 0.25
+"""Share of a start, at its end, that its steady current is the mean of; no less than LEAST_LATE_S."""
 GAIN_VOLTS = 0.001
 """Share. Starting value of this project."""
 
@@ -147,6 +149,12 @@ def figures_from_event(event: Event) -> StartFigures:
 
 def _number(kept: float | int | str | bool | None) -> float | None:
     return float(kept) if isinstance(kept, int | float) and not isinstance(kept, bool) else None
+
+
+def motor_volts(start: Start, figures: StartFigures, lead_ohm: float) -> float | None:
+    """V at the motor in the steady part, the leads' drop taken out; None where its current was not steady."""
+    steady = figures.values.get("steady_amps")
+    return None if steady is None else float(np.mean(start.volts[late(start)])) - lead_ohm * steady.value
 
 
 def _around(value: float, half: float) -> Fitted:

@@ -1,4 +1,4 @@
-"""Figures of a start from rest, out of a filed trace. What was read back is called readback: never the real inrush.
+"""Starts from rest, out of a filed trace or out of readings just taken, and what the supply reads at no current.
 
 A reading stands for the middle of what the supply averaged over, which lies between `window_s` before it was asked for
 and its reply. The start is when the setpoint was sent: after the last reading at 0 V and before the first at the level.
@@ -23,13 +23,8 @@ Z95 = 1.96
 LEAST_HOLD_S = 0.5
 LEAST_WHOLE = 4
 """Readings that belong to a start alone, or it has no figures."""
-STEADY_PART = 0.25
-"""Share of a start, at its end, that its steady current is the mean of."""
-RUN_UP_LEFT = 0.1
-"""A run-up is over when this share of the way from the peak to the steady current is left."""
 STEADY_WITHIN = 0.02
-LEAST_SURGE_SIGMAS = 5.0
-"""The level at which a run-up is over must be this far above the steady current's ripple, or noise passes it."""
+"""Share by which the halves of a steady part may differ, beside their noise. Starting value of this project."""
 Values = npt.NDArray[np.float64]
 
 
@@ -70,27 +65,6 @@ class Zero:
 
 
 UNKNOWN_ZERO = Zero(amps=0.0, sigma_amps=0.0, u_amps=UNKNOWN_ZERO_A)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figures:
-    """Of one start. V, A, s, J; None where the readings can't tell, with the reason in `why`, by the figure's name.
-
-    `peak_amps`: the largest readback. `run_up_s`: until a tenth of the way from it to the steady current is left.
-    `energy_j`: into the leads over `lasted_s`, what was read first standing for
-    the time before it: within 5 % or so. `ripple_amps`: standard deviation in the steady part.
-    """
-
-    lasted_s: float
-    set_volts: float
-    motor_volts: float | None
-    peak_amps: float | None
-    run_up_s: float | None
-    steady_amps: float | None
-    energy_j: float | None
-    ripple_amps: float | None
-    readings_per_s: float
-    why: dict[str, str]
 
 
 def starts_of(trace: Trace, events: Iterable[Event]) -> list[Start]:
@@ -210,63 +184,3 @@ def _start(trace: Trace, first: int, end: int, window_s: float, settle_s: float,
         name=str(named[-1].values.get("name", "")) if named else "",
     )
     return found if len(found.t_s) >= LEAST_WHOLE else None
-
-
-def figures(start: Start, *, lead_ohm: float = 0.0, zero_amps: float = 0.0) -> Figures:
-    """What one start came to. `zero_amps`: readback at no current, taken out."""
-    amps, why = start.amps - zero_amps, {}
-    watts = start.volts * amps
-    steady = _steady(start, amps)
-    peak = float(np.max(start.all_amps - zero_amps))
-    run_up = ripple = motor_volts = None
-    if steady is None:
-        why["steady_amps"] = "the current was still changing at the end"
-        why["run_up_s"] = why["ripple_amps"] = why["motor_volts"] = why["steady_amps"]
-    else:
-        late = amps[_late(start)]
-        ripple = float(np.std(late, ddof=1))
-        motor_volts = float(np.mean(start.volts[_late(start)])) - lead_ohm * steady
-        run_up = _run_up(start, amps, peak, steady, ripple)
-        if run_up is None:
-            why["run_up_s"] = "over before the first reading of its own, or lost in the ripple"
-    return Figures(
-        lasted_s=float(start.t_s[-1]),
-        set_volts=start.set_volts,
-        motor_volts=motor_volts,
-        peak_amps=peak,
-        run_up_s=run_up,
-        steady_amps=steady,
-        energy_j=float(np.trapezoid(watts, start.t_s)) + float(watts[0] * start.t_s[0]),
-        ripple_amps=ripple,
-        readings_per_s=start.readings_per_s,
-        why=why,
-    )
-
-
-def _late(start: Start) -> npt.NDArray[np.bool_]:
-    return np.asarray(start.t_s >= start.t_s[-1] - max(0.3, STEADY_PART * float(start.t_s[-1])))
-
-
-def _steady(start: Start, amps: Values) -> float | None:
-    late = _late(start)
-    if late.sum() < 4:
-        return None
-    values, times = amps[late], start.t_s[late]
-    half = times < np.mean(times)
-    before, after = float(np.mean(values[half])), float(np.mean(values[~half]))
-    noise = 2.0 * float(np.std(values, ddof=1)) * (2.0 / len(values)) ** 0.5
-    mean = float(np.mean(values))
-    return mean if abs(after - before) <= STEADY_WITHIN * abs(mean) + noise else None
-
-
-def _run_up(start: Start, amps: Values, peak: float, steady: float, ripple: float) -> float | None:
-    level = steady + RUN_UP_LEFT * (peak - steady)
-    over = np.flatnonzero(amps > level)
-    if len(over) == 0 or level - steady < LEAST_SURGE_SIGMAS * ripple:
-        return None
-    last = int(over[-1])
-    if last + 1 >= len(amps):
-        return None
-    high, low = float(amps[last]), float(amps[last + 1])
-    share = (high - level) / (high - low) if high > low else 1.0
-    return float(start.t_s[last] + share * (start.t_s[last + 1] - start.t_s[last]))

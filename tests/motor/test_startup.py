@@ -1,11 +1,12 @@
-"""Starts found in a trace, and their figures."""
+"""Starts found in a trace or built from readings, and the zero that belongs to them."""
 
-from dataclasses import replace
+import math
 
 import numpy as np
 import pytest
 
-from benchlog.motor.startup import figures, starts_of, timing_of, zero_of
+from benchlog.motor.meter import zeroed
+from benchlog.motor.startup import start_of_readings, starts_of, timing_of, zero_by, zero_of
 from benchlog.records import FLAG_CV, FLAG_ON, TICK_S, Event, EventKind, Trace
 
 PACE_S = 0.02
@@ -57,47 +58,38 @@ def test_a_reading_stands_for_the_middle_of_what_was_averaged() -> None:
     assert timing_of([]) == (0.02, 0.012)
 
 
-def test_figures_of_a_start() -> None:
-    trace = trace_of([(0.4, 0, "off"), (0.4, 0, "rest"), (3, 9, "start")])
-    zero = zero_of(trace)
+def test_what_is_read_at_no_current_is_known_before_the_output_is_on() -> None:
+    zero = zero_of(trace_of([(0.4, 0, "off"), (0.4, 0, "rest"), (3, 9, "start")]))
     assert (zero.amps, zero.sigma_amps, zero.u_amps) == pytest.approx((0.004, 0.0, 0.0), abs=1e-6)
-    found = figures(starts_of(trace, [SUPPLY])[0], lead_ohm=0.5, zero_amps=zero.amps)
-    assert found.steady_amps == pytest.approx(0.2, abs=1e-6)
-    assert found.peak_amps == pytest.approx(1.5, abs=1e-6)
-    assert found.run_up_s == pytest.approx(0.1 * np.log(10), abs=0.02)
-    assert found.motor_volts == pytest.approx(9 - 0.5 * 0.2, abs=1e-3)
-    assert found.ripple_amps == pytest.approx(0.0, abs=1e-6)
-    assert found.readings_per_s == pytest.approx(50.0)
-    assert found.why == {}
+    meter = zeroed([0.0, 0.0], [0.003, 0.005], step_volts=0.001, step_amps=0.001)
+    by_run = zero_by(meter)
+    assert by_run.amps == pytest.approx(0.004)
+    assert by_run.sigma_amps == pytest.approx(math.hypot(0.002 / math.sqrt(2), 0.001 / math.sqrt(12)))
+    assert by_run.u_amps > 12.7 * 0.001 * 0.7  # two readings: Student's t of one degree of freedom, from memory
 
 
-def test_a_current_that_still_changes_has_no_steady_value() -> None:
-    found = figures(starts_of(trace_of([(0.4, 0, "rest"), (1.0, 9, "start")], tau=1.0), [SUPPLY])[0])
-    assert found.steady_amps is None
-    assert found.run_up_s is None
-    assert found.motor_volts is None
-    assert "still changing" in found.why["motor_volts"]
-    assert "still changing" in found.why["steady_amps"]
+def test_a_start_from_readings_is_the_start_of_the_trace_that_was_made_of_them() -> None:
+    trace = trace_of([(0.4, 0, "rest"), (1.0, 9, "start")])
+    filed = starts_of(trace, [SUPPLY])[0]
+    driven = trace.set_volts > 0
+    made = start_of_readings(
+        trace.sent[driven] * TICK_S,
+        trace.received[driven] * TICK_S,
+        trace.volts[driven],
+        trace.amps[driven],
+        set_volts=9.0,
+        began_s=filed.began_s,
+        window_s=0.02,
+        settle_s=0.012,
+        name="",
+    )
+    assert np.array_equal(made.t_s, filed.t_s)
+    assert np.array_equal(made.all_amps, filed.all_amps)
+    assert (made.within_s, made.began_s) == pytest.approx((0.004, 0.4))
 
 
-def test_a_run_up_over_before_its_first_reading_is_not_told() -> None:
-    found = figures(starts_of(trace_of([(0.4, 0, "rest"), (1.0, 9, "start")], tau=0.002), [SUPPLY])[0])
-    assert found.run_up_s is None
-    assert "before the first" in found.why["run_up_s"]
-
-
-def test_energy_counts_the_time_before_the_first_whole_reading() -> None:
-    made = starts_of(trace_of([(0.4, 0, "rest"), (3.0, 9, "start")]), [SUPPLY])[0]
-    found = figures(made, zero_amps=0.004).energy_j
-    lasted_s = float(made.t_s[-1])
-    true = 9 * (0.2 * lasted_s + 1.3 * 0.1 * (1 - np.exp(-lasted_s / 0.1)))
-    assert found == pytest.approx(true, rel=0.05)
-
-
-def test_a_surge_within_the_ripple_has_no_run_up() -> None:
-    made = starts_of(trace_of([(0.4, 0, "rest"), (3.0, 9, "start")], tau=0.012), [SUPPLY])[0]
-    source = np.random.default_rng(1)
-    for _ in range(20):
-        noise = source.normal(0, 0.01, len(made.amps))
-        noisy = replace(made, amps=made.amps + noise, all_amps=np.append(made.amps + noise, 0.4))
-        assert figures(noisy).run_up_s is None
+def test_a_start_cut_short_may_have_no_whole_reading() -> None:
+    made = start_of_readings(
+        [1.0], [1.008], [3.0], [0.5], set_volts=9.0, began_s=1.0, window_s=0.02, settle_s=0.012, name="start 1"
+    )
+    assert (len(made.t_s), len(made.all_t_s), made.readings_per_s) == (0, 1, 0.0)
