@@ -13,6 +13,8 @@ from drivers.supply import ArrayLimits, Dense, SupplyError, SupplyTimeout
 _WIDEST_NUMBER = 16
 """Characters of one number in a list with its comma: -1.234567890E-01,"""
 
+_LONGEST_S = 1.0
+
 
 class Wire(NamedTuple):
     """How the supply that the array belongs to is spoken to. `garbled` makes its session suspect."""
@@ -51,23 +53,20 @@ class MeasurementArray:
         self._wire.errors()
         if self._number(array.ask_interval) is None or self._number(array.output_trigger) is not None:
             return None
-        least_s, most = self._number(array.ask_least_interval), self._number(array.ask_most_points)
-        return ArrayLimits(
-            least_interval_s=max(array.least_interval_s, least_s or 0.0),
-            most_points=min(
-                array.most_points,
-                array.most_reply_bytes // _WIDEST_NUMBER,
-                int(most) if most is not None and most >= 1.0 else array.most_points,
-            ),
-        )
+        told_least_s, told_most = self._number(array.ask_least_interval), self._number(array.ask_most_points)
+        least_s = max(array.least_interval_s, told_least_s or 0.0)
+        most = min(array.most_points, array.most_reply_bytes // _WIDEST_NUMBER)
+        if told_most is not None:
+            most = min(most, int(told_most))
+        return ArrayLimits(least_interval_s=least_s, most_points=most) if most >= 2 and least_s <= _LONGEST_S else None
 
     def start(self, limits: ArrayLimits, points: int, interval_s: float) -> float:
         """Starts it, and returns the interval (s) that the supply says it uses. Raises ValueError or SupplyError."""
         # The wire carries 1 µs, so an interval at the limit may lie half of that below it.
-        if not limits.least_interval_s - 5e-7 <= interval_s <= 1.0 or not 2 <= points <= limits.most_points:
+        if not limits.least_interval_s - 5e-7 <= interval_s <= _LONGEST_S or not 2 <= points <= limits.most_points:
             raise ValueError(
                 f"{points} samples every {interval_s:g} s: from 2 to {limits.most_points} samples every"
-                f" {limits.least_interval_s:g} to 1 s are possible"
+                f" {limits.least_interval_s:g} to {_LONGEST_S:g} s are possible"
             )
         array, wire = self._array, self._wire
         self._started = None

@@ -105,3 +105,40 @@ def test_what_is_no_toml_is_refused() -> None:
 def test_a_unit_has_one_value_exactly_where_one_is_set(old: str, unit: str) -> None:
     with pytest.raises(DialectError):
         parse(changed(old, unit))
+
+
+def test_the_shipped_dialect_describes_a_measurement_array_and_one_may_do_without() -> None:
+    array = shipped().array
+    assert array is not None
+    assert array.interval.format(value="0.000200") == "SENS:SWE:TINT 0.000200"
+    assert array.at_once == ("SENS:SWE:OFFS:POIN 0", "TRIG:SOUR IMM")
+    before, _, rest = TEXT.partition("[array]")
+    assert parse(before + _ERRORS).array is None
+    assert "[errors]" in rest
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place"),
+    [
+        ('interval = "SENS:SWE:TINT {value}"', 'interval = "SENS:SWE:TINT {value} {value}"', "array.interval"),
+        ('interval = "SENS:SWE:TINT {value}"', 'interval = "SENS:SWE:TINT 1"', "array.interval"),
+        ('points = "SENS:SWE:POIN {value}"', 'points = "SENS:SWE:POIN {value};VOLT 60"', "array.points"),
+        ('start = "INIT"', 'start = "INIT {value}"', "array.start"),
+        ('start = "INIT"', 'start = "INIT\\nVOLT 60"', "array.start"),
+        ('"TRIG:SOUR IMM"]', '"TRIG:SOUR IMM;VOLT 60"]', "array.at_once"),
+        ('"TRIG:SOUR IMM"]', '"TRIG:SOUR {value}"]', "array.at_once"),
+        ('"TRIG:SOUR IMM"]', "5]", "array.at_once"),
+        ('volts = "FETC:ARR:VOLT?"', 'volts = "FETC:ARR:VOLT?;:OUTP ON"', "array.volts"),
+        ("least_interval_s = 1e-5", "least_interval_s = 0.0", "array.least_interval_s"),
+        ("least_interval_s = 1e-5", "least_interval_s = nan", "array.least_interval_s"),
+        ("most_points = 4096", "most_points = 1", "array.most_points"),
+        ("most_reply_bytes = 60000", "most_reply_bytes = 70000", "array.most_reply_bytes"),
+        ('abort = "ABOR"', "", "abort"),
+        ('abort = "ABOR"', 'abort = "ABOR"\ncolour = "red"', "colour"),
+    ],
+)
+def test_a_bad_table_of_an_array_is_refused_naming_its_place(old: str, new: str, place: str) -> None:
+    before, heading, array = TEXT.partition("[array]")
+    assert array.count("\n" + old) + array.count(" " + old) == 1
+    with pytest.raises(DialectError, match=place):
+        parse(before + heading + array.replace("\n" + old, "\n" + new).replace(" " + old, " " + new))

@@ -166,3 +166,53 @@ def test_a_parameter_reads_back_as_the_number_within_half_of_a_tenth_of_a_milliv
 def test_what_is_not_finite_is_no_parameter(value: float) -> None:
     with pytest.raises(ValueError, match="is no parameter"):
         scpi.argument(value)
+
+
+@pytest.mark.parametrize(
+    ("reply", "rest"),
+    [
+        ('0,"No error";0.0002', "0.0002"),
+        ('0,"No error";1.5,2.5', "1.5,2.5"),
+        ('-113,"Undefined header;SENS:SWE";3', "3"),
+        ('-113,"a ""quoted"" word";3', "3"),
+        (' +0 , "No error" ;x;y', "x;y"),
+        ('0,"No error"', None),
+        ('0,"No error";', ""),
+    ],
+)
+def test_what_follows_an_entry_of_the_error_queue_is_told_apart_from_it(reply: str, rest: str | None) -> None:
+    assert scpi.after_error(reply) == rest
+
+
+@pytest.mark.parametrize("reply", ["", "0.0002", '0,"No error', '0;"No error";1', '0,"No error" 5', '"No error";1'])
+def test_a_reply_without_an_entry_of_the_error_queue_first_is_refused(reply: str) -> None:
+    with pytest.raises(ValueError, match="does not begin with"):
+        scpi.after_error(reply)
+
+
+def test_a_list_of_numbers_has_the_count_that_was_asked_for() -> None:
+    assert scpi.numbers("1, -2.5,3E-3\r", 3) == (1.0, -2.5, 0.003)
+    assert scpi.numbers("7", 1) == (7.0,)
+
+
+@pytest.mark.parametrize(
+    ("reply", "why"),
+    [
+        ("1,2", "2 numbers where 3"),
+        ("1,2,3,4,5", "5 numbers where 3"),
+        ("", "1 numbers where 3"),
+        ("1,,3", "not a number"),
+        ("1,2,9.91E37", "nothing was measured"),
+        ("1,NAN,3", "not a number"),
+    ],
+)
+def test_a_list_in_another_form_is_refused(reply: str, why: str) -> None:
+    with pytest.raises(ValueError, match=why):
+        scpi.numbers(reply, 3)
+
+
+def test_a_duration_is_a_plain_decimal_to_the_microsecond() -> None:
+    assert scpi.seconds(2e-4) == "0.000200"
+    assert scpi.seconds(1.25e-5) == "0.000013"
+    with pytest.raises(ValueError, match="no parameter"):
+        scpi.seconds(math.nan)
