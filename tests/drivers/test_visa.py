@@ -156,6 +156,39 @@ def test_bytes_without_an_end_are_no_reply_and_hold_nobody_longer_than_the_timeo
         session.close()
 
 
+def test_the_longest_line_is_read_whole_and_at_once() -> None:
+    line = b",".join(b"%.9f" % (number / 7.0) for number in range(4400))
+    assert 55_000 < len(line) <= LONGEST_REPLY
+    with Responder(saying(lambda message: line + b"\n")) as responder:
+        session = session_to(responder.resource, timeout_s=1.0)
+        began_s = time.monotonic()
+        assert [session.query("FETC:ARR:VOLT?") for _ in range(3)] == [line.decode()] * 3
+        # Measured: 1 ms each; the bound is for a busy machine.
+        assert time.monotonic() - began_s < 0.5
+        session.close()
+
+
+@pytest.mark.parametrize("pieces", [40, 400])
+def test_a_long_line_in_pieces_is_read_whole_but_only_until_the_timeout(pieces: int) -> None:
+    piece = b"1.234567," * 30
+
+    def slow(link: socket.socket, ending: threading.Event) -> None:
+        link.recv(64)
+        for _ in range(pieces):
+            if ending.wait(0.002):
+                return
+            link.sendall(piece)
+        link.sendall(b"1\n")
+
+    with Responder(slow) as responder:
+        session = session_to(responder.resource, timeout_s=0.4)
+        if pieces == 40:
+            assert session.query("FETC:ARR:VOLT?") == (piece * pieces + b"1").decode()
+        else:
+            assert seconds_until(SupplyTimeout, "no reply in time", lambda: session.query("FETC:ARR:VOLT?")) < 0.8
+        session.close()
+
+
 def test_a_flood_is_garbled() -> None:
     with Responder(pouring(b"1" * 65536, every_s=0.0)) as responder:
         session = session_to(responder.resource, timeout_s=3.0)
