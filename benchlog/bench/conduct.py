@@ -19,12 +19,13 @@ from benchlog.clock import Clock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.quantities import show
-from benchlog.records import Event, EventKind
+from benchlog.records import Event, EventKind, RunKind
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.guard import Guard
 from benchlog.recovery.moves import Finding, Situation
 from benchlog.recovery.plan import plan_of
 from benchlog.recovery.setting_up import set_up
+from benchlog.recovery.start_test import above_test_ceilings, check
 from benchlog.recovery.steps import above_ceilings
 from drivers.supply import Capabilities, Protection, Supply, SupplyError
 
@@ -85,10 +86,13 @@ class Conductor:
         request, can = self._request, supply.capabilities
         ceilings = intersect(request.layers | {Layer.SUPPLY: Limits(volts=can.volts_max, amps=can.amps_max)})
         self._journal.write(Armed(identity=can.identity, dialect=can.dialect, ceilings=ceilings))
-        problems = above_ceilings(request.sequence, request.rated_volts, ceilings)
+        problems = above_ceilings(request.sequence, request.rated_volts, ceilings) + _test_problems(request, ceilings)
         if problems:
             raise Refused("; ".join(problems))
         armed(can)
+        if request.kind is RunKind.START_UP:
+            supply.find_array()  # before arming, which drains what a supply without one has to say about it
+            can = supply.capabilities
         ready = arming.arm(supply, ceilings)
         self._situation, self._guard = situation, guard = set_up(request, ceilings, can, began_s=self._zero_s)
         self._loop = Loop(
@@ -156,6 +160,18 @@ class Conductor:
             os.unlink(self._request.journal)
         self._emit(Happened(event=event))
         self._emit(Ended(result=result, journal=self._request.journal if keep else None))
+
+
+def _test_problems(request: Request, ceilings: Ceilings) -> list[str]:
+    """What of a start test or a run-in can't be. Raises Refused where it is missing or no such thing."""
+    asked = {RunKind.START_UP: request.start_test, RunKind.RUN_IN: request.run_in}
+    if request.kind not in asked:
+        return []
+    test = asked[request.kind]
+    if test is None:
+        raise Refused(f"a {request.kind} run says what it is to be; this one does not")
+    check(test)
+    return above_test_ceilings(test, ceilings)
 
 
 def _in_words(ceilings: Ceilings, latches: Protection) -> str:

@@ -112,7 +112,7 @@ class Loop:
                 self.note(Event(t_s=0.0, kind=EventKind.QUESTION, text=command.text))
                 self._screen.question(self._question, command)
             case Acquire():
-                self._supply.acquire(command.points, command.interval_s)
+                self._acquire(command)
             case Fetch():
                 self._fetch(command.number)
             case Watch() | Mark():
@@ -122,11 +122,18 @@ class Loop:
             self._guard.sent(command, self._set_at_s)
         return None
 
+    def _acquire(self, command: Acquire) -> None:
+        """A supply whose array gives nothing usable is no reason to end: one that is lost shows in the next reading."""
+        try:
+            self._supply.acquire(command.points, command.interval_s)
+        except (ValueError, SupplyError) as error:
+            self.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"The supply's own array was not started: {error}."))
+
     def _fetch(self, number: int) -> None:
-        """What the supply's own array held: on disk first. A supply that gives nothing usable is no reason to end."""
+        """What the supply's own array held: on disk first."""
         try:
             dense = self._supply.fetch()
-        except ValueError as error:
+        except (ValueError, SupplyError) as error:
             self.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"No dense curve of start {number}: {error}."))
             return
         began = round((dense.began_s - self._zero_s) / TICK_S)

@@ -24,6 +24,9 @@ HOLD_S = 0.9
 LOOK_HOLD_S = 0.45
 STEP_S = 0.25
 FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
+ROOM_SHARE, BELOW_SHARE = 1.1, 0.02
+"""Of the volts held: how far above them a coast's limit must lie for an open circuit to climb, and how far below them
+what is read must stay where it does not. Starting values of this project."""
 SLOWEST_READING_S = 0.2
 """s: what a coast says was studied down to 5 readings a second (see benchlog.motor.motion)."""
 
@@ -85,15 +88,21 @@ def _not_too_slow(look: CoastLook, seen: list[Seen]) -> CoastLook:
 def full_look(situation: Situation, volts: float, amps: float, *, after_s: float = 0.0) -> Plan[Look]:
     """Hold, coast, step, coast: turning only if every part agrees. Ends at 0 V."""
     seen = yield from drive(volts, amps, HOLD_S, Motion.UNKNOWN, after_s=after_s, least=3)
+    return (yield from look_after(situation, seen, volts, amps, after_s=ends_s(seen, HOLD_S)))
+
+
+def look_after(situation: Situation, seen: list[Seen], volts: float, amps: float, *, after_s: float) -> Plan[Look]:
+    """The same after a hold of any length, whose readings since its setpoint are `seen`. Ends at 0 V."""
     began_s = seen[0].set_at_s
     first, coasted, was = yield from coast(
         situation,
         seen,
         FIRST_RAISE * volts,
         COAST_S,
-        after_s=ends_s(seen, HOLD_S),
+        after_s=after_s,
         belief=Motion.UNKNOWN,
     )
+    first = _with_little_room(situation, first, coasted, was)
     if first.verdict is not CoastVerdict.EMF:
         yield from down(amps, after_s=ends_s(coasted, COAST_S))
         return Look(verdict=first.verdict, why=first.why)
@@ -102,7 +111,7 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
     yield mark(EventKind.TURNING, "It turns. Holding on to see that it keeps turning.", why=first.why)
     step_volts = min(FIRST_RAISE * volts, situation.ceilings.volts.value)
     stepped = yield from drive(step_volts, amps, STEP_S, Motion.TURNING, after_s=ends_s(coasted, COAST_S), least=2)
-    second, last, _ = yield from coast(
+    second, last, before = yield from coast(
         situation,
         stepped,
         SECOND_RAISE * volts,
@@ -111,6 +120,7 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
         belief=Motion.TURNING,
         steady=False,
     )
+    second = _with_little_room(situation, second, last, before)
     low = yield from down(amps, Motion.TURNING, after_s=ends_s(last, COAST_S))
     between = _surge_between(situation, coasted, stepped, was)
     if second.verdict is CoastVerdict.EMF and between is None:
@@ -123,6 +133,25 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
         else "no surge between the looks, and no winding found right after them"
     )
     return Look(verdict=CoastVerdict.DOUBTFUL, why=f"a rotor's voltage was seen once, but not all agrees: {doubt}")
+
+
+def _with_little_room(situation: Situation, look: CoastLook, coasted: list[Seen], was: Held) -> CoastLook:
+    """Where no ceiling leaves room above what was held, an open circuit shows the limit itself, and does not climb.
+
+    A rotor's voltage then counts only well below that limit, and falling.
+    """
+    limit, meter = coasted[-1].reading.set_volts, situation.known_meter
+    if look.verdict is not CoastVerdict.EMF or limit >= ROOM_SHARE * was.volts:
+        return look
+    seen = points(situation, coasted)
+    below = was.volts - max(point.volts for point in seen)
+    if below > max(BELOW_SHARE * was.volts, 5 * meter.u_volts) and seen[0].volts - seen[-1].volts > 3 * meter.u_volts:
+        return look
+    why = (
+        f"the terminals held {seen[-1].volts:.3g} V at a limit of {limit:.3g} V, which an open circuit shows as well; "
+    )
+    why += f"a ceiling of {FIRST_RAISE * was.volts:.3g} V would tell"
+    return replace(look, verdict=CoastVerdict.DOUBTFUL, why=why)
 
 
 def _surge_between(situation: Situation, coasted: list[Seen], stepped: list[Seen], was: Held) -> str | None:

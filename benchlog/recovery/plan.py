@@ -14,6 +14,7 @@ from benchlog.recovery.heeding import heeding
 from benchlog.recovery.moves import Finding, Situation, mark
 from benchlog.recovery.probing import measure_leads, probe, probe_at_angles, sentence, zero
 from benchlog.recovery.proving import prove
+from benchlog.recovery.starting import capture_starts
 from benchlog.recovery.steps import Hand, Kicks, Start, Swap
 
 _ELECTRICAL = {
@@ -90,6 +91,15 @@ def proof_run(situation: Situation, starts: int) -> Plan[Finding]:
     return (yield from prove(situation, starts))
 
 
+def start_up_run(situation: Situation) -> Plan[Finding]:
+    """Probe for the reference, then starts from rest that are captured."""
+    electrical = yield from _begin(situation)
+    if electrical is not None:
+        return electrical
+    assert situation.start_test is not None, "refused without one"
+    return (yield from capture_starts(situation, situation.start_test))
+
+
 def hand_run(situation: Situation) -> Plan[Finding]:
     """Probe, then a small current while the key is held."""
     electrical = yield from _begin(situation)
@@ -134,6 +144,7 @@ PLANS: dict[RunKind, Callable[[Situation, int], Plan[Finding]]] = {
     RunKind.PROOF: proof_run,
     RunKind.HAND: lambda situation, starts: hand_run(situation),
     RunKind.LEADS: lambda situation, starts: leads_run(situation),
+    RunKind.START_UP: lambda situation, starts: start_up_run(situation),
 }
 
 

@@ -10,6 +10,7 @@ from enum import StrEnum
 import msgspec
 
 from benchlog.errors import Refused
+from benchlog.recovery.ceilings import Ceilings
 
 
 class Trigger(StrEnum):
@@ -103,3 +104,18 @@ def check(asked: StartTest | RunIn) -> None:
         raise Refused(f"hysteresis: {asked.hysteresis:g} is not between zero and the level of {asked.level:g}")
     if asked.interleave > 1:
         raise Refused("interleave: the instant of the start must be the program's own: trigger on output-on")
+
+
+def above_test_ceilings(asked: StartTest | RunIn, ceilings: Ceilings) -> list[str]:
+    """Every field that asks for more than a ceiling, as sentences that name it."""
+    place = "start_test" if isinstance(asked, StartTest) else "run_in"
+    on_s = asked.on_s if isinstance(asked, StartTest) else None
+    return [
+        f"{place}.{name}: {value:g} {unit} is above the {bound.layer}'s ceiling of {bound.value:g} {unit}"
+        for name, value, bound, unit in (
+            ("volts", asked.volts, ceilings.volts, "V"),
+            ("amps", asked.amps, ceilings.amps, "A"),
+            ("on_s", on_s, ceilings.on_s, "s"),
+        )
+        if value is not None and value > bound.value
+    ]
