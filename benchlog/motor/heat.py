@@ -1,31 +1,51 @@
-"""An upper bound of the winding temperature, one reading at a time.
+"""An upper bound of the winding temperature, one reading at a time, for runs of seconds and of a day.
 
-Of an unknown motor neither the winding's heat capacity C nor its heat resistance to the housing is known, only bounds:
-C is at least what a heating rate of 60 K/s at stall allows, the resistance is at most 40 K/W, and the housing holds at
-least ten times the winding's least heat. A pulse of energy E then leaves, a time t later, at most
+Of an unknown motor neither the winding's heat capacity C nor any heat resistance is known, only limits: C is at least
+what a heating rate of 60 K/s at stall allows; from winding to housing it is at most 40 K/W; the housing holds at least
+ten times the winding's least heat, and gives it to the air through no more than a compact body of that size would. What
+one joule still stands for a time t later, z(t) in K/J, is then at most each of
 
-    sup over C >= C_least of E/C exp(-t / (C R))   +   E / C_housing
-  = E/C_least exp(-t / (C_least R))  for t <= C_least R,  else  E R / (e t),   + E / C_housing
+    sup over C >= C_least of 1/C exp(-t / (C R))  +  1 / C_housing      nothing reaches the air
+    R_all / (e t),  for t > T  R_all / T exp(-t / T)                     whatever the bodies are, it falls as it must
 
-and the sum of these bounds over all pulses is a bound of the sum. All heat is charged to the winding.
+with R_all from winding to air and T = 30 min, the slowest that any part cools: a body that only conducts heat answers a
+joule with a sum of falling exponentials whose area is R_all. So of all that went in, each watt counts at most for the s
+it lasted times z, and all watts together never for more than R_all K/W: the temperature is at most what is left when
+the largest watts take that area first. What goes in besides the winding's heat, friction and iron, warms the housing:
+1 / C_housing at most, R_air K/W in all.
 
-Source: the sup is calculus; 60 K/s, 40 K/W and the limits of C are starting values of this project (60 K/s is copper
-at 110 A/mm² at stall, from dT/dt = 0.005 J² K/s). A motor that heats faster than that at stall is not covered.
+Source: the two limits of z are calculus; that z is such a sum: Foster's theorem for networks of resistances and
+capacities, from memory. 60 K/s (copper at 110 A/mm² at stall, from dT/dt = 0.005 J² K/s), 40 K/W, ten times: starting
+values of this project, as is T, which a motor of 1.5 kg has. A motor that heats faster at stall is not covered.
 """
 
 import math
 from collections import deque
+from collections.abc import Callable
+from dataclasses import dataclass, field
 
 STALL_RATE_K_S = 60.0
 C_LEAST_J_K, C_MOST_J_K = 0.2, 10.0
 R_MOST_K_W = 40.0
 HOUSING_TIMES = 10.0
+AIR_K_W = 200.0
+"""K/W from a housing of 1 J/K to still air, at most; it falls with the surface, as J/K to the power of 2/3. Source:
+10 W/(m² K) on a body of 0.45 J/(g K) and 3 g/cm³, computed; a starting value of this project."""
+THROUGH_SHARE = 0.4
+"""Of the resistance to the air: from winding to housing at most, where the mass is known. Starting value."""
+HOUSING_J_G_K = 0.35
+"""J/(g K) of a motor's mass that is its housing's heat, at least: steel 0.46, copper 0.385, without the winding."""
+MOST_J_G_K = 0.9
+"""J/(g K): no motor's mass holds more; ferrite has 0.8."""
+SLOWEST_S = 1800.0
 CONTACT_AND_HEAT = 2.2
 """How many times its known resistance a winding may have: contact up to twice as bad, and copper warmer."""
 READBACK_K = 0.1
 """K: what the error of the readback may hide of the first small powers; of larger ones the housing's share bears it."""
-_FINE_S, _COARSE_S = 0.1, 2.0
-_FINE_FOR_S = 3.0
+_JOINED_S, _JOINED_LATER_S = 0.1, 2.0
+_LATER_S = 3.0
+_WIDEST_S = 10.0
+_SHARE_OF_AGE = 0.08
 _RENEW_S = 0.05
 
 
@@ -36,44 +56,190 @@ def least_heat_capacity(stall_watts: float | None) -> float:
     return min(C_MOST_J_K, max(C_LEAST_J_K, stall_watts / STALL_RATE_K_S))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Body:
+    """The limits of what a motor may be: J/K of winding and housing at least, K/W to the housing and the air at most.
+
+    `slowest_s`: the longest time constant of any of it.
+    """
+
+    winding_j_k: float
+    housing_j_k: float
+    through_k_w: float
+    air_k_w: float
+    slowest_s: float
+
+    @property
+    def all_k_w(self) -> float:
+        return self.through_k_w + self.air_k_w
+
+    def left_of_winding(self, age_s: float) -> float:
+        """K/J that a joule put into the winding so long ago still stands for at most."""
+        constant_s = self.winding_j_k * self.through_k_w
+        near = (
+            math.exp(-age_s / constant_s) / self.winding_j_k
+            if age_s <= constant_s
+            else self.through_k_w / (math.e * age_s)
+        )
+        return self._fallen(age_s, near + 1 / self.housing_j_k)
+
+    def left_of_housing(self, age_s: float) -> float:
+        """The same of one put into the housing."""
+        return self._fallen(age_s, 1 / self.housing_j_k)
+
+    def _fallen(self, age_s: float, share: float) -> float:
+        if age_s <= 0:
+            return share
+        if age_s <= self.slowest_s:
+            return min(share, self.all_k_w / (math.e * age_s))
+        return min(share, self.all_k_w / self.slowest_s * math.exp(-age_s / self.slowest_s))
+
+
+def body_of(stall_watts: float | None, mass_g: float | None = None) -> Body:
+    """What is known of a motor: the power at stall and rated volts, and what it weighs without a gear or a pump."""
+    winding_j_k = least_heat_capacity(stall_watts)
+    housing_j_k = max(HOUSING_TIMES * winding_j_k, HOUSING_J_G_K * (mass_g or 0.0))
+    air_k_w = AIR_K_W * housing_j_k ** (-2 / 3)
+    through_k_w, slowest_s = R_MOST_K_W, SLOWEST_S
+    if mass_g is not None:
+        through_k_w = min(R_MOST_K_W, THROUGH_SHARE * air_k_w)
+        slowest_s = min(SLOWEST_S, MOST_J_G_K * mass_g * (air_k_w + through_k_w))
+    return Body(
+        winding_j_k=winding_j_k,
+        housing_j_k=housing_j_k,
+        through_k_w=through_k_w,
+        air_k_w=air_k_w,
+        slowest_s=slowest_s,
+    )
+
+
+@dataclass(slots=True)
+class _Bin:
+    """Energy of about one power: J, the largest W, and from when to when it went in."""
+
+    first_s: float
+    last_s: float
+    joules: float
+    watts: float
+
+
+@dataclass(slots=True)
+class Heat:
+    """What went in, old pulses joined into bins that widen with their age: as many as the logarithm of the time.
+
+    A bin counts as having gone in at its latest instant, where it is hottest, at the largest of its powers: joining can
+    only raise what it stands for. Powers apart by more than a half share no bin, so that a short surge does not count
+    for the hours around it.
+    """
+
+    _fresh: dict[int, deque[_Bin]] = field(default_factory=dict)
+    _old: dict[int, list[_Bin]] = field(default_factory=dict)
+
+    def add(self, at_s: float, joules: float, watts: float) -> None:
+        kind = _kind(watts)
+        bins = self._fresh.setdefault(kind, deque())
+        last = bins[-1] if bins else None
+        if last is not None and at_s - last.last_s < _JOINED_S and at_s - last.first_s < _WIDEST_S:
+            _join(last, at_s, joules, watts)
+        else:
+            bins.append(_Bin(at_s, at_s, joules, watts))
+            self._age(at_s)
+
+    def _age(self, at_s: float) -> None:
+        for kind, bins in self._fresh.items():
+            old = self._old.setdefault(kind, [])
+            moved = False
+            while bins and at_s - bins[0].last_s > _LATER_S:
+                one, moved = bins.popleft(), True
+                last = old[-1] if old else None
+                close = last is not None and one.last_s - last.last_s < _JOINED_LATER_S
+                if last is not None and close and one.last_s - last.first_s < _WIDEST_S:
+                    _join(last, one.last_s, one.joules, one.watts)
+                else:
+                    old.append(one)
+            if moved:
+                self._old[kind] = _thinned(old, at_s)
+
+    def rise_k(self, at_s: float, left: Callable[[float], float], most_k_w: float) -> float:
+        """K at most: the largest powers take the area of `most_k_w` first."""
+        rise = area = 0.0
+        parts: list[tuple[float, float]] = []
+        for bins in (*self._old.values(), *self._fresh.values()):
+            for one in bins:
+                k = one.joules * left(at_s - one.last_s)
+                rise += k
+                area += k / one.watts
+                parts.append((one.watts, k))
+        if area <= most_k_w:
+            return rise
+        parts.sort(reverse=True)
+        rise = area = 0.0
+        for watts, k in parts:
+            if area + k / watts >= most_k_w:
+                return rise + (most_k_w - area) * watts
+            rise += k
+            area += k / watts
+        return rise
+
+    def __len__(self) -> int:
+        return sum(len(bins) for bins in (*self._old.values(), *self._fresh.values()))
+
+
+def _kind(watts: float) -> int:
+    """Powers within a half of one another."""
+    return 10_000 if math.isinf(watts) else math.floor(math.log(max(watts, 1e-12)) / math.log(1.5))
+
+
+def _join(one: _Bin, at_s: float, joules: float, watts: float) -> None:
+    one.last_s, one.joules, one.watts = at_s, one.joules + joules, max(one.watts, watts)
+
+
+def _thinned(bins: list[_Bin], at_s: float) -> list[_Bin]:
+    """Neighbours joined where both together are narrow against their age."""
+    kept: list[_Bin] = []
+    for one in bins:
+        last = kept[-1] if kept else None
+        if last is not None and one.last_s - last.first_s < _SHARE_OF_AGE * (at_s - one.last_s):
+            _join(last, one.last_s, one.joules, one.watts)
+        else:
+            kept.append(one)
+    return kept
+
+
 class HeatBound:
     """The bound over time. Times in s of one monotonic clock, never backwards; energies in J; temperatures in °C."""
 
-    def __init__(self, ambient_c: float, stall_watts: float | None = None) -> None:
+    def __init__(self, ambient_c: float, stall_watts: float | None = None, mass_g: float | None = None) -> None:
         self.ambient_c = ambient_c
-        self._c_least = least_heat_capacity(stall_watts)
+        self._mass_g = mass_g
         self._stall_watts = stall_watts
-        self._pulses: deque[tuple[float, float]] = deque()  # (latest time of the pulse, J), coarse ones first
-        self._fine: deque[tuple[float, float]] = deque()
+        self._body = body_of(stall_watts, mass_g)
+        self._winding, self._housing = Heat(), Heat()
         self._bound_k = 0.0
         self._bound_at_s = -math.inf
 
     def learn_stall_power(self, stall_watts: float) -> None:
         """The probe found the winding: the least heat capacity follows from it. It can only rise from unknown."""
-        self._c_least = least_heat_capacity(stall_watts)
         self._stall_watts = stall_watts
+        self._body = body_of(stall_watts, self._mass_g)
         self._bound_at_s = -math.inf
 
     def stall_share(self, watts: float) -> float:
         """A power as a share of the stall power at rated volts; of the smallest winding's while that is unknown."""
         return watts / (self._stall_watts or STALL_RATE_K_S * C_LEAST_J_K)
 
-    def add(self, at_s: float, joules: float) -> None:
-        """Energy that went in up to `at_s`."""
-        if joules <= 0:
-            return
-        self._bound_k += joules * (1 / self._c_least + 1 / (HOUSING_TIMES * self._c_least))
-        if self._fine and at_s - self._fine[-1][0] < _FINE_S:
-            # A pulse is taken at its latest instant, where it is hottest: merging can only raise the bound.
-            self._fine[-1] = (at_s, self._fine[-1][1] + joules)
-        else:
-            self._fine.append((at_s, joules))
-        while self._fine and at_s - self._fine[0][0] > _FINE_FOR_S:
-            old_s, old_j = self._fine.popleft()
-            if self._pulses and old_s - self._pulses[-1][0] < _COARSE_S:
-                self._pulses[-1] = (old_s, self._pulses[-1][1] + old_j)
-            else:
-                self._pulses.append((old_s, old_j))
+    def add(self, at_s: float, joules: float, *, over_s: float = 0.0, rest_joules: float = 0.0) -> None:
+        """Energy that went in up to `at_s`: into the winding, and beside it into the motor (`rest_joules`).
+
+        `over_s`: how long it took at least, at its largest power; 0 where that is not known.
+        """
+        for heat, amount, left in (
+            (self._winding, joules, self._body.left_of_winding),
+            (self._housing, rest_joules, self._body.left_of_housing),
+        ):
+            if amount > 0:
+                heat.add(at_s, amount, amount / over_s if over_s > 0 else math.inf)
+                self._bound_k += amount * left(0.0)
 
     def winding_c(self, at_s: float) -> float:
         """°C: no winding within the stated bounds is hotter. Renewed every 50 ms; between, only energy is added."""
@@ -82,25 +248,26 @@ class HeatBound:
         return self.ambient_c + READBACK_K + self._bound_k
 
     def winding_c_after(self, at_s: float, joules: float) -> float:
-        """°C at a later time, and with `joules` more put in just then."""
-        return self.ambient_c + READBACK_K + self._rise(at_s) + joules * self._share(0.0)
+        """°C at a later time, and with `joules` more put into the winding just then."""
+        more_k = joules * self._body.left_of_winding(0.0)
+        return self.ambient_c + READBACK_K + self._rise(at_s) + more_k
 
     def _rise(self, at_s: float) -> float:
-        return sum(j * self._share(at_s - t) for t, j in self._pulses) + sum(
-            j * self._share(at_s - t) for t, j in self._fine
+        body = self._body
+        return self._winding.rise_k(at_s, body.left_of_winding, body.all_k_w) + self._housing.rise_k(
+            at_s, body.left_of_housing, body.air_k_w
         )
 
-    def _share(self, age_s: float) -> float:
-        """K/J that a pulse of this age still stands for at most."""
-        constant_s = self._c_least * R_MOST_K_W
-        body = math.exp(-age_s / constant_s) / self._c_least if age_s <= constant_s else R_MOST_K_W / (math.e * age_s)
-        return body + 1 / (HOUSING_TIMES * self._c_least)
+    @property
+    def bins(self) -> int:
+        """How many pulses are kept."""
+        return len(self._winding) + len(self._housing)
 
 
 def winding_watts(volts: float, amps: float, reference_ohm: float | None) -> float:
     """W that may heat the winding: all that goes in, or what 2.2 times its known resistance turns to heat if less.
 
-    A turning motor passes the rest on as work.
+    A turning motor passes the rest on: as work, or, as friction and iron losses, to its housing.
     """
     into = abs(volts * amps)
     return into if reference_ohm is None else min(into, amps * amps * CONTACT_AND_HEAT * reference_ohm)

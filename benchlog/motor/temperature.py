@@ -154,8 +154,10 @@ class Thermometer:
         was = winding_watts(last[1], last[2], self._reference_ohm) if driven else 0.0
         now = winding_watts(volts, amps, self._reference_ohm) if driven else 0.0
         most_j = max(was, now) * span_s
-        self._bound.add(t_s, most_j)
-        self._high_c += most_j / self._least_j_k * (1 + 1 / HOUSING_TIMES)
+        into = max(abs(last[1] * last[2]), abs(volts * amps)) if driven else 0.0
+        rest_j = max(0.0, into * span_s - most_j)
+        self._bound.add(t_s, most_j, over_s=span_s, rest_joules=rest_j)
+        self._high_c += most_j / self._least_j_k * (1 + 1 / HOUSING_TIMES) + rest_j / (HOUSING_TIMES * self._least_j_k)
         if self._bound_c:
             self._high_c = min(self._high_c, self._bound.winding_c(t_s))
         self._low_c = self._ambient_c + (self._low_c - self._ambient_c) * math.exp(-span_s / self._fastest_s)

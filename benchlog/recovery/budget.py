@@ -1,10 +1,13 @@
 """How much of the time-bound ceilings is used: energy and locked time in any minute, winding temperature, kicks."""
 
+import math
 from collections import deque
 from collections.abc import Iterable
+from typing import Any
 
 import msgspec
 import numpy as np
+import numpy.typing as npt
 
 from benchlog.motor.heat import CONTACT_AND_HEAT, HeatBound, stall_watts_of, winding_watts
 from benchlog.motor.motion import Motion
@@ -20,13 +23,21 @@ LEAST_STALL_A = 0.04
 OFF_WITHIN_S = 10.0
 """s: what it takes at most until an output is off that nobody reads any more, where it can be switched off."""
 
+PLAIN_S = 900.0
+"""s: what earlier runs put in longer ago is told in wider bins."""
+
 
 class Pulse(msgspec.Struct, frozen=True, kw_only=True):
-    """What an earlier run put in, up to `ago_s` before this one: J into the winding at most, s at stall power."""
+    """What an earlier run put in, up to `ago_s` before this one: J into the winding at most, s at stall power.
+
+    `rest_joules`: J beside the winding's, into the motor; `over_s`: how long it took at least, 0 where nobody knows.
+    """
 
     ago_s: float
     joules: float
     stall_s: float
+    rest_joules: float = 0.0
+    over_s: float = 0.0
 
 
 class SlidingSum:
@@ -80,10 +91,18 @@ class Budget:
     volts heats a quarter as much as one at all of them, and counts a quarter; one at 1.5 times counts 2.25.
     """
 
-    def __init__(self, ceilings: Ceilings, *, ambient_c: float, rated_volts: float, kicks: int = 0) -> None:
+    def __init__(
+        self,
+        ceilings: Ceilings,
+        *,
+        ambient_c: float,
+        rated_volts: float,
+        kicks: int = 0,
+        mass_g: float | None = None,
+    ) -> None:
         self._ceilings = ceilings
         self._rated_volts = rated_volts
-        self._heat = HeatBound(ambient_c)
+        self._heat = HeatBound(ambient_c, mass_g=mass_g)
         self._energy, self._locked = SlidingSum(), SlidingSum()
         self._last: Reading | None = None
         self._reference_ohm: float | None = None
@@ -103,7 +122,7 @@ class Budget:
         for pulse in sorted(earlier, key=lambda one: -one.ago_s):
             if not pulse.ago_s >= 0:
                 raise ValueError(f"a pulse of {pulse.ago_s} s ago")
-            self._heat.add(now_s - pulse.ago_s, pulse.joules)
+            self._heat.add(now_s - pulse.ago_s, pulse.joules, over_s=pulse.over_s, rest_joules=pulse.rest_joules)
             self._energy.add(now_s - pulse.ago_s, pulse.joules)
             self._locked.add(now_s - pulse.ago_s, pulse.stall_s)
 
@@ -119,7 +138,9 @@ class Budget:
         # A reading that was no measurement is not charged: what was driven until the next one counts with that.
         driven = any(one.output_on and one.set_volts > 0 for one in (last, reading))
         joules = watts * passed_s if driven else 0.0
-        self._heat.add(reading.received_s, joules)
+        rest_watts = max(abs(r.volts * r.amps) for r in (last, reading)) - watts
+        rest_joules = max(0.0, rest_watts) * passed_s if driven else 0.0
+        self._heat.add(reading.received_s, joules, over_s=passed_s, rest_joules=rest_joules)
         self._energy.add(reading.received_s, joules)
         if driven and belief is not Motion.TURNING:
             if self._reference_ohm is None:
@@ -189,7 +210,7 @@ def pulses_of(
     rated_volts: float,
     off_ago_s: float | None = None,
 ) -> list[Pulse]:
-    """What a filed run put in, in bins of 1 s, counted as `Budget.charge` would with the shaft not known to turn.
+    """What a filed run put in, in bins of 1 s or more, as `Budget.charge` would count it, the shaft not known to turn.
 
     A record that ends while driven, as one does that a crash cut short, counts as driven until the output is known to
     have been off. `ended_ago_s`, `off_ago_s`: from its last reading, and from then, to now; None: a few seconds later.
@@ -197,23 +218,37 @@ def pulses_of(
     """
     if len(trace.sent) == 0:
         return []
-    watts = np.abs(trace.volts * trace.amps)
+    watts = into = np.abs(trace.volts * trace.amps)
     if reference_ohm is not None:
-        watts = np.minimum(watts, trace.amps**2 * CONTACT_AND_HEAT * reference_ohm)
+        watts = np.minimum(into, trace.amps**2 * CONTACT_AND_HEAT * reference_ohm)
     driving = ((trace.flags & FLAG_ON) > 0) & (trace.set_volts > 0)
     driven = driving[1:] | driving[:-1]
     at_s = trace.received * TICK_S
-    joules = np.where(driven, np.maximum(watts[1:], watts[:-1]) * np.diff(at_s), 0.0)
+    most = np.maximum(watts[1:], watts[:-1])
+    joules = np.where(driven, most * np.diff(at_s), 0.0)
     if reference_ohm is None:
         ratio = np.abs(trace.volts) / rated_volts
         stall_shares = np.where(np.abs(trace.amps) > LEAST_STALL_A * ratio, ratio**2, 0.0)
     else:
         stall_shares = watts / stall_watts_of(rated_volts, reference_ohm)
     stall_s = np.where(driven, np.maximum(stall_shares[1:], stall_shares[:-1]) * np.diff(at_s), 0.0)
-    seconds = np.floor(at_s[-1] - at_s[1:]).astype(int)
-    total, total_s = np.bincount(seconds, weights=joules), np.bincount(seconds, weights=stall_s)
+    rest = np.maximum(0.0, np.maximum(into[1:], into[:-1]) - most)
+    ages_s, bins = _bins(at_s[-1] - at_s[1:], most)
+    total, total_s = np.bincount(bins, weights=joules), np.bincount(bins, weights=stall_s)
+    total_rest = np.bincount(bins, weights=np.where(driven, rest * np.diff(at_s), 0.0))
+    over_s = np.full(len(ages_s), np.inf)
+    for spent, power in ((total, most), (total_rest, rest)):
+        largest = np.zeros(len(ages_s))
+        np.maximum.at(largest, bins[driven], power[driven])
+        over_s = np.minimum(over_s, np.divide(spent, largest, out=np.full_like(spent, np.inf), where=largest > 0))
     pulses = [
-        Pulse(ago_s=ended_ago_s + float(k), joules=float(total[k]), stall_s=float(total_s[k]))
+        Pulse(
+            ago_s=ended_ago_s + float(ages_s[k]),
+            joules=float(total[k]),
+            stall_s=float(total_s[k]),
+            rest_joules=float(total_rest[k]),
+            over_s=float(over_s[k]) if math.isfinite(over_s[k]) else 0.0,
+        )
         for k in np.flatnonzero((total > 0) | (total_s > 0))
     ]
     if driving[-1]:
@@ -224,6 +259,23 @@ def pulses_of(
                 ago_s=ended_ago_s - unseen_s,
                 joules=float(watts[-1]) * unseen_s,
                 stall_s=float(stall_shares[-1]) * unseen_s,
+                rest_joules=float(into[-1] - watts[-1]) * unseen_s,
+                over_s=unseen_s,
             )
         )
     return pulses
+
+
+def _bins(ages_s: npt.NDArray[np.float64], watts: npt.NDArray[np.float64]) -> tuple[Any, Any]:
+    """The age of each bin at its newest, and which bin each of `ages_s` belongs to: float64[bins], int64[n].
+
+    Older than `PLAIN_S` a bin spans a twentieth of its age and powers of about one size: a day is some hundred bins.
+    """
+    seconds = np.floor(ages_s)
+    steps = np.floor(np.log(np.maximum(ages_s, PLAIN_S) / PLAIN_S) / math.log(1.05))
+    sizes = np.floor(np.log(np.maximum(watts, 1e-9)) / math.log(1.5))
+    keys = np.where(ages_s < PLAIN_S, seconds, 1e6 + 1e3 * steps + sizes)
+    found, bins = np.unique(keys, return_inverse=True)
+    newest_s = np.full(len(found), np.inf)
+    np.minimum.at(newest_s, bins, seconds)
+    return newest_s, bins
