@@ -42,6 +42,7 @@ class MeasurementArray:
         self._dialect = dialect
         self._array = array
         self._wire = wire
+        self._alive: Callable[[], None] = lambda: None
         self._started: _Started | None = None
         self._found_set: tuple[float, int] | None = None
 
@@ -60,7 +61,7 @@ class MeasurementArray:
             most = min(most, int(told_most))
         return ArrayLimits(least_interval_s=least_s, most_points=most) if most >= 2 and least_s <= _LONGEST_S else None
 
-    def start(self, limits: ArrayLimits, points: int, interval_s: float) -> float:
+    def start(self, limits: ArrayLimits, points: int, interval_s: float, alive: Callable[[], None]) -> float:
         """Starts it, and returns the interval (s) that the supply says it uses. Raises ValueError or SupplyError."""
         # The wire carries 1 µs, so an interval at the limit may lie half of that below it.
         if not limits.least_interval_s - 5e-7 <= interval_s <= _LONGEST_S or not 2 <= points <= limits.most_points:
@@ -70,28 +71,32 @@ class MeasurementArray:
             )
         array, wire = self._array, self._wire
         self._started = None
+        self._alive = alive
+        alive()
         wire.errors()
         if self._found_set is None:
-            self._found_set = (self._setting(array.ask_interval), int(self._setting(array.ask_points)))
-        wire.send(array.abort)
-        self._send_setting(interval_s, points, *array.at_once)
-        used_s, used_points = self._setting(array.ask_interval), self._setting(array.ask_points)
+            found_s, found_points = self._numbers(array.ask_interval, array.ask_points)
+            self._found_set = (found_s, int(found_points))
+        used_s, used_points = self._numbers(
+            array.abort, *self._setting(interval_s, points), *array.at_once, array.ask_interval, array.ask_points
+        )
         if used_points != points or not 0.0 < used_s <= 5.0:
             raise self._refused(f"{used_points:g} samples every {used_s:g} s, where {points} were asked for")
         sent_s = wire.now()
-        if self._dialect.link.compound:
-            wire.ask(scpi.join(array.start, array.ask_points))
-        else:
-            wire.send(array.start)
-            wire.ask(array.ask_points)
+        answers = self._exchange(array.start, self._dialect.errors.ask)
         received_s = wire.now()
-        problems = wire.errors()
-        if problems:
-            raise self._refused("; ".join(problems))
+        if not answers:
+            raise self._refused("")
+        try:
+            code, text = scpi.error(answers[0])
+        except ValueError as error:
+            raise wire.garbled(error) from error
+        if code != 0:
+            raise self._refused(f"{code}, {text}")
         self._started = _Started(sent_s, received_s, points, used_s)
         return used_s
 
-    def fetch(self) -> Dense:
+    def fetch(self, alive: Callable[[], None]) -> Dense:
         """What it held, its settings put back. Raises ValueError or SupplyError."""
         started = self._started
         if started is None:
@@ -99,11 +104,12 @@ class MeasurementArray:
         sent_s, received_s, points, interval_s = started
         if self._wire.now() < received_s + points * interval_s:
             raise ValueError(f"the array is full only {points * interval_s:g} s after its start")
+        self._alive = alive
+        alive()
         self._wire.errors()
         volts, amps = self._list(self._array.volts, points), self._list(self._array.amps, points)
-        problems = self._wire.errors()
         self._started = None
-        self._put_back()
+        problems = self._put_back()
         if problems:
             raise SupplyError(self._wire.resource, f"its measurement array is doubtful: {'; '.join(problems)}")
         return Dense(
@@ -114,61 +120,83 @@ class MeasurementArray:
             amps=amps,
         )
 
-    def _put_back(self) -> None:
-        """Interval and number of samples as they were found: in some supplies readings use them too."""
+    def _put_back(self) -> list[str]:
+        """Interval and number of samples as they were found: in some supplies readings use them too. Then drains the
+        error queue, and tells what was in it before."""
+        self._alive()
+        problems = self._wire.errors()
         if self._found_set is not None:
             interval_s, points = self._found_set
             self._found_set = None
-            self._send_setting(interval_s, points)
+            self._wire.send(*self._setting(interval_s, points))
+            self._alive()
             self._wire.errors()
+        return problems
 
-    def _send_setting(self, interval_s: float, points: int, *more: str) -> None:
-        interval, number = scpi.seconds(interval_s), str(points)
-        self._wire.send(self._array.interval.format(value=interval), self._array.points.format(value=number), *more)
+    def _setting(self, interval_s: float, points: int) -> tuple[str, str]:
+        array = self._array
+        return array.interval.format(value=scpi.seconds(interval_s)), array.points.format(value=str(points))
 
     def _refused(self, why: str) -> SupplyError:
         self._wire.send(self._array.abort)
-        self._put_back()
+        why = "; ".join([why] * bool(why) + self._put_back()) or "it does not know how"
         return SupplyError(self._wire.resource, f"its measurement array did not start: {why}")
 
     def _list(self, query: str, points: int) -> tuple[float, ...]:
-        answer = self._answer(query)
-        if answer is None:
-            why = "; ".join(self._wire.errors()) or "it says nothing"
-            self._put_back()
+        answers = self._exchange(query)
+        if not answers:
+            why = "; ".join(self._put_back()) or "it says nothing"
             raise SupplyError(self._wire.resource, f"its measurement array has nothing to give: {why}")
         try:
-            return scpi.numbers(answer, points)
+            return scpi.numbers(answers[0], points)
         except ValueError as error:
             raise self._wire.garbled(error) from error
 
-    def _setting(self, query: str) -> float:
+    def _numbers(self, *units: str) -> tuple[float, float]:
+        answers = self._exchange(*units)
+        if len(answers) != 2:
+            raise self._refused("")
         try:
-            return scpi.number(self._wire.ask(query))
+            return scpi.number(answers[0]), scpi.number(answers[1])
         except ValueError as error:
             raise self._wire.garbled(error) from error
 
     def _number(self, query: str) -> float | None:
         """A value, None where the supply does not know the query: silence and an error entry are answers too."""
         try:
-            answer = self._answer(query)
+            answers = self._exchange(query)
         except SupplyTimeout:
             self._wire.reopen()
-            answer = None
-        if self._wire.errors() or answer is None:
+            answers = []
+        if self._wire.errors() or not answers:
             return None
         try:
-            return scpi.number(answer)
+            return scpi.number(answers[0])
         except ValueError:
             return None
 
-    def _answer(self, query: str) -> str | None:
-        """A reply, None where the supply does not know the query. Raises SupplyTimeout where that is silence, as it is
-        if only one unit goes in one message."""
+    def _exchange(self, *units: str) -> list[str]:
+        """The answers to the queries among the units, none where the supply threw the message away.
+
+        In one message, behind a query for the error queue, which makes sure of a reply. Where only one unit goes in one
+        message, an unknown query is silence and raises SupplyTimeout.
+        """
+        queries = [unit for unit in units if unit.partition(" ")[0].endswith("?")]
         if not self._dialect.link.compound:
-            return self._wire.ask(query)
-        text = self._wire.ask(scpi.join(self._dialect.errors.ask, query))
+            answers = []
+            for unit in units:
+                self._alive()
+                if unit in queries:
+                    answers.append(self._wire.ask(unit))
+                else:
+                    self._wire.send(unit)
+            return answers
+        self._alive()
+        text = self._wire.ask(scpi.join(self._dialect.errors.ask, *units))
         try:
-            return scpi.after_error(text)
+            rest = scpi.after_error(text)
+            if rest is None:
+                return []
+            return [rest] if len(queries) == 1 else scpi.replies(rest, len(queries))
         except ValueError as error:
             raise self._wire.garbled(error) from error

@@ -247,13 +247,13 @@ class ScpiSupply:
             self.capabilities = replace(self.capabilities, array=self._array.limits())
         return self.capabilities.array
 
-    def acquire(self, points: int, interval_s: float) -> float:
+    def acquire(self, points: int, interval_s: float, alive: Callable[[], None] = lambda: None) -> float:
         array, limits = self._array_there()
-        return array.start(limits, points, interval_s)
+        return array.start(limits, points, interval_s, alive)
 
-    def fetch(self) -> Dense:
+    def fetch(self, alive: Callable[[], None] = lambda: None) -> Dense:
         array, _ = self._array_there()
-        return array.fetch()
+        return array.fetch(alive)
 
     def _array_there(self) -> tuple[MeasurementArray, ArrayLimits]:
         if self._array is None or self.capabilities.array is None:

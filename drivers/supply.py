@@ -6,6 +6,7 @@ that every supply fulfils. Nothing here knows of motors, jobs or any command set
 Units: volts, amperes, seconds. Times are seconds of whatever monotonic clock was handed to the driver.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 from typing import Protocol
@@ -182,20 +183,20 @@ class Supply(Protocol):
         """
         ...
 
-    def acquire(self, points: int, interval_s: float) -> float:
+    def acquire(self, points: int, interval_s: float, alive: Callable[[], None] = ...) -> float:
         """Starts the array at once, and returns the interval (s) that the supply says it uses. Touches no setpoint.
 
         What is to be seen before a start is seen by sending the setpoint later. Readings go on meanwhile. A few round
-        trips long, so to be called before the start. Raises ValueError outside the array's limits, then nothing was
-        sent, and SupplyError, then what `fetch` would give is worth nothing.
+        trips long, so to be called before the start; `alive` is called before each of them. Raises ValueError outside
+        the array's limits, then nothing was sent, and SupplyError, then there will be nothing to fetch.
         """
         ...
 
-    def fetch(self) -> Dense:
+    def fetch(self, alive: Callable[[], None] = ...) -> Dense:
         """What the array holds, which was started by `acquire`. Raises ValueError before it can be full, or without a
         start, then nothing was sent; SupplyError where the supply has none or gives it in another form.
 
-        Two long replies, of at most 64 kB each: to be called when the output is off.
+        Two long replies, of at most 64 kB each: to be called when the output is off. `alive` as of `acquire`.
         """
         ...
 

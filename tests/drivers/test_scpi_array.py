@@ -287,29 +287,82 @@ def test_an_array_that_lost_what_it_held_says_so_and_the_supply_goes_on() -> Non
     assert rig.supply.read().output_on is False
 
 
-def test_a_start_that_the_supply_refuses_is_an_error_and_nothing_is_fetched() -> None:
+def setting(interval: str, points: int) -> str:
+    return (
+        f"SYST:ERR?;:ABOR;:SENS:SWE:TINT {interval};:SENS:SWE:POIN {points};:SENS:SWE:OFFS:POIN 0;:TRIG:SOUR IMM;"
+        ":SENS:SWE:TINT?;:SENS:SWE:POIN?"
+    )
+
+
+SETTING = setting("0.001000", 100)
+START = "SYST:ERR?;:INIT;:SYST:ERR?"
+
+
+@pytest.mark.parametrize(
+    ("message", "reply", "why"),
+    [
+        (START, f'{NONE};-213,"Init ignored"', "did not start: -213, Init ignored"),
+        (START, NONE, "did not start: it does not know how"),
+        (SETTING, NONE, "did not start: it does not know how"),
+        (SETTING, f"{NONE};0.001;64", "did not start: 64 samples every 0.001 s, where 100"),
+        (SETTING, f"{NONE};0.0;100", "did not start: 100 samples every 0 s"),
+    ],
+)
+def test_a_start_that_does_not_come_about_is_an_error_and_the_supply_goes_on(
+    message: str, reply: str, why: str
+) -> None:
     rig = Rig(fan())
     rig.supply.find_array()
-    complaints = ['-213,"Init ignored"']
-
-    def complain(reply: str) -> str:
-        rig.replies["SYST:ERR?"] = lambda reply: complaints.pop() if complaints else NONE
-        return reply
-
-    rig.replies["INIT;:SENS:SWE:POIN?"] = complain
-    with pytest.raises(SupplyError, match="did not start: -213, Init ignored"):
+    rig.replies[message] = lambda true: reply
+    with pytest.raises(SupplyError, match=why) as raised:
         rig.supply.acquire(100, 1e-3)
+    assert raised.type is SupplyError
+    assert "ABOR" in rig.said
     with pytest.raises(ValueError, match="not started"):
         rig.supply.fetch()
+    assert rig.supply.read().output_on is False
+    assert rig.bench.send("SENS:SWE:TINT?;POIN?", rig.clock.now())[0] == "0.001000;1024"
+    rig.replies.clear()
+    assert len(rig.fetched(100, 1e-3).amps) == 100
 
 
-def test_a_supply_that_takes_another_number_of_samples_is_not_started() -> None:
+@pytest.mark.parametrize(
+    ("message", "reply"),
+    [
+        (START, f"{NONE};5"),
+        (START, "5"),
+        (SETTING, f"{NONE};0.001"),
+        (SETTING, f"{NONE};0.001;9.9E37"),
+        (SETTING, f"{NONE};0.001;100;0"),
+        ("SYST:ERR?;:SENS:SWE:TINT?;:SENS:SWE:POIN?", f"{NONE};INF;100"),
+    ],
+)
+def test_a_garbled_answer_to_a_start_makes_the_session_suspect(message: str, reply: str) -> None:
     rig = Rig(fan())
     rig.supply.find_array()
-    rig.replies["SENS:SWE:POIN?"] = lambda reply: "64"
-    with pytest.raises(SupplyError, match="64 samples"):
+    rig.replies[message] = lambda true: reply
+    with pytest.raises(SupplyGarbled):
         rig.supply.acquire(100, 1e-3)
-    assert not any("INIT" in message for message in rig.said)
+    with pytest.raises(SupplyTimeout, match="suspect"):
+        rig.supply.read()
+
+
+def test_no_sign_of_life_is_further_apart_than_two_replies() -> None:
+    # Who waits for signs of life bears six replies, of which the reading that follows is one.
+    for dialect in (shipped(), unit_by_unit()):
+        rig = Rig(fan(), dialect=dialect)
+        rig.supply.find_array()
+        said: list[int] = []
+
+        def alive(rig: Rig = rig, said: list[int] = said) -> None:
+            said.append(len(rig.said))
+
+        first = len(rig.said)
+        rig.supply.acquire(50, 1e-3, alive)
+        rig.wait(1.0)
+        rig.supply.fetch(alive)
+        assert said[0] == first
+        assert max(b - a for a, b in zip(said, [*said[1:], len(rig.said)], strict=True)) <= 3
 
 
 @pytest.mark.parametrize(
@@ -391,9 +444,10 @@ def test_no_reply_about_an_array_becomes_a_command(reply: str, from_question: in
         asked += 1
         return true if asked <= from_question else reply
 
-    for query in ("SENS:SWE:TINT?", "SENS:SWE:POIN?", "VOLT:TRIG?", "SENS:SWE:TINT? MIN", "SENS:SWE:POIN? MAX"):
-        for message in (query, f"SYST:ERR?;:{query}", f"INIT;:{query}"):
-            rig.replies[message] = lie
+    for query in ("SENS:SWE:TINT?", "SENS:SWE:TINT?;:SENS:SWE:POIN?", "VOLT:TRIG?", "SENS:SWE:TINT? MIN"):
+        rig.replies[f"SYST:ERR?;:{query}"] = lie
+    for message in ("SYST:ERR?;:SENS:SWE:POIN? MAX", setting("0.000200", 50), START):
+        rig.replies[message] = lie
     before = len(rig.said)
     with suppress(SupplyError, ValueError):
         rig.fetched()
