@@ -5,24 +5,28 @@ process wrote beside it, `<uid>.journal.rescue`, becomes the run's last event.
 """
 
 import logging
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 import msgspec
+import numpy as np
 from sqlalchemy import select
 from sqlalchemy.orm import Session
 
 from benchlog.bench.file_lock import lock_file
+from benchlog.bench.frames import Request
 from benchlog.bench.journal import JournalContents, read_journal
 from benchlog.errors import JournalDamaged, Refused
+from benchlog.ledger.dense_codec import encode_dense
 from benchlog.ledger.jobs import add_job, mark_changed
 from benchlog.ledger.run_record import Rescue, began_utc, duration_s, events_of, read_rescue, result_of
-from benchlog.ledger.schema import EntryRow, EventRow, JobRow, RunRow, TraceRow
+from benchlog.ledger.schema import DenseRow, EntryRow, EventRow, JobRow, RunRow, TraceRow, UnitRow
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import MAX_SAMPLES, encode
 from benchlog.outcome import Outcome, RunResult
-from benchlog.records import Event, EventKind, Item, Motor, Stage
+from benchlog.records import STAGE_OF, TICK_S, Event, EventKind, Item, Motor, Purpose, RunKind, Stage
 
 _log = logging.getLogger(__name__)
 
@@ -121,42 +125,57 @@ def _commit(ledger: Ledger, journal: Path) -> tuple[Filed, bool]:
         raise Refused(f"{journal}: {len(contents.trace.sent)} samples are more than the {MAX_SAMPLES} of a trace")
     rescue = read_rescue(rescue_record_of(journal))
     request = contents.begun.request
-    trace_row = _trace_row(contents)
+    trace_row, dense_rows = _trace_row(contents), _dense_rows(contents)
     with ledger.adding() as session:
         if (before := session.scalars(select(RunRow).where(RunRow.uid == request.uid)).one_or_none()) is not None:
             _refuse_shorter(session, before, journal, contents)
             return _filed(session.get_one(JobRow, before.job_id), before), False
-        if request.job is None:
-            job = add_job(
-                session,
-                item=request.item or UNNAMED,
-                motor=Motor(rated_volts=request.rated_volts),
-                complaint=request.complaint,
-                load_state=request.load_state,
-                opened_utc=ledger.clock.utc(),
-            )
-        elif (found := session.get(JobRow, request.job)) is not None:
-            job = found
-        else:
-            raise Refused(f"{journal}: its job, with the key {request.job}, is not in this ledger")
+        unit = None if request.unit is None else session.get(UnitRow, request.unit)
+        job = _job_of(session, request, unit, journal, ledger.clock.utc())
         events = events_of(contents, rescue)
-        run = _add_run(session, job, _run_row(contents, began, rescue, events), events, trace_row, ledger.clock.utc())
+        run = _run_row(contents, began, rescue, events)
+        run.job_id = job.id
+        if unit is not None and unit.job_id == job.id:
+            run.unit_id = unit.id
+        session.add(run)
+        session.flush()
+        if run.unit_id != request.unit:
+            # What it measured counts all the same; whose it was, a person has to say.
+            text = f"Run {run.id} was to be of unit {request.unit}, which is not one of this job: kept without a unit"
+            stage = STAGE_OF[request.kind].value
+            session.add(EntryRow(job_id=job.id, utc=ledger.clock.utc(), stage=stage, text=text, who=""))
+        _add_to_run(session, run, events, [trace_row, *dense_rows])
+        mark_changed(session, job, ledger.clock.utc())
         return _filed(job, run), rescue is not None
 
 
-def _add_run(session: Session, job: JobRow, run: RunRow, events: list[Event], trace_row: TraceRow, utc: str) -> RunRow:
-    run.job_id = job.id
-    session.add(run)
-    session.flush()
+def _job_of(session: Session, request: Request, unit: UnitRow | None, journal: Path, utc: str) -> JobRow:
+    """The run's job: the one it names, else the lot of its unit, else a new one."""
+    key = request.job if request.job is not None or unit is None else unit.job_id
+    if key is None:
+        return add_job(
+            session,
+            item=request.item or UNNAMED,
+            motor=Motor(rated_volts=request.rated_volts),
+            complaint=request.complaint,
+            load_state=request.load_state,
+            opened_utc=utc,
+            purpose=Purpose.MEASURING if request.kind is RunKind.START_UP else Purpose.REPAIR,
+        )
+    if (found := session.get(JobRow, key)) is not None:
+        return found
+    raise Refused(f"{journal}: its job, with the key {key}, is not in this ledger")
+
+
+def _add_to_run(session: Session, run: RunRow, events: list[Event], curves: list[TraceRow | DenseRow]) -> None:
     for seq, event in enumerate(events):
         values = msgspec.json.encode(event.values).decode()
         session.add(
             EventRow(run_id=run.id, seq=seq, t_s=event.t_s, kind=event.kind.value, text=event.text, values=values)
         )
-    trace_row.run_id = run.id
-    session.add(trace_row)
-    mark_changed(session, job, utc)
-    return run
+    for row in curves:
+        row.run_id = run.id
+        session.add(row)
 
 
 def _freed_rung(result: RunResult, events: list[Event], rated_volts: float) -> str:
@@ -195,6 +214,31 @@ def _run_row(contents: JournalContents, began: str, rescue: Rescue | None, event
 def _trace_row(contents: JournalContents) -> TraceRow:
     coded = encode(contents.trace)
     return TraceRow(samples=coded.samples, format=coded.format, checksum=coded.checksum, data=coded.data)
+
+
+def _dense_rows(contents: JournalContents) -> list[DenseRow]:
+    rows = []
+    for seq, (number, block) in enumerate(contents.dense):
+        samples = max(len(block.volts), len(block.amps))
+        volts, amps = (
+            np.array([*column, *[math.nan] * (samples - len(column))], dtype=np.float64)
+            for column in (block.volts, block.amps)
+        )
+        coded = encode_dense(volts, amps)
+        rows.append(
+            DenseRow(
+                seq=seq,
+                number=number,
+                began_s=block.began * TICK_S,
+                u_began_s=block.u_began_s if math.isfinite(block.u_began_s) else 0.0,
+                interval_s=block.interval_s if math.isfinite(block.interval_s) else 0.0,
+                samples=coded.samples,
+                format=coded.format,
+                checksum=coded.checksum,
+                data=coded.data,
+            )
+        )
+    return rows
 
 
 def _refuse_shorter(session: Session, run: RunRow, journal: Path, contents: JournalContents) -> None:

@@ -17,7 +17,7 @@ from benchlog.ledger.rows import job_of, select_jobs
 from benchlog.ledger.schema import ItemRow, JobRow
 from benchlog.ledger.search import INDEX, give_up_index, index_holds, match, matches, phrases_of
 from benchlog.ledger.wanted import Order, Waits, Wanted
-from benchlog.records import Job, JobState
+from benchlog.records import Job, JobState, Purpose
 
 if TYPE_CHECKING:
     from benchlog.ledger.store import Ledger
@@ -99,7 +99,10 @@ def found_keys(ledger: "Ledger", wanted: Wanted, after: Key | None, limit: int, 
 
 
 def conditions(wanted: Wanted, *, few: bool = False) -> list[ColumnElement[bool]]:
-    """On a job, without its text. `few`: said so that a database begins with the kind and not with the jobs."""
+    """On a job, without its text, and without what nearly all are: repairs.
+
+    `few`: said so that a database begins with the kind and not with the jobs.
+    """
     found: list[ColumnElement[bool]] = []
     if wanted.kind and few:
         found.append(JobRow.item_id.in_(select(ItemRow.id).where(ItemRow.kind == wanted.kind)))
@@ -116,6 +119,8 @@ def conditions(wanted: Wanted, *, few: bool = False) -> list[ColumnElement[bool]
         found.append(JobRow.opened_utc >= wanted.since_utc)
     if wanted.until_utc:
         found.append(JobRow.opened_utc < wanted.until_utc)
+    if wanted.purpose is Purpose.MEASURING:
+        found.append(JobRow.purpose == Purpose.MEASURING.value)
     return found
 
 
@@ -128,6 +133,9 @@ def _keys(
         some = session.scalars(select(JobRow.id).where(*conditions(wanted, few=True)).limit(FEW + 1)).all()
         if len(some) <= FEW:
             filters, indexed = [JobRow.id.in_(some)], False
+    if wanted.purpose is Purpose.REPAIR or (wanted.purpose is None and not phrases):
+        # As what it is not: nearly all are repairs, and an index of what jobs are for would only be a detour.
+        filters.append(JobRow.purpose != Purpose.MEASURING.value)
     by_text = indexed and bool(phrases)
     if wanted.order is Order.CHANGED and not counting:
         return _by_change(session, phrases, filters, after, limit, by_text=by_text)

@@ -7,7 +7,7 @@ from benchlog.ledger.rows import event_of, run_of, select_runs
 from benchlog.ledger.schema import EventRow, ItemRow, JobRow, RunRow
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
-from benchlog.records import Event, EventKind, Item, Run, RunKind
+from benchlog.records import Event, EventKind, Item, Purpose, Run, RunKind
 from benchlog.recovery.advice import Past
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.recovery.steps import Sequence
@@ -34,7 +34,8 @@ def past_of(ledger: Ledger, item: Item, *, not_job: int | None = None) -> list[P
     for likeness, possible, conditions in by:
         if not possible:
             continue
-        jobs = select(JobRow.id).join(ItemRow, ItemRow.id == JobRow.item_id).where(*conditions)
+        repairs = JobRow.purpose != Purpose.MEASURING.value
+        jobs = select(JobRow.id).join(ItemRow, ItemRow.id == JobRow.item_id).where(*conditions, repairs)
         wanted = (
             select_runs()
             .where(

@@ -9,7 +9,7 @@ from benchlog.ledger.finding_jobs import found_keys
 from benchlog.ledger.schema import ChargeRow, EntryRow, EventRow, ItemRow, JobRow, RunRow
 from benchlog.ledger.search import words_of
 from benchlog.ledger.wanted import Order, Wanted
-from benchlog.records import HAND_STEPS, ChargeKind, EntryKind, EventKind, RunKind
+from benchlog.records import HAND_STEPS, ChargeKind, EntryKind, EventKind, Purpose, RunKind
 
 if TYPE_CHECKING:
     from benchlog.ledger.store import Ledger
@@ -27,7 +27,9 @@ _EVERY = 1 << 62
 
 
 def pasts_of(ledger: "Ledger", wanted: Wanted | None = None, *, hand_steps: bool = False) -> list[PastJob]:
-    """Jobs that are wanted, by id; what came back is seen in all. `hand_steps`: they are read too, which takes longest.
+    """Repairs that are wanted, by id; what came back is seen in all. What only was measured is no repair.
+
+    `hand_steps`: they are read too, which takes longest.
 
     Raises LedgerError.
     """
@@ -81,6 +83,7 @@ _JOBS = (
         JobRow.waiting_since_utc,
     )
     .join(ItemRow, ItemRow.id == JobRow.item_id)
+    .where(JobRow.purpose != Purpose.MEASURING.value)
     .order_by(JobRow.id)
 )
 

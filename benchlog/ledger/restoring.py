@@ -33,6 +33,10 @@ from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.warmth import FORGOTTEN_S
 from benchlog.ledger.writer_lock import seat_of, take
+from benchlog.records import Run
+
+_RECENT = 200
+"""Runs of a quarter of an hour and more: a start takes some seconds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,6 +164,19 @@ def _jobs_of(ledger: Path) -> dict[int, str]:
         raise LedgerDamaged(ledger, f"not a whole ledger ({error})") from error
 
 
+def _runs_of(ledger: Path) -> set[tuple[str, int]]:
+    """When its runs began, and of which job; of any revision. A copy that can't be asked knows of none."""
+    try:
+        with closing(connect(ledger)) as connection:
+            return set(connection.execute("SELECT started_utc, job_id FROM run"))
+    except sqlite3.Error:
+        return set()
+
+
+def _ended_utc(run: Run) -> str:
+    return utc_text(datetime.fromisoformat(run.started_utc) + timedelta(seconds=run.duration_s))
+
+
 def _refuse_what_would_be_forgotten(ledger: Path, new: Path, clock: Clock) -> dict[int, str]:
     """The jobs of the ledger that goes, if it can be read at all. Raises Refused for an output that nobody has said to
     be off, and while a motor is still warm from a run that the copy does not have."""
@@ -167,9 +184,7 @@ def _refuse_what_would_be_forgotten(ledger: Path, new: Path, clock: Clock) -> di
         look_at_header(ledger)  # in another file SQLite would roll back what lies beside it
         with closing(Ledger(ledger, clock)) as book:
             open_ends = not_confirmed(book)
-            recent = book.recent_runs(limit=50)
-        with closing(Ledger(new, clock)) as book:
-            known = {(run.started_utc, run.job) for run in book.recent_runs(limit=50)}
+            recent = book.recent_runs(limit=_RECENT)
         jobs = _jobs_of(ledger)
     except (LedgerError, sqlite3.Error, SQLAlchemyError, OSError):
         return {}  # what can't be read is what a restore is for
@@ -181,8 +196,9 @@ def _refuse_what_would_be_forgotten(ledger: Path, new: Path, clock: Clock) -> di
         )
     now_utc = clock.utc()
     since = utc_text(datetime.fromisoformat(now_utc) - timedelta(seconds=FORGOTTEN_S))
+    known = _runs_of(new)
     lacking = [run for run in recent if (run.started_utc, run.job) not in known]
-    warm = [run for run in lacking if since <= run.started_utc <= now_utc]
+    warm = [run for run in lacking if run.started_utc <= now_utc and since <= _ended_utc(run)]
     if warm:
         raise Refused(f"run {warm[0].id} was just on, and the copy would not know how warm its motor is: wait 15 min")
     return jobs

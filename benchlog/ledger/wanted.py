@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from benchlog.records import JobState
+from benchlog.records import JobState, Purpose
 
 
 class Order(StrEnum):
@@ -27,7 +27,8 @@ class Wanted:
     `text`: words anywhere in a job: its item, serial, tag and number, complaint, owner, persons, cause, work, method,
     prognosis, entries, findings, parts, how it ended, names of files. Each is as much of a word as is typed, whatever
     case and accents; all must be there. `kind`, `cause`, `outcome` (of the last run), `who`: as they are written.
-    `since_utc`, `until_utc`: opened from the one on and before the other, ISO 8601.
+    `since_utc`, `until_utc`: opened from the one on and before the other, ISO 8601. `purpose`: None for repairs, and
+    where words are looked for for all that they are in.
     """
 
     text: str = ""
@@ -38,4 +39,5 @@ class Wanted:
     since_utc: str = ""
     until_utc: str = ""
     who: str = ""
+    purpose: Purpose | None = None
     order: Order = Order.NEWEST

@@ -3,7 +3,11 @@
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
+from sqlalchemy import or_, select
+
 from benchlog.ledger.off_by_hand import switched_off_utc
+from benchlog.ledger.rows import run_of, select_runs
+from benchlog.ledger.schema import ItemRow, JobRow, RunRow, UnitRow
 from benchlog.ledger.store import Ledger
 from benchlog.records import Run, RunKind
 from benchlog.recovery.budget import Pulse, pulses_of
@@ -21,16 +25,22 @@ class Warmth:
     pulses: tuple[Pulse, ...]
 
 
-def warmth_of(ledger: Ledger, *, job: int | None, resource: str) -> Warmth:
-    """Of a job's motor; without a job of whatever was last on that supply, since it may be the same one."""
+def warmth_of(ledger: Ledger, *, job: int | None, resource: str, unit: int | None = None) -> Warmth:
+    """Of a job's motor; without a job of whatever was last on that supply, since it may be the same one.
+
+    `unit`: the key of a lot's unit, whose motor it is: what has another serial is another motor, by the operator's
+    word, and the same serial anywhere is the same. Raises LedgerError.
+    """
     now = datetime.fromisoformat(ledger.clock.utc()).astimezone(UTC)
-    runs = ledger.runs(job) if job is not None else ledger.recent_runs(limit=_RUNS)
+    runs = None if unit is None else _of_serial(ledger, unit)
+    if runs is None:
+        runs = ledger.runs(job) if job is not None else ledger.recent_runs(limit=_RUNS)
     known_ohm: float | None = None
     pulses: list[Pulse] = []
     for run in sorted(runs, key=lambda one: one.started_utc)[-_RUNS:]:
         ended_ago_s = max(0.0, (now - _ended(run)).total_seconds())
         off_ago_s = _off_ago_s(ledger, run, now, ended_ago_s)
-        if off_ago_s > FORGOTTEN_S or (job is None and run.resource != resource):
+        if off_ago_s > FORGOTTEN_S or (job is None and unit is None and run.resource != resource):
             continue
         winding_ohm = None if run.kind is RunKind.LEADS else run.result.resistance_ohm
         known_ohm = winding_ohm or known_ohm
@@ -42,6 +52,31 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str) -> Warmth:
             rated_volts=run.rated_volts,
         )
     return Warmth(known_ohm=known_ohm, pulses=tuple(sorted(pulses, key=lambda one: -one.ago_s)))
+
+
+def _of_serial(ledger: Ledger, unit: int) -> list[Run] | None:
+    """The last runs of this serial, as a unit of any lot or as the thing of any job; None where there is no such unit.
+
+    Labels that both give a make, and not the same one, are of two things.
+    """
+    with ledger.reading() as session:
+        row = session.get(UnitRow, unit)
+        if row is None:
+            return None
+        item = select(ItemRow.make).join(JobRow, JobRow.item_id == ItemRow.id)
+        make = session.scalar(item.where(JobRow.id == row.job_id)) or ""
+        of_units = (
+            select(UnitRow.id).join(JobRow, JobRow.id == UnitRow.job_id).join(ItemRow, ItemRow.id == JobRow.item_id)
+        )
+        of_jobs = select(JobRow.id).join(ItemRow, ItemRow.id == JobRow.item_id)
+        if make:
+            of_units, of_jobs = (of.where(ItemRow.make.in_(["", make])) for of in (of_units, of_jobs))
+        wanted = or_(
+            RunRow.unit_id.in_(of_units.where(UnitRow.serial == row.serial)),
+            RunRow.job_id.in_(of_jobs.where(ItemRow.serial == row.serial)),
+        )
+        last = select_runs().where(wanted).order_by(RunRow.started_utc.desc(), RunRow.id.desc()).limit(_RUNS)
+        return [run_of(ledger.path, one) for one in session.execute(last)]
 
 
 def _off_ago_s(ledger: Ledger, run: Run, now: datetime, ended_ago_s: float) -> float:
