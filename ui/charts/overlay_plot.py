@@ -1,0 +1,471 @@
+"""Many starts over one another from their trigger on: amps, and volts in a pane of their own when asked for.
+
+What changes with the view alone (axes, band, the crowd) is painted once and kept; a start picked out, cursors and a
+start that is being captured go over it.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import (
+    QColor,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QPixmap,
+    QResizeEvent,
+    QWheelEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from ui import curve_texts as texts
+from ui import theme
+from ui.charts import overlay_painting as painting
+from ui.charts.crowd import Crowd
+from ui.charts.cursors import GRAB_PX, Cursors, read_out
+from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line, Overlaid
+from ui.charts.overlay_painting import Places, Sheet
+from ui.charts.scale import Scale, round_step
+from ui.theme import Tokens
+
+LEFT, RIGHT, TOP, BOTTOM, BETWEEN = 58.0, 26.0, 14.0, 34.0, 22.0
+VOLTS_SHARE = 0.32
+BELOW, ABOVE = 0.04, 0.1
+"""Shares of the height below zero and above the highest."""
+CLOSER, LEAST_SPAN_S = 1.2, 0.002
+NEAR_PX = 24.0
+"""How near a click must be to a start to pick it out."""
+SECONDS = "s"
+
+
+class OverlayPlot(QWidget):
+    """`picked` the number of a start that was clicked; `cursor_read` what lies between the cursors, as words."""
+
+    picked = Signal(int)
+    cursor_read = Signal(str)
+
+    def __init__(self, tokens: Tokens, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._tokens = tokens
+        self.shown = Overlaid()
+        self._crowds = {AMPS: Crowd(), VOLTS: Crowd()}
+        self._view: tuple[float, float] | None = None
+        self._levels: tuple[float, float] | None = None
+        self.volts_shown, self.lead_ohm = False, 0.0
+        self.cursors: Cursors | None = None
+        self._behind: QPixmap | None = None
+        self._painted: dict[str, Sheet] = {}
+        self._dragged: QPointF | None = None
+        self._box: tuple[QPointF, QPointF] | None = None
+        self._grabbed: int | None = None
+        self.setMinimumSize(320, 200)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setToolTip(texts.OVERLAY_HINT)
+        self._name_it()
+
+    # what is shown
+
+    def show_starts(self, crowd: Sequence[Line], *, picked: int | None = None, mean: Line | None = None) -> None:
+        """In place of those that were shown; the view stays where it was chosen."""
+        self.shown.crowd, self.shown.picked, self.shown.mean = list(crowd), picked, mean
+        self._put_crowds()
+        self._anew()
+
+    def add_start(self, line: Line, *, pick: bool = True) -> None:
+        """One more, as it was captured."""
+        self.shown.crowd = [*self.shown.crowd, line]
+        if pick:
+            self.shown.picked = len(self.shown.crowd) - 1
+        self.shown.live = None
+        self._put_crowds()
+        self._anew()
+
+    def pick(self, number: int | None) -> None:
+        """One start picked out. What is behind stays as it was painted."""
+        self.shown.picked = number if number is None or number < len(self.shown.crowd) else None
+        self._name_it()
+        self._tell_cursors()
+        self.update()
+
+    def show_band(self, area: BandOf | None) -> None:
+        self.shown.band = area
+        self._anew()
+
+    def show_before(self, lines: Sequence[Line], name: str = "") -> None:
+        self.shown.before, self.shown.before_name = list(lines), name
+        self._anew()
+
+    def show_capture(self, line: Line | None) -> None:
+        self.shown.capture = line
+        self._anew()
+
+    def show_filled_in(self, line: Line | None) -> None:
+        self.shown.filled_in = line
+        self.update()
+
+    def show_live(self, line: Line | None) -> None:
+        """The start that is being captured, as far as it is read."""
+        self.shown.live = line
+        self.update()
+
+    def expect(self, before_s: float, on_s: float) -> None:
+        """How long the coming starts are, so that the axis need not move while they are read."""
+        self.shown.expected = -before_s, on_s
+        self.update()
+
+    def set_trigger(self, words: str) -> None:
+        self.shown.trigger = words
+        self.update()
+
+    def show_volts(self, shown: bool, *, lead_ohm: float = 0.0) -> None:
+        """With `lead_ohm` the volts at the motor: what the leads drop is taken out."""
+        self.volts_shown, self.lead_ohm = shown, lead_ohm
+        self._put_crowds()
+        self._anew()
+
+    def clear(self) -> None:
+        self.shown = Overlaid(trigger=self.shown.trigger)
+        self._put_crowds()
+        self.cursors = None
+        self.home()
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self._tokens = tokens
+        self._anew()
+
+    # where one looks
+
+    def view(self) -> tuple[float, float]:
+        return self._view or self.shown.span()
+
+    def look(self, span: tuple[float, float] | None, levels: tuple[float, float] | None = None) -> None:
+        """At these seconds, and these amps; None for the whole."""
+        if span is not None and span[1] - span[0] < LEAST_SPAN_S:
+            middle = (span[0] + span[1]) / 2
+            span = middle - LEAST_SPAN_S / 2, middle + LEAST_SPAN_S / 2
+        self._view, self._levels = span, levels
+        self._anew()
+
+    def home(self) -> None:
+        self.look(None)
+
+    def show_cursors(self, shown: bool) -> None:
+        low, high = self.view()
+        self.cursors = Cursors(first_s=low + 0.25 * (high - low), second_s=low + 0.6 * (high - low)) if shown else None
+        self._tell_cursors()
+        self.update()
+
+    # how it is laid out
+
+    def sheets(self) -> dict[str, Sheet]:
+        """Amps, and volts below them where they are asked for."""
+        low, high = self.view()
+        left, right = LEFT, max(LEFT + 40.0, self.width() - RIGHT)
+        top, bottom = TOP, max(TOP + 40.0, self.height() - BOTTOM)
+        split = bottom - VOLTS_SHARE * (bottom - top) if self.volts_shown else bottom
+        across = Scale(low=low, high=high, begin=left, end=right)
+        boxes = {AMPS: QRectF(left, top, right - left, split - top)}
+        if self.volts_shown:
+            boxes[VOLTS] = QRectF(left, split + BETWEEN, right - left, bottom - split - BETWEEN)
+        return {
+            what: Sheet(box=box, across=across, upward=self._upward(what, box), unit=unit)
+            for (what, box), unit in zip(boxes.items(), ("A", "V"), strict=False)
+        }
+
+    def _upward(self, what: str, box: QRectF) -> Scale:
+        if what == AMPS and self._levels is not None:
+            low, high = self._levels
+        else:
+            lead_ohm = self.lead_ohm if what == VOLTS else 0.0
+            most = max(self._crowds[what].tops[1], self.shown.most(what, lead_ohm))
+            high = _round_top(most if most > 0 else 1.0)
+            low = -BELOW * high
+        return Scale(low=low, high=high, begin=box.bottom(), end=box.top())
+
+    def _put_crowds(self) -> None:
+        for what, crowd in self._crowds.items():
+            wanted = what == AMPS or self.volts_shown
+            crowd.put([(line.t_s, line.of(what, self.lead_ohm)) for line in self.shown.crowd] if wanted else [])
+
+    def _anew(self) -> None:
+        self._behind = None
+        self._name_it()
+        self._tell_cursors()
+        self.update()
+
+    def _name_it(self) -> None:
+        count = len(self.shown.crowd)
+        starts = texts.OVERLAY_EMPTY if not count else texts.starts(count)
+        picked = "" if self.shown.picked is None else self.shown.crowd[self.shown.picked].name
+        self.setAccessibleName(texts.OVERLAY_TOLD.format(name=texts.OVERLAY_NAME, starts=starts, picked=picked))
+
+    def main_line(self) -> Line | None:
+        """The one that cursors read: picked out, or being captured, or the mean."""
+        picked = None if self.shown.picked is None else self.shown.crowd[self.shown.picked]
+        return picked or self.shown.live or self.shown.mean or self.shown.capture
+
+    def _tell_cursors(self) -> None:
+        told = "" if self.cursors is None else read_out(self.cursors, self.main_line(), self.lead_ohm)
+        self.setAccessibleDescription(told)
+        self.cursor_read.emit(told)
+
+    # painting
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        sheets = self.sheets()
+        if self._behind is None or self._painted != sheets:
+            self._behind, self._painted = self._paint_behind(sheets), sheets
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.drawPixmap(0, 0, self._behind)
+        for what, sheet in sheets.items():
+            self._paint_over(painter, what, sheet)
+        if self.cursors is not None:
+            self._paint_cursors(painter, sheets, self.cursors)
+        if self._box is not None:
+            painter.setPen(QPen(QColor(self._tokens.ink), 1, Qt.PenStyle.DashLine))
+            painter.drawRect(QRectF(*self._box).normalized())
+        painter.end()
+
+    def _paint_behind(self, sheets: dict[str, Sheet]) -> QPixmap:
+        ratio = self.devicePixelRatioF()
+        made = QPixmap(self.size() * ratio)
+        made.setDevicePixelRatio(ratio)
+        made.fill(QColor(self._tokens.card))
+        painter = QPainter(made)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        lowest = list(sheets)[-1]
+        for what, sheet in sheets.items():
+            painting.axes(painter, sheet, self._tokens, times=what == lowest, seconds=SECONDS)
+            painter.save()
+            painter.setClipRect(sheet.box)
+            if what == AMPS and self.shown.band is not None and self.shown.band.t_s.size > 1:
+                painting.band(painter, sheet, self.shown.band, self._tokens)
+                painter.setPen(QPen(QColor(self._tokens.line), 1))
+                for level in sheet.upward.ticks(painting.TICK_PX):
+                    y = round(sheet.upward.px(level)) + 0.5
+                    painter.drawLine(QPointF(sheet.box.left(), y), QPointF(sheet.box.right(), y))
+            each = [(line.t_s, line.of(what, self.lead_ohm)) for line in self.shown.crowd]
+            painting.crowd(painter, sheet, self._crowds[what], each, self._tokens.third)
+            painter.restore()
+        painter.end()
+        return made
+
+    def _paint_over(self, painter: QPainter, what: str, sheet: Sheet) -> None:
+        shown, tokens = self.shown, self._tokens
+        painter.save()
+        painter.setClipRect(sheet.box.adjusted(-3, -3, 3, 3))
+        colour = tokens.amps if what == AMPS else tokens.volts
+        picked = None if shown.picked is None else shown.crowd[shown.picked]
+        dashed = Qt.PenStyle.DashLine
+        layers = [(line, QPen(QColor(tokens.ink), 1.2, dashed)) for line in shown.before]
+        layers += [
+            (line, QPen(QColor(ink), width, style))
+            for line, ink, width, style in (
+                (shown.mean if len(shown.crowd) > 1 else None, tokens.second, 1.8, Qt.PenStyle.SolidLine),
+                (shown.capture, tokens.ink, 1.0, Qt.PenStyle.SolidLine),
+                (shown.filled_in, tokens.second, 1.4, Qt.PenStyle.DotLine),
+                (picked, colour, 2.2, Qt.PenStyle.SolidLine),
+                (shown.live, colour, 2.2, Qt.PenStyle.SolidLine),
+            )
+            if line is not None and line.t_s.size
+        ]
+        drawn = []
+        for line, pen in layers:
+            values = line.of(what, self.lead_ohm)
+            if values.size:
+                painter.setPen(pen)
+                painting.line(painter, sheet, line.t_s, values)
+                drawn.append((line.t_s, values))
+        for one in (picked, shown.live):
+            if one is not None and one.of(what).size:
+                painting.dots(painter, sheet, one.t_s, one.of(what, self.lead_ohm), colour)
+        painter.restore()
+        self._paint_words(painter, what, sheet, drawn)
+
+    def _paint_words(self, painter: QPainter, what: str, sheet: Sheet, drawn: list[tuple]) -> None:  # type: ignore[type-arg]
+        shown, tokens, places = self.shown, self._tokens, Places(sheet=sheet, lines=list(drawn))
+        plain, strong = theme.font(theme.SECOND_PX), theme.semibold(theme.SECOND_PX + 1)
+        trigger = sheet.across.px(0.0)
+        if sheet.box.left() <= trigger <= sheet.box.right():
+            painter.setPen(QPen(QColor(tokens.ink), 1, Qt.PenStyle.DashLine))
+            painter.drawLine(QPointF(trigger, sheet.box.top()), QPointF(trigger, sheet.box.bottom()))
+            if what == AMPS and shown.trigger:
+                painter.setFont(plain)
+                painter.setPen(QColor(tokens.second))
+                rect = QRectF(trigger + 8, sheet.box.top(), 260, 18)
+                painter.drawText(rect, Qt.AlignmentFlag.AlignVCenter, shown.trigger)
+                places.taken.append(rect)
+        if what == VOLTS:
+            painter.setFont(plain)
+            painter.setPen(QColor(tokens.second))
+            words = texts.VOLTS_MOTOR_PANE if self.lead_ohm else texts.VOLTS_PANE
+            right = QRectF(sheet.box.right() - 220, sheet.box.top() - 18, 220, 18)
+            painter.drawText(right, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, words)
+            return
+        if not shown.crowd and not shown.single():
+            painter.setFont(plain)
+            painter.setPen(QColor(tokens.second))
+            painter.drawText(sheet.box, Qt.AlignmentFlag.AlignCenter, texts.OVERLAY_EMPTY)
+            return
+        if shown.band is not None:
+            edges = [(shown.band.t_s, shown.band.low), (shown.band.t_s, shown.band.high)]
+            places.lines += edges
+        picked = None if shown.picked is None else shown.crowd[shown.picked]
+        for line, words, font, ink, above in (
+            (picked, "" if picked is None else picked.name, strong, tokens.amps, True),
+            (shown.live, "" if shown.live is None else shown.live.name, strong, tokens.amps, True),
+            (shown.capture, "" if shown.capture is None else shown.capture.name, plain, tokens.ink, True),
+            (shown.before[0] if shown.before else None, shown.before_name, plain, tokens.ink, True),
+            (shown.filled_in, "" if shown.filled_in is None else shown.filled_in.name, plain, tokens.second, True),
+        ):
+            if line is not None and words:
+                places.put(painter, words, font, ink, (line.t_s, line.amps), above=above)
+        if shown.band is not None and shown.band.name:
+            places.put(painter, shown.band.name, plain, tokens.second, edges[0], above=False)
+        if shown.mean is not None and shown.mean.name and len(shown.crowd) > 1:
+            places.put(painter, shown.mean.name, plain, tokens.second, (shown.mean.t_s, shown.mean.amps), above=False)
+
+    def _paint_cursors(self, painter: QPainter, sheets: dict[str, Sheet], cursors: Cursors) -> None:
+        top, bottom = next(iter(sheets.values())).box, list(sheets.values())[-1].box
+        across = sheets[AMPS].across
+        painter.setFont(theme.semibold(theme.SECOND_PX))
+        for number, at_s in enumerate(cursors.both):
+            x = across.px(at_s)
+            if not top.left() - 1 <= x <= top.right() + 1:
+                continue
+            held = number == cursors.held and self.hasFocus()
+            painter.setPen(QPen(QColor(self._tokens.ink), 2.0 if held else 1.2))
+            painter.drawLine(QPointF(x, top.top()), QPointF(x, bottom.bottom()))
+            flag = QRectF(x - 9, bottom.bottom() - 18, 18, 18)
+            painter.setBrush(QColor(self._tokens.ink))
+            painter.drawRoundedRect(flag, 3, 3)
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(QColor(self._tokens.card))
+            painter.drawText(flag, Qt.AlignmentFlag.AlignCenter, texts.CURSOR_LETTERS[number])
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._behind = None
+
+    # hands and keys
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        factor = CLOSER ** (-event.angleDelta().y() / 120.0)
+        sheet = self.sheets()[AMPS]
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            at = sheet.upward.value(event.position().y())
+            self.look(self._view, (at + (sheet.upward.low - at) * factor, at + (sheet.upward.high - at) * factor))
+        else:
+            self._closer(factor, sheet.across.value(event.position().x()))
+        event.accept()
+
+    def _closer(self, factor: float, at_s: float) -> None:
+        low, high = self.view()
+        self.look((at_s + (low - at_s) * factor, at_s + (high - at_s) * factor), self._levels)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if event.button() is not Qt.MouseButton.LeftButton:
+            return
+        self._grabbed = self._cursor_at(event.position())
+        if self._grabbed is not None and self.cursors is not None:
+            self.cursors = self.cursors.moved(self._grabbed, self.cursors.both[self._grabbed])
+        elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self._box = (event.position(), event.position())
+        else:
+            self._dragged = self._pressed = event.position()
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        at, across = event.position(), self.sheets()[AMPS].across
+        if self._grabbed is not None and self.cursors is not None:
+            self.cursors = self.cursors.moved(self._grabbed, across.value(at.x()))
+            self._tell_cursors()
+            self.update()
+        elif self._box is not None:
+            self._box = (self._box[0], at)
+            self.update()
+        elif self._dragged is not None:
+            apart = (self._dragged.x() - at.x()) * across.per_px
+            self._dragged = at
+            if apart:
+                self.look((across.low + apart, across.high + apart), self._levels)
+        else:
+            near = self._cursor_at(at) is not None
+            self.setCursor(Qt.CursorShape.SplitHCursor if near else Qt.CursorShape.ArrowCursor)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        at, sheet = event.position(), self.sheets()[AMPS]
+        if self._box is not None:
+            box = QRectF(self._box[0], at).normalized()
+            self._box = None
+            if box.width() > 4 and box.height() > 4:
+                span = sheet.across.value(box.left()), sheet.across.value(box.right())
+                self.look(span, (sheet.upward.value(box.bottom()), sheet.upward.value(box.top())))
+            self.update()
+        elif self._dragged is not None and (at - self._pressed).manhattanLength() < 3:
+            self._pick_near(at)
+        self._dragged, self._grabbed = None, None
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        self._dragged = None
+        self.home()
+
+    _pressed = QPointF()
+
+    def _cursor_at(self, at: QPointF) -> int | None:
+        if self.cursors is None:
+            return None
+        across = self.sheets()[AMPS].across
+        apart = [abs(across.px(at_s) - at.x()) for at_s in self.cursors.both]
+        return int(np.argmin(apart)) if min(apart) <= GRAB_PX else None
+
+    def _pick_near(self, at: QPointF) -> None:
+        """The start that is nearest, straight up or down."""
+        sheet = self.sheets()[AMPS]
+        at_s = sheet.across.value(at.x())
+        levels = [
+            np.interp(at_s, line.t_s, line.amps) if line.t_s[0] <= at_s <= line.t_s[-1] else np.inf
+            for line in self.shown.crowd
+        ]
+        if levels:
+            apart = np.abs(sheet.upward.many_px(np.array(levels)) - at.y())
+            if apart.min() <= NEAR_PX:
+                self.picked.emit(int(apart.argmin()))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        step = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
+        low, high = self.view()
+        ways = {Qt.Key.Key_Left: -step, Qt.Key.Key_Right: step}
+        if event.key() == Qt.Key.Key_Home:
+            self.home()
+        elif event.key() in (Qt.Key.Key_Plus, Qt.Key.Key_Minus):
+            self._closer(CLOSER if event.key() == Qt.Key.Key_Minus else 1 / CLOSER, (low + high) / 2)
+        elif event.key() in ways and self.cursors is not None:
+            moved = self.cursors.both[self.cursors.held] + ways[Qt.Key(event.key())] * self.sheets()[AMPS].across.per_px
+            self.cursors = self.cursors.moved(self.cursors.held, moved)
+            self._tell_cursors()
+            self.update()
+        elif event.key() in ways:
+            along = ways[Qt.Key(event.key())] * (high - low) / 20
+            self.look((low + along, high + along), self._levels)
+        elif event.key() == Qt.Key.Key_X and self.cursors is not None:
+            self.cursors = self.cursors.other()
+            self.update()
+        elif event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and self.shown.crowd:
+            way = 1 if event.key() == Qt.Key.Key_Down else -1
+            self.picked.emit(
+                ((self.shown.picked if self.shown.picked is not None else -1) + way) % len(self.shown.crowd)
+            )
+        else:
+            super().keyPressEvent(event)
+
+
+def _round_top(most: float) -> float:
+    """A little above the highest, on a round figure so that it moves seldom while readings rise."""
+    step = round_step(most * (1 + ABOVE) / 8)
+    return step * float(np.ceil(most * (1 + ABOVE) / step - 1e-9))
