@@ -1,16 +1,18 @@
-"""`benchlog compare`: the figures of a measured start, and how they differ from others."""
+"""`benchlog compare`: the figures of a measured start, or of captured ones, and how they differ from others."""
 
 import sys
 from pathlib import Path
 
 import click
 
+from benchlog.cli.compare_starts import compare_starts
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.errors import Refused
 from benchlog.motor.compare import Comparison, Measured, compare
 from benchlog.motor.fit import Fitted
 from benchlog.motor.start_figures import FIGURES
 from benchlog.quantities import show
+from benchlog.records import RunKind
 
 _WIDTH = 76
 
@@ -21,10 +23,11 @@ _WIDTH = 76
 @ledger_option
 @json_option
 def command(run: int, others: tuple[int, ...], ledger: Path | None, as_json: bool) -> None:
-    """The figures of RUN's measured start, against OTHERS.
+    """The figures of RUN's starts, against OTHERS: of a proof its measured start, of captured starts all of them.
 
-    Without OTHERS: the proof before of the same job or serial, else known good ones of the model. Only proofs have a
-    measured start. Writes nothing.
+    Without OTHERS: the proof, or the captured starts, before of the same job or serial; a proof without one against
+    known good ones of the model. Writes nothing. Exit status for captured starts: 1 where a figure surely differs, 2
+    where the tests were not the same.
     """
     from benchlog.ledger.measured import measured_start, others_of
     from benchlog.ledger.store import Ledger
@@ -35,9 +38,11 @@ def command(run: int, others: tuple[int, ...], ledger: Path | None, as_json: boo
             raise Refused(f"{path}: there is no ledger")
         with Ledger.open(path) as book:
             filed = book.run(run)
+            if filed.kind is RunKind.START_UP:
+                sys.exit(compare_starts(book, run, others, as_json=as_json))
             after = measured_start(book, filed)
             if after is None:
-                raise Refused(f"run {run} has no measured start; only a proof whose starts all turned ends with one")
+                raise Refused(f"run {run} has no measured start: a proof whose starts all turned ends with one")
             if others:
                 words, found = "the runs named", []
                 for number in others:

@@ -37,11 +37,11 @@ def command(
     try:
         if not path.exists():
             raise Refused(f"{path}: there is no ledger")
-        region = _region(paper)
+        region = region_of(paper)
         with Ledger.open(path) as book:
             found = book.job_by_number(number_of(job))
-            name = output or Path(f"{_file_name(found.tag)}{'-tag' if as_tag else ''}.pdf")
-            _check(name, _TAG if as_tag else _SHEET)
+            name = output or Path(f"{file_name(found.tag)}{'-tag' if as_tag else ''}.pdf")
+            check_name(name, _TAG if as_tag else _SHEET)
             sheet = gather(book, found, photos=files_of(book, found.id) if photos else ())
         if as_tag:
             from benchlog.reports.drawing import svg
@@ -62,7 +62,7 @@ def command(
                 from benchlog.reports.sheet_pdf import sheet_pdf
 
                 data = sheet_pdf(told, region.paper)
-        _write(name, data)
+        write_new(name, data)
     except Problem as problem:
         fail(str(problem))
     if as_json:
@@ -71,25 +71,25 @@ def command(
         say(f"{name}: {'tag' if as_tag else 'sheet'} of job {found.number:04d}", err=True)
 
 
-def _region(paper: str | None) -> Region:
+def region_of(paper: str | None) -> Region:
     """As asked, else as the owner's settings say, else as it is usual where this computer is."""
     usual, told = here(), paper or owner_settings().shop.paper
     return Region(decimal=usual.decimal, paper=Paper(told)) if told else usual
 
 
-def _file_name(tag: str) -> str:
+def file_name(tag: str) -> str:
     # A ledger from elsewhere may hold any text as a tag.
     return "".join(letter if letter.isalnum() or letter in "-_" else "_" for letter in tag)[:60] or "job"
 
 
-def _check(name: Path, suffixes: tuple[str, ...]) -> None:
+def check_name(name: Path, suffixes: tuple[str, ...]) -> None:
     if name.suffix not in suffixes:
         raise Refused(f"{name}: write a name that ends in {' or '.join(suffixes)}")
     if name.exists():
         raise Refused(f"{name}: is there already, and stays as it is")
 
 
-def _write(name: Path, data: bytes) -> None:
+def write_new(name: Path, data: bytes) -> None:
     try:
         with name.open("xb") as file:
             file.write(data)

@@ -167,8 +167,8 @@ def compare(after: Measured, others: Sequence[Measured]) -> Comparison:
     """Against one other, or those of several that were tested the same way. Raises ValueError for none."""
     if not others:
         raise ValueError("nothing to compare with")
-    same = [other for other in others if not _not_same(after.test, other.test)]
-    not_same = () if same else tuple(dict.fromkeys(w for other in others for w in _not_same(after.test, other.test)))
+    same = [other for other in others if not what_differs(after.test, other.test)]
+    not_same = () if same else tuple(dict.fromkeys(w for other in others for w in what_differs(after.test, other.test)))
     others = same or others
     differences = tuple(
         found
@@ -194,7 +194,8 @@ def compare(after: Measured, others: Sequence[Measured]) -> Comparison:
     )
 
 
-def _not_same(after: Test, before: Test) -> list[str]:
+def what_differs(after: Test, before: Test) -> list[str]:
+    """Of two tests, in words; [] where what was measured under them may be compared."""
     found = []
     if abs(after.set_volts / before.set_volts - 1) > SAME_VOLTS_SHARE:
         found.append(f"{show(after.set_volts, 'V')} against {show(before.set_volts, 'V')}")

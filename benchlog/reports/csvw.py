@@ -11,7 +11,7 @@ from typing import Any
 from benchlog.reports.csv_forms import Column, Datatype
 
 SUFFIX = "-metadata.json"
-UNIT_CODES = {"s": "SEC", "V": "VLT", "A": "AMP", "min": "MIN", "d": "DAY"}
+UNIT_CODES = {"s": "SEC", "V": "VLT", "A": "AMP", "J": "JOU", "min": "MIN", "d": "DAY"}
 """Source: UN/CEFACT Recommendation 20, from memory."""
 
 

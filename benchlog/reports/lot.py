@@ -7,16 +7,16 @@ import msgspec
 
 from benchlog.errors import LedgerDamaged
 from benchlog.history.rates import Rate
-from benchlog.ledger.captured import Captured, captured
+from benchlog.ledger.captured import Captured, captured, captured_of_lot
 from benchlog.ledger.known_good import KeptLimits, kept_limits
-from benchlog.ledger.lot_checks import Check, check_due, checks
+from benchlog.ledger.lot_checks import check_due, checks
 from benchlog.ledger.lots import units
 from benchlog.ledger.start_tests import KeptTest, start_test
 from benchlog.ledger.store import Ledger
 from benchlog.motor.limits import Judged, JudgedFigure
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES
-from benchlog.records import Lot, Run, Unit
+from benchlog.records import Lot, LotCheck, Run, RunKind, Unit
 from benchlog.reports.sheet import is_demo
 
 
@@ -39,7 +39,7 @@ class LotReport(msgspec.Struct, frozen=True, kw_only=True):
     test: KeptTest
     limits: KeptLimits | None = None
     measured: tuple[Measured, ...] = ()
-    checks: tuple[Check, ...] = ()
+    checks: tuple[LotCheck, ...] = ()
     due: tuple[str, ...] = ()
     demo: bool = False
     damaged: tuple[str, ...] = ()
@@ -59,28 +59,44 @@ def gather_lot(ledger: Ledger, lot: Lot) -> LotReport:
     """The report of a lot as the ledger has it now. Raises LedgerError; a run that can't be read is only told."""
     damaged: list[str] = []
     runs = ledger.runs(lot.job.id)
+    starts = _captured(ledger, lot, runs, damaged)
+    by_run = {run.id: run for run in runs}
     return LotReport(
         lot=lot,
         as_of_utc=ledger.clock.utc(),
         test=start_test(ledger, lot.test_id),
         limits=None if lot.limits_id is None else kept_limits(ledger, lot.limits_id),
-        measured=tuple(_measured(ledger, unit, runs, damaged) for unit in units(ledger, lot)),
+        measured=tuple(_measured(unit, by_run, starts, damaged) for unit in units(ledger, lot)),
         checks=tuple(checks(ledger, lot)),
-        due=tuple(check_due(ledger, lot, ledger.clock.utc())),
+        due=tuple(check_due(ledger, lot)),
         demo=is_demo(ledger, runs),
         damaged=tuple(damaged),
     )
 
 
-def _measured(ledger: Ledger, unit: Unit, runs: Sequence[Run], damaged: list[str]) -> Measured:
-    run = next((run for run in runs if run.id == unit.run), None)
+def _captured(ledger: Ledger, lot: Lot, runs: Sequence[Run], damaged: list[str]) -> dict[int, Captured]:
+    try:
+        return {one.run.id: one for one in captured_of_lot(ledger, lot)}
+    except LedgerDamaged:
+        pass
+    # One that can't be read must not cost the others their place.
+    found = {}
+    for run in runs:
+        if run.kind is RunKind.START_UP:
+            try:
+                found[run.id] = captured(ledger, run.id)
+            except LedgerDamaged as error:
+                damaged.append(error.what)
+    return found
+
+
+def _measured(unit: Unit, runs: dict[int, Run], starts: dict[int, Captured], damaged: list[str]) -> Measured:
+    run = None if unit.run is None else runs.get(unit.run)
     if run is None:
         return Measured(unit=unit)
     judged = _judged(unit, damaged)
-    try:
-        found: Captured = captured(ledger, run)
-    except LedgerDamaged as error:
-        damaged.append(error.what)
+    found = starts.get(run.id)
+    if found is None:
         return Measured(unit=unit, run=run, judged=judged)
     values = {
         kind.name: [start.values[kind.name].value for start in found.figures if kind.name in start.values]
@@ -91,7 +107,7 @@ def _measured(ledger: Ledger, unit: Unit, runs: Sequence[Run], damaged: list[str
         run=run,
         judged=judged,
         means={name: fmean(numbers) for name, numbers in values.items() if numbers},
-        curves=tuple(found.curves),
+        curves=found.curves,
     )
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from benchlog.ledger.captured import Captured
 from benchlog.motor.limits import StartLimits
 from benchlog.motor.start_figures import FIGURES, FigureKind, StartFigures
+from benchlog.records import Event
 from benchlog.reports.csv_forms import Column, Datatype, Value
 
 NUMBER, WORDS, COUNT, YES = Datatype.DOUBLE, Datatype.STRING, Datatype.INTEGER, Datatype.BOOLEAN
@@ -59,7 +60,7 @@ def curves_table(taken: Iterable[Taken]) -> Table:
     """A row a reading: t_s since the trigger. `dense`: measured by the supply itself rather than read back."""
     values: tuple[list[Value], ...] = tuple([] for _ in range(7))
     for one in taken:
-        for curve in one.captured.curves:
+        for curve in (*one.captured.curves, *one.captured.dense_curves):
             count = len(curve.t_s)
             constant = (one.serial, curve.run, curve.number, curve.dense)
             for column, value in zip(values, constant, strict=False):
@@ -76,16 +77,26 @@ def curves_table(taken: Iterable[Taken]) -> Table:
     return Table(name="curves", title="Curves of captured starts", columns=columns, values=values, key=())
 
 
-_ABOUT: tuple[tuple[Column, Callable[[StartFigures], Value]], ...] = (
+def _of_event(name: str) -> Callable[[Event, StartFigures], Value]:
+    return lambda start, figures: start.values.get(name)
+
+
+_ABOUT: tuple[tuple[Column, Callable[[Event, StartFigures], Value]], ...] = (
+    (Column(name="set_volts", title="Voltage set", datatype=NUMBER, unit="V"), _of_event("volts")),
+    (Column(name="limit_amps", title="Current limit set", datatype=NUMBER, unit="A"), _of_event("amps")),
+    (Column(name="delay_s", title="Read later by", datatype=NUMBER, unit="s"), _of_event("delay_s")),
+    (Column(name="trigger_s", title="Trigger, since the run began", datatype=NUMBER, unit="s"), _of_event("trigger_s")),
+    (Column(name="turning", title="Seen to turn", datatype=WORDS), _of_event("turning")),
+    (Column(name="cut", title="Why it was cut short", datatype=WORDS), _of_event("cut")),
     (
         Column(name="interval_s", title="From reading to reading, mean", datatype=NUMBER, unit="s"),
-        lambda figures: figures.interval_s,
+        lambda start, figures: figures.interval_s,
     ),
     (
         Column(name="jitter_s", title="From reading to reading, standard deviation", datatype=NUMBER, unit="s"),
-        lambda figures: figures.jitter_s,
+        lambda start, figures: figures.jitter_s,
     ),
-    (Column(name="readings", title="Readings", datatype=COUNT), lambda figures: figures.readings),
+    (Column(name="readings", title="Readings", datatype=COUNT), lambda start, figures: figures.readings),
 )
 
 
@@ -93,10 +104,11 @@ def figures_table(taken: Iterable[Taken]) -> Table:
     """A row a start: each figure with its 95 % interval, or why it can't be told."""
     rows: list[tuple[Value, ...]] = []
     for one in taken:
-        for number, figures in numbered(one.captured):
-            about = tuple(of(figures) for _, of in _ABOUT)
+        found = one.captured
+        for start, curve, figures in zip(found.starts, found.curves, found.figures, strict=True):
+            about = tuple(of(start, figures) for _, of in _ABOUT)
             told = tuple(value for kind in FIGURES for value in _figure(figures, kind))
-            rows.append((one.serial, one.captured.run.id, number, *about, *told))
+            rows.append((one.serial, found.run.id, curve.number, *about, *told))
     columns = (*_OF_START, *(column for column, _ in _ABOUT), *(c for kind in FIGURES for c in _figure_columns(kind)))
     return Table(
         name="figures", title="Figures of captured starts", columns=columns, values=_turned(rows, columns), key=_KEY
