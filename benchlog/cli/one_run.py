@@ -1,5 +1,6 @@
 """One run from the terminal, from its request to its filing, and what is said of it; for every command that has one."""
 
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -19,8 +20,23 @@ if TYPE_CHECKING:
     from benchlog.ledger.store import Ledger
 
 
-def run_and_tell(book: "Ledger", request: Request, *, as_json: bool, ask: bool) -> int:
-    """The exit status. When this returns or raises, the run is over and filed, or why not was said."""
+def nothing_more(filed: "Filed") -> Mapping[str, object]:
+    """What most commands say of a filed run beyond what all do."""
+    return {}
+
+
+def run_and_tell(
+    book: "Ledger",
+    request: Request,
+    *,
+    as_json: bool,
+    ask: bool,
+    more: Callable[["Filed"], Mapping[str, object]] = nothing_more,
+) -> int:
+    """The exit status. When this returns or raises, the run is over and filed, or why not was said.
+
+    `more`: what a command has to say of the filed run before the last line; with --json its fields are in that line.
+    """
     from benchlog.bench.link import Link
     from benchlog.cli.watching import Stopper, signals_to, watch
     from benchlog.ledger.filing import file_journal
@@ -33,7 +49,8 @@ def run_and_tell(book: "Ledger", request: Request, *, as_json: bool, ask: bool) 
                 filed = file_journal(book, Path(ended.journal))
             except (LedgerError, Refused, JournalDamaged, OSError) as error:
                 problem = f"not filed yet, nothing is lost: {error}; it is filed at the next start"
-        _tell(request.kind, ended, filed, problem, as_json=as_json)
+        beyond = {} if filed is None else _more(more, filed)
+        _tell(request.kind, ended, filed, problem, beyond, as_json=as_json)
         if filed is not None:
             _back_up(book)
     if ask and off_sentence(ended) == NOT_OFF:  # Ctrl-C leaves it open again
@@ -41,6 +58,15 @@ def run_and_tell(book: "Ledger", request: Request, *, as_json: bool, ask: bool) 
     if request.kind is RunKind.LEADS and ended.result.outcome is Outcome.SHORT:
         return 0  # joined clips are what was asked for
     return EXIT_STATUS[ended.result.outcome]
+
+
+def _more(more: Callable[["Filed"], Mapping[str, object]], filed: "Filed") -> Mapping[str, object]:
+    """The run is filed: what goes wrong with saying more of it is said and changes nothing."""
+    try:
+        return more(filed)
+    except (LedgerError, Refused, OSError) as error:
+        say(f"benchlog: {error}", err=True)
+        return {}
 
 
 def _back_up(book: "Ledger") -> None:
@@ -62,13 +88,15 @@ def ended_early(outcome: Outcome, text: str, *, as_json: bool) -> int:
     return EXIT_STATUS[outcome]
 
 
-def _tell(kind: RunKind, ended: Ended, filed: "Filed | None", problem: str, *, as_json: bool) -> None:
+def _tell(
+    kind: RunKind, ended: Ended, filed: "Filed | None", problem: str, beyond: Mapping[str, object], *, as_json: bool
+) -> None:
     result = ended.result
     if filed is None:
         say(f"benchlog: {problem}", err=True)
     if as_json:
         job, run = (None, None) if filed is None else (filed.job, filed.run)
-        line(event="filed", **_fields(result), job=job, run=run)
+        line(event="filed", **_fields(result), job=job, run=run, **beyond)
         if off_sentence(ended) == NOT_OFF:
             click.echo(f"benchlog: {NOT_OFF}", err=True)
         return

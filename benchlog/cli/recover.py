@@ -8,15 +8,15 @@ import click
 
 from benchlog.bench.frames import Request
 from benchlog.cli.ceilings import job_limits, number_of
+from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
 from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, rated_volts_of
-from benchlog.cli.words import CAUTIONS, quantity_text
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
 from benchlog.outcome import Outcome
 from benchlog.records import Item, RunKind
-from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
+from benchlog.recovery.ceilings import Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, above_ceilings, built_in, parse
 from benchlog.settings import owner_settings
 from drivers.foreign import MAX_TEXT
@@ -99,7 +99,7 @@ def recover(
         if problems:
             raise Refused("; ".join(problems))
         if not yes:
-            _confirm(rated_volts, ceilings, owner.unlocked, ask=ask)
+            confirm(rated_volts, ceilings, owner.unlocked, ask=ask)
         leads = lead_check(book, resource)
         warmth = warmth_of(book, job=None if job is None else job.id, resource=resource)
         uid = uuid.uuid4().hex
@@ -134,16 +134,3 @@ def _sequence(name: str) -> Sequence:
             return parse(file.read(MAX_TEXT + 1))
     except (OSError, UnicodeDecodeError) as error:
         raise Refused(f"sequence: {path}: {error}") from error
-
-
-def _confirm(rated_volts: float, ceilings: Ceilings, unlocked: str, *, ask: bool) -> None:
-    if not ask:
-        raise Refused("nobody at the keyboard to confirm: give --yes if the bench is safe")
-    click.echo(CAUTIONS)
-    volts, amps = quantity_text("volts", ceilings.volts.value), quantity_text("amps", ceilings.amps.value)
-    click.echo(f"Rated {quantity_text('volts', rated_volts)}. Ceilings: {volts} (from the {ceilings.volts.layer}),")
-    click.echo(f"{amps} (from the {ceilings.amps.layer}); the supply's own range holds where it is lower.")
-    if unlocked:
-        click.echo(f"The owner's layer is {unlocked}")
-    if not click.confirm("Is the bench safe and the motor connected?", default=False):
-        raise Refused("not confirmed")

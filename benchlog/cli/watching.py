@@ -14,7 +14,9 @@ import click
 from benchlog.bench.frames import RENEW_EVERY_S, Ended, Frame, Happened, Progress, Question
 from benchlog.bench.link import Link
 from benchlog.cli.options import line, say
+from benchlog.cli.starts_told import start_fields
 from benchlog.quantities import show
+from benchlog.records import EventKind
 
 _TURN_S = 0.02
 _STATUS_EVERY_S = 0.5
@@ -36,7 +38,8 @@ class Terminal:
             case Happened():
                 event = frame.event
                 if self._as_json:
-                    line(event=event.kind, t_s=event.t_s, text=event.text, **event.values)
+                    fields = start_fields(event) if event.kind is EventKind.START else event.values
+                    line(event=event.kind, t_s=event.t_s, text=event.text, **fields)
                 else:
                     self._plain(f"{event.t_s:8.2f} s  {event.text}")
                     if why := event.values.get("why"):
