@@ -173,14 +173,16 @@ def _given(options: Mapping[str, str | int | None]) -> dict[str, Any]:
         if isinstance(value, str) and field in names:
             given[field] = strict(value, names[field])
         elif value is not None:
-            given[field] = Trigger(value) if field == "trigger" else value
+            given[field] = Trigger(str(value)) if field == "trigger" else value
     return given
 
 
 def _rated(given: float | None, job: "Job | None") -> float:
-    if job is None and given is None:
+    if given is not None:
+        return given
+    if job is None:
         raise Refused("no rating: give the motor's rated volts with --rated-voltage")
-    return given if given is not None or job is None else job.motor.rated_volts  # type: ignore[return-value]
+    return job.motor.rated_volts
 
 
 def _test(
