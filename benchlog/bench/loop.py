@@ -22,6 +22,8 @@ from drivers.supply import Dense, Reading, Setpoint, Supply, SupplyError
 SLEPT_S = 2.0
 """s by which the clocks may drift apart in a run before the computer is taken to have slept."""
 LOOK_AHEAD_S = 0.05
+BEAT_WHILE_WAITING_S = 0.1
+"""s between two beats while the loop waits for the time of a slow reading: silence counts as death after 0.5 s."""
 _log = logging.getLogger(__name__)
 
 
@@ -125,14 +127,14 @@ class Loop:
     def _acquire(self, command: Acquire) -> None:
         """A supply whose array gives nothing usable is no reason to end: one that is lost shows in the next reading."""
         try:
-            self._supply.acquire(command.points, command.interval_s)
+            self._supply.acquire(command.points, command.interval_s, self._beat)
         except (ValueError, SupplyError) as error:
             self.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"The supply's own array was not started: {error}."))
 
     def _fetch(self, number: int) -> None:
         """What the supply's own array held: on disk first."""
         try:
-            dense = self._supply.fetch()
+            dense = self._supply.fetch(self._beat)
         except (ValueError, SupplyError) as error:
             self.note(Event(t_s=0.0, kind=EventKind.NOTE, text=f"No dense curve of start {number}: {error}."))
             return
@@ -141,13 +143,14 @@ class Loop:
         self._dense = dense
 
     def _wait(self, until_s: float) -> None:
-        """Until then, or until the lease is over, whichever comes first."""
+        """Until then, or until the lease is over, whichever comes first; saying meanwhile that this process lives."""
         while not self._lease.wake.is_set():
             now_s = self._clock.now()
             next_s = min(until_s, self._lease.expires_s)
             if now_s >= next_s:
                 return
-            self._clock.wait(next_s, self._lease.wake)
+            self._beat()
+            self._clock.wait(min(next_s, now_s + BEAT_WHILE_WAITING_S), self._lease.wake)
 
     def _outcome_of_refusing(self, command: Command) -> Outcome:
         if isinstance(command, Apply):
