@@ -55,7 +55,8 @@ class Bound(msgspec.Struct, frozen=True, kw_only=True):
     layer: Layer
 
 
-MOST_ON_S = 3600.0
+MOST_ON_S = 90_000.0
+"""s: a motor is run in for a day at the most; what else a run does ends with its sequence. Starting value."""
 
 
 class Ceilings(msgspec.Struct, frozen=True, kw_only=True):

@@ -38,7 +38,13 @@ class Asked(Protocol):
 
 def set_up(asked: Asked, ceilings: Ceilings, can: Capabilities, *, began_s: float) -> tuple[Situation, Guard]:
     """`began_s`: the clock at the start of the run, to which earlier pulses are counted back."""
-    budget = Budget(ceilings, ambient_c=asked.ambient_c, rated_volts=asked.rated_volts, kicks=asked.kicks_today)
+    budget = Budget(
+        ceilings,
+        ambient_c=asked.ambient_c,
+        rated_volts=asked.rated_volts,
+        kicks=asked.kicks_today,
+        mass_g=None if asked.run_in is None else asked.run_in.mass_g,
+    )
     if asked.known_ohm is not None:
         budget.learn(asked.known_ohm)
     budget.carry(began_s, asked.earlier)

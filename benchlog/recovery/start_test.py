@@ -51,7 +51,7 @@ class RunIn(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
     `look_every_s`: a short coast that shows that it still turns. `flat_for_s`, `flat_share`: ends early once the
     current has changed by no more than that share over that time; 0 for never. `restart`: a warm start from rest at
-    its end.
+    its end. `mass_g`: what the motor weighs, without a gear or a pump: a heavier one gives off more heat.
     """
 
     volts: float
@@ -62,6 +62,7 @@ class RunIn(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     flat_for_s: float = 600.0
     flat_share: float = 0.02
     restart: bool = True
+    mass_g: float | None = None
 
 
 _RANGES: dict[str, tuple[float, float]] = {
@@ -78,10 +79,11 @@ _RANGES: dict[str, tuple[float, float]] = {
     "interleave": (1, 20),
     "version": (1, 9999),
     "at_most_s": (10.0, 90_000.0),
-    "pace_s": (0.01, 10.0),
+    "pace_s": (0.01, 1.0),  # a ceiling can't be passed for longer than one reading
     "look_every_s": (5.0, 3600.0),
     "flat_for_s": (0.0, 36_000.0),
     "flat_share": (0.0, 0.5),
+    "mass_g": (1.0, 5000.0),
 }
 """Field: (lowest, highest). Starting values of this project."""
 
