@@ -4,10 +4,12 @@ Decided on the values: how far a measurement scatters is within the limits alrea
 the same way. Where a value's own interval reaches over a limit, that is said, and changes nothing.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import fmean, median
 
+import msgspec
 import numpy as np
 
 from benchlog.motor.curve_limits import mean_on
@@ -24,11 +26,13 @@ from benchlog.motor.limit_values import (
 )
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES, StartFigures
-from benchlog.motor.start_words import Signs, words_for
+from benchlog.motor.start_words import FRICTION, NEAR_STALL, Signs, words_for
 from benchlog.quantities import show
 
 COVERED = 0.9
 """Share of the band's time that a curve must have readings in, to be judged. Starting value of this project."""
+STALL_SHARE = 0.7
+"""Of the peak readback: a motor that turns draws less than that when steady. Starting value of this project."""
 _OHMS = "ohms"
 _BESIDE = "told beside the figures and decides nothing: it changes with the angle of the brushes"
 
@@ -53,13 +57,14 @@ def judge(
     """The starts of one unit, by their mean. `ohm`: of its probe, `ohm_good`: of the known good ones; both for words.
 
     Fails where a figure or the curve is outside; passes where all that have limits are inside; neither where one of
-    them can't be told and none is outside.
+    them can't be told and none is outside. By fewer starts than the limits are about, by figures alone.
     """
     unlike = _unlike(figures, limits)
     rows = tuple(_row(figures, kind.name, kind.label, kind.unit, limits, unlike) for kind in FIGURES)
-    seen = _curve(curves, limits.curve, unlike)
+    fewer = len(figures) < limits.starts_each
+    seen = _CurveSeen(share=None, at_s=None) if fewer else _curve(curves, limits.curve, unlike)
     decided = [row.inside for row in rows if row.name in limits.bands]
-    if limits.curve is not None:
+    if limits.curve is not None and not fewer:
         decided.append(None if seen.share is None else seen.share == 0)
     passed = False if False in decided else None if None in decided or not decided else True
     beside = () if ohm is None or ohm_good is None else (_judged(_OHMS, "resistance", "Ω", ohm, ohm_good, _BESIDE),)
@@ -98,7 +103,21 @@ def _row(
     if band is None:
         why = f"no limits: {limits.why.get(name, 'none were made')}"
         return _judged(name, label, unit, value, None, why)
+    band = about_starts(band, limits.within.get(name, 0.0), len(told), limits.starts_each)
     return _judged(name, label, unit, value, band, unlike, decides=not unlike)
+
+
+def about_starts(band: Band, within: float, starts: int, starts_each: int) -> Band:
+    """The limits about the mean of fewer starts: wider by what one motor's starts spread."""
+    if starts >= starts_each or band.spread <= 0:
+        return band
+    wider = math.sqrt(1 + within**2 * (1 / starts - 1 / starts_each) / band.spread**2)
+    low = None if band.low is None else band.mean + wider * (band.low - band.mean)
+    return msgspec.structs.replace(
+        band,
+        low=low if low is not None and low > 0 else None,
+        high=None if band.high is None else band.mean + wider * (band.high - band.mean),
+    )
 
 
 def _judged(
@@ -125,7 +144,7 @@ def _judged(
 
 def _curve(curves: Sequence[Curve], band: CurveBand | None, unlike: str) -> _CurveSeen:
     if band is None or unlike:
-        return _CurveSeen(share=None, at_s=None, why=unlike)
+        return _CurveSeen(share=None, at_s=None)
     t_s = np.asarray(band.t_s)
     usable = [curve for curve in curves if len(curve.t_s) > 1]
     if not usable:
@@ -157,12 +176,15 @@ def _signs(rows: Sequence[JudgedFigure], limits: StartLimits, seen: _CurveSeen) 
     signs = {row.name: _sign(row) for row in rows if row.name == _OHMS or row.name in limits.bands}
     values = {row.name: row.value for row in rows if row.value is not None}
     run_up, steady = limits.bands.get("run_up_s"), limits.bands.get("steady_amps")
-    friction = False
+    also = set()
     if run_up and steady and steady.high and values.get("run_up_s") and values.get("steady_amps"):
         # A weaker magnet alone raises the current as 1/K and the run-up as 1/K²: what is beyond that is friction.
         by_magnet = max(1.0, values["run_up_s"] / run_up.mean) ** 0.5
-        friction = values["steady_amps"] / by_magnet > steady.high
-    return Signs(signs=signs, friction=friction, curve_at_s=seen.at_s)
+        if values["steady_amps"] / by_magnet > steady.high:
+            also.add(FRICTION)
+    if values.get("steady_amps", 0.0) > STALL_SHARE * values.get("peak_amps", math.inf):
+        also.add(NEAR_STALL)
+    return Signs(signs=signs, also=frozenset(also), curve_at_s=seen.at_s)
 
 
 def _sign(row: JudgedFigure) -> int | None:
@@ -179,7 +201,7 @@ def _untold(rows: Sequence[JudgedFigure], limits: StartLimits, seen: _CurveSeen,
     if unlike:
         return f"It can't be judged: {unlike}."
     missing = [f"{row.label} ({row.why})" for row in rows if row.name in limits.bands and row.inside is None]
-    if limits.curve is not None and seen.share is None:
+    if seen.why:
         missing.append(f"the curve ({seen.why})")
     return f"It can't be told: {listed(missing)}."
 
@@ -190,5 +212,8 @@ def _notes(figures: Sequence[StartFigures], rows: Sequence[JudgedFigure], limits
     if close:
         notes.append(f"Close to a limit in {listed(close)}.")
     if len(figures) < limits.starts_each:
-        notes.append(f"Judged by {len(figures)} of the {limits.starts_each} starts that the limits are about.")
+        notes.append(
+            f"Judged by {len(figures)} of the {limits.starts_each} starts that the limits are about: by wider limits, "
+            "and without the curve."
+        )
     return notes

@@ -42,8 +42,8 @@ class StartLimits(msgspec.Struct, frozen=True, kw_only=True):
     """Of one locked test. `n`: units, `starts_each`: the fewest starts of one. By the names in FIGURES: `bands`;
     `why`: figures without a band, or without its lower limit, and why; `within`, `between`: standard deviations of one
     motor's starts and of the motors themselves, in the figure's unit. `curve`: None with its reason in `why["curve"]`.
-    `runs`: where it comes from. `warning`: "" or what to mind about these limits. `interval_s`: from reading to reading,
-    0 where not known.
+    `runs`: where it comes from. `warning`: "" or what to mind about these limits. `interval_s`: from reading to
+    reading, 0 where not known.
     """
 
     test: str

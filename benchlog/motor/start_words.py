@@ -11,15 +11,18 @@ from dataclasses import dataclass
 from benchlog.motor.limit_values import JudgedFigure, listed
 from benchlog.quantities import show
 
+FRICTION = "more current than a weak magnet with that run-up explains"
+NEAR_STALL = "the steady current is most of the peak"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Signs:
     """`signs`: by figure and "ohms", +1 above, 0 inside, -1 below, None where these starts don't tell it; absent where
-    there are no limits. `friction`: more current than a weak magnet with that run-up explains. `curve_at_s`: where the
-    curve is farthest outside, or None."""
+    there are no limits. `also`: of FRICTION and NEAR_STALL. `curve_at_s`: where the curve is farthest outside, or None.
+    """
 
     signs: Mapping[str, int | None]
-    friction: bool
+    also: frozenset[str]
     curve_at_s: float | None
 
 
@@ -31,12 +34,12 @@ class Told:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Pattern:
-    """`when`: the sign each of these must have; "?" after a name: where it has limits. `like`: what is named as like the
-    others, where it is. `friction`: whether it must be surely so."""
+    """`when`: the sign each of these must have; "?" after a name: where it has limits. `like`: what is said to be like
+    the others, where it is. `also`: what else must be so."""
 
     sentence: str
     when: Mapping[str, tuple[int | None, ...]]
-    friction: bool = False
+    also: str = ""
     like: tuple[str, ...] = ("ohms", "peak_amps")
 
 
@@ -44,11 +47,12 @@ _HIGH, _IN, _LOW = (1,), (0,), (-1,)
 _PATTERNS: tuple[_Pattern, ...] = (
     _Pattern(
         sentence="It draws much and shows no run-up: it may not have turned.",
-        when={"run_up_s": (None,), "steady_amps": _HIGH},
+        when={"run_up_s?": (None,), "steady_amps": _HIGH},
+        also=NEAR_STALL,
     ),
     _Pattern(
         sentence="It draws less from the first reading on: more resistance in the circuit (brush, lead, winding).",
-        when={"peak_amps": _LOW, "steady_amps": (0, -1), "ohms?": (0, 1)},
+        when={"peak_amps": _LOW, "steady_amps?": (0, -1), "ohms?": (0, 1)},
         like=("steady_amps",),
     ),
     _Pattern(
@@ -58,13 +62,13 @@ _PATTERNS: tuple[_Pattern, ...] = (
     ),
     _Pattern(
         sentence="It draws more at first: less resistance in the circuit, or a colder winding.",
-        when={"peak_amps": _HIGH, "steady_amps": (0, -1), "ohms?": (0, -1)},
+        when={"peak_amps": _HIGH, "steady_amps?": (0, -1), "ohms?": (0, -1)},
         like=("steady_amps", "run_up_s"),
     ),
     _Pattern(
         sentence="It starts slowly: friction, not the winding.",
         when={"peak_amps": _IN, "run_up_s": _HIGH, "steady_amps": _HIGH, "ohms?": _IN},
-        friction=True,
+        also=FRICTION,
     ),
     _Pattern(
         sentence="It starts slowly: friction or a weak magnet, not the winding.",
@@ -73,7 +77,7 @@ _PATTERNS: tuple[_Pattern, ...] = (
     _Pattern(
         sentence="It turns harder: friction or load, not the winding.",
         when={"peak_amps": _IN, "run_up_s": (0, -1), "steady_amps": _HIGH, "ohms?": _IN},
-        friction=True,
+        also=FRICTION,
         like=("ohms", "peak_amps", "run_up_s"),
     ),
     _Pattern(
@@ -82,9 +86,15 @@ _PATTERNS: tuple[_Pattern, ...] = (
         like=("ohms", "peak_amps", "run_up_s"),
     ),
     _Pattern(
-        sentence="It starts slowly and then runs as the others do: more to set moving, or it hesitates.",
-        when={"peak_amps?": _IN, "run_up_s": _HIGH, "steady_amps": _IN, "ohms?": _IN},
+        sentence="It starts slowly and then draws what the others do: more to set moving, or a weaker magnet.",
+        when={"peak_amps?": _IN, "run_up_s": _HIGH, "steady_amps": _IN, "ohms": _IN},
         like=("ohms", "peak_amps", "steady_amps"),
+    ),
+    _Pattern(
+        sentence="It starts slowly and then draws what the others do: more to set moving, more resistance or a weaker "
+        "magnet.",
+        when={"peak_amps?": _IN, "run_up_s": _HIGH, "steady_amps": _IN, "ohms?": (0, 1)},
+        like=("peak_amps", "steady_amps"),
     ),
     _Pattern(
         sentence="It draws less when it runs: it turns more freely, or with less load.",
@@ -95,6 +105,11 @@ _PATTERNS: tuple[_Pattern, ...] = (
         sentence="Its current is rougher: brushes, contact, or something that catches.",
         when={"ripple_amps": _HIGH, "peak_amps?": _IN, "run_up_s?": _IN, "steady_amps?": _IN, "energy_j?": _IN},
         like=("peak_amps", "run_up_s", "steady_amps"),
+    ),
+    _Pattern(
+        sentence="It takes more energy: friction, load or a slower start.",
+        when={"peak_amps": _IN, "energy_j": _HIGH, "ohms?": _IN},
+        like=("ohms", "peak_amps", "run_up_s", "steady_amps"),
     ),
 )
 """The first that fits is said. Starting values of this project."""
@@ -117,7 +132,7 @@ def words_for(signs: Signs, rows: Sequence[JudgedFigure]) -> Told:
             because=f"Its figures are inside; the curve is outside, most at {show(signs.curve_at_s, 's')}.",
         )
     for pattern in _PATTERNS:
-        if (signs.friction or not pattern.friction) and _fits(pattern.when, signs.signs):
+        if (not pattern.also or pattern.also in signs.also) and _fits(pattern.when, signs.signs):
             like = [labels[name] for name in pattern.like if signs.signs.get(name) == 0]
             return Told(sentence=pattern.sentence, because=_like(like) or _outside(outside))
     return Told(sentence=f"It is outside in {listed([row.label for row in outside])}.", because=_outside(outside))
