@@ -240,7 +240,7 @@ def pulses_of(
     for spent, power in ((total, most), (total_rest, rest)):
         largest = np.zeros(len(ages_s))
         np.maximum.at(largest, bins[driven], power[driven])
-        over_s = np.minimum(over_s, np.divide(spent, largest, out=np.full_like(spent, np.inf), where=largest > 0))
+        over_s = np.minimum(over_s, np.divide(spent, largest, out=np.full(len(spent), np.inf), where=largest > 0))
     pulses = [
         Pulse(
             ago_s=ended_ago_s + float(ages_s[k]),
