@@ -1,5 +1,6 @@
 """The campaign: `python -m tests.campaign --runs 2000 --seed 1`; one run again: `--seed 1 --only 1234`.
 
+`--kind start-up` draws runs that capture starts, by numbers of their own.
 Each case is drawn from the seed and its number alone, so any of them replays exactly. Ends with 1 if a check failed.
 """
 
@@ -10,10 +11,9 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from tests.campaign.cases import draw_case
 from tests.campaign.checks import CHECKS, broken
 from tests.campaign.running import run_case
-from tests.campaign.totals import Totals, run_all
+from tests.campaign.totals import DRAWS, Totals, run_all
 
 
 def table(totals: Totals, seed: int, took_s: float, workers: int) -> str:
@@ -37,9 +37,9 @@ def table(totals: Totals, seed: int, took_s: float, workers: int) -> str:
     return "\n".join(lines)
 
 
-def replay(seed: int, number: int) -> int:
+def replay(seed: int, number: int, kind: str) -> int:
     """One case, in full."""
-    case = draw_case(seed, number)
+    case = DRAWS[kind](seed, number)
     print(case)
     with tempfile.TemporaryDirectory() as folder:
         record = run_case(case, Path(folder))
@@ -62,15 +62,17 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--first", type=int, default=0, metavar="NUMBER", help="the number of the first case")
     parser.add_argument("--only", type=int, metavar="NUMBER", help="replay one case")
+    parser.add_argument("--kind", choices=list(DRAWS), default="any", help="start-up: runs that capture starts")
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
     if asked.only is not None:
-        return replay(asked.seed, asked.only)
+        return replay(asked.seed, asked.only, asked.kind)
     totals, began_s = Totals(), time.perf_counter()
-    for batch in run_all(asked.seed, range(asked.first, asked.first + asked.runs), asked.workers):
+    for batch in run_all(asked.seed, range(asked.first, asked.first + asked.runs), asked.workers, asked.kind):
         totals.add(batch)
         for number, check, words in batch.failures:
-            print(f"--seed {asked.seed} --only {number}: {check}: {words}", file=sys.stderr, flush=True)
+            kind = "" if asked.kind == "any" else f"--kind {asked.kind} "
+            print(f"{kind}--seed {asked.seed} --only {number}: {check}: {words}", file=sys.stderr, flush=True)
         if sys.stderr.isatty():
             print(f"\r{totals.cases:,} cases, {len(totals.failures)} failures", end="", file=sys.stderr)
     print(table(totals, asked.seed, time.perf_counter() - began_s, asked.workers))

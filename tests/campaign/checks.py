@@ -153,6 +153,26 @@ def what_can_not_turn_is_not_called_turning(case: Case, ran: Ran) -> str | None:
     return f"called {ran.result.outcome}" if turned and case.item in NEVER_TURNS else None
 
 
+def no_start_of_what_can_not_turn_is_called_turning(case: Case, ran: Ran) -> str | None:
+    if ran.journal is None or case.item not in NEVER_TURNS:
+        return None
+    starts = [event for event in ran.journal.events if event.kind is EventKind.START]
+    turned = [event for event in starts if event.values.get("turning") == "turning"]
+    return turned[0].text if turned else None
+
+
+def every_start_is_on_record(case: Case, ran: Ran) -> str | None:
+    """What was begun was told, or the run ended in the middle of it."""
+    if ran.journal is None or case.kind is not RunKind.START_UP:
+        return None
+    events = ran.journal.events
+    begun = sum(e.kind is EventKind.STEP and str(e.values.get("name", "")).startswith("start ") for e in events)
+    told = sum(e.kind is EventKind.START for e in events)
+    untold = begun - told
+    by_itself = ran.result.outcome in (Outcome.RUNS, Outcome.STILL_STUCK)
+    return f"{begun} begun, {told} told" if untold not in (0, 1) or (untold and by_itself) else None
+
+
 def winding_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     most_c = ran.extremes.max_winding_c
     if most_c is None or not inside_heat_limits(case.scenario, AMBIENT_C) or ran.hit_by(*UNWATCHED):
@@ -336,6 +356,8 @@ CHECKS: dict[str, Callable[[Case, Ran], str | None]] = {
         the_journal_is_complete,
         nothing_shown_before_it_is_kept,
         what_can_not_turn_is_not_called_turning,
+        no_start_of_what_can_not_turn_is_called_turning,
+        every_start_is_on_record,
     )
 }
 

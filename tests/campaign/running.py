@@ -236,7 +236,7 @@ def run_case(case: Case, folder: Path) -> Record:
     """All runs of a case, one after the other on one bench. Faults that did not strike are left for the next run."""
     record = Record(case=case)
     try:
-        sequence = parse(case.sequence)
+        sequence = parse(case.sequence) if case.start_test is None else Sequence(name="start-up")
     except Refused as refusal:
         record.refused_by_parser = str(refusal)
         return record
@@ -285,6 +285,7 @@ def _run(
         known_ohm=known_ohm,
         earlier=earlier,
         starts=2,
+        start_test=case.start_test,
     )
     journal = CountedJournal(path, sync_thread=False)
     journal.rig = rig

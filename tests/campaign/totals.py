@@ -4,17 +4,20 @@ import logging
 import tempfile
 import traceback
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from dataclasses import dataclass, field
 from multiprocessing import get_context
 from pathlib import Path
 
-from tests.campaign.cases import draw_case
+from tests.campaign.cases import Case, draw_case
 from tests.campaign.checks import broken
 from tests.campaign.running import Record, run_case
+from tests.campaign.start_ups import draw_start_up
 
 BATCH = 50
+DRAWS: dict[str, Callable[[int, int], Case]] = {"any": draw_case, "start-up": draw_start_up}
+"""Kind of case: what draws it from a seed and a number."""
 
 
 @dataclass(slots=True)
@@ -55,24 +58,24 @@ class Totals:
         self.failures += other.failures
 
 
-def run_batch(seed: int, numbers: Iterable[int]) -> Totals:
+def run_batch(seed: int, numbers: Iterable[int], kind: str = "any") -> Totals:
     """Some cases, one after the other, in this process."""
     logging.disable(logging.ERROR)
     totals = Totals()
     for number in numbers:
         with tempfile.TemporaryDirectory() as folder:
             try:
-                totals.count(run_case(draw_case(seed, number), Path(folder)))
+                totals.count(run_case(DRAWS[kind](seed, number), Path(folder)))
             except Exception:  # noqa: BLE001  any of them is a failure of the case
                 totals.failures.append((number, "no exception", traceback.format_exc(limit=-3)))
     return totals
 
 
-def run_all(seed: int, cases: range, workers: int) -> Iterator[Totals]:
+def run_all(seed: int, cases: range, workers: int, kind: str = "any") -> Iterator[Totals]:
     """Cases of a seed by their numbers, batch by batch."""
     batches = [cases[first : first + BATCH] for first in range(0, len(cases), BATCH)]
     if workers == 1:
-        yield from (run_batch(seed, batch) for batch in batches)
+        yield from (run_batch(seed, batch, kind) for batch in batches)
         return
     with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
-        yield from pool.map(run_batch, [seed] * len(batches), batches)
+        yield from pool.map(run_batch, [seed] * len(batches), batches, [kind] * len(batches))
