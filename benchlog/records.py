@@ -316,7 +316,7 @@ class Lot(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Unit(msgspec.Struct, frozen=True, kw_only=True):
-    """One of a lot, by its serial. `run`: its last run, None where it was not measured yet.
+    """One of a lot, by its serial. `run`: the last that captured its starts, None where none did.
 
     `passed`, `judged`: what that run was judged to be, in a word and as JSON text; None and "" where it was not judged.
     """

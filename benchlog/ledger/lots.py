@@ -16,7 +16,7 @@ from benchlog.ledger.rows import job_of, select_jobs, value_of
 from benchlog.ledger.schema import EntryRow, JobRow, JudgedRow, LimitsRow, LotRow, RunRow, StartTestRow, UnitRow
 from benchlog.ledger.store import Ledger
 from benchlog.motor.limits import Judged
-from benchlog.records import Closing, EntryKind, Item, JobState, Lot, Motor, Purpose, Stage, TakenIn, Unit
+from benchlog.records import Closing, EntryKind, Item, JobState, Lot, Motor, Purpose, RunKind, Stage, TakenIn, Unit
 
 __all__ = [
     "add_unit",
@@ -265,7 +265,8 @@ def _units(ledger: Ledger, session: Session, wanted: ColumnElement[bool]) -> lis
     """In three questions, however many there are."""
     rows = session.scalars(select(UnitRow).where(wanted).order_by(UnitRow.job_id, UnitRow.number)).all()
     of_units = select(RunRow.unit_id, RunRow.id).join(UnitRow, UnitRow.id == RunRow.unit_id).where(wanted)
-    last_run = dict(session.execute(of_units.order_by(RunRow.started_utc, RunRow.id)).tuples().all())
+    of_units = of_units.where(RunRow.kind == RunKind.START_UP.value).order_by(RunRow.started_utc, RunRow.id)
+    last_run = {run.unit_id: run.id for run in session.execute(of_units)}
     of_runs = select(JudgedRow.run_id, JudgedRow.passed, JudgedRow.content)
     of_runs = of_runs.join(UnitRow, UnitRow.id == JudgedRow.unit_id).where(wanted).order_by(JudgedRow.id)
     judged = {run: (passed, content) for run, passed, content in session.execute(of_runs)}

@@ -6,10 +6,18 @@ import msgspec
 import numpy as np
 
 from benchlog.bench.frames import Request
-from benchlog.bench.journal import Armed, Begun, Block, Ending, Happening, Journal, Sample
+from benchlog.bench.journal import Armed, Begun, Block, Dense, Ending, Happening, Journal, Sample
+from benchlog.ledger.filing import file_journal
+from benchlog.ledger.lots import open_lot
+from benchlog.ledger.start_tests import lock
+from benchlog.ledger.store import Ledger
+from benchlog.motor.fit import Fitted
+from benchlog.motor.limits import Band, Judged, StartLimits
+from benchlog.motor.start_figures import StartFigures, event_values
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
-from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, Event, EventKind, Item, Motor, RunKind, Trace
+from benchlog.records import FLAG_CC, FLAG_CV, FLAG_ON, Event, EventKind, Item, Lot, Motor, RunKind, Trace
 from benchlog.recovery.ceilings import intersect
+from benchlog.recovery.start_test import StartTest
 from benchlog.recovery.steps import Kicks, Sequence
 
 BILGE_PUMP = Item(kind="bilge pump", make="", model="12 V", serial="BP-17")
@@ -111,6 +119,116 @@ def bench_trace(samples: int, *, seed: int = 1, per_s: float = 96.0, on_share: f
         set_volts=set_volts,
         set_amps=set_amps,
         flags=np.where(on, FLAG_ON | FLAG_CC, FLAG_CV).astype(np.uint8),
+    )
+
+
+FANS = Item(kind="cabin fan", model="12 V, 150 mm")
+QUICK_LOOK = StartTest(name="quick look", volts=12.0, starts=2, on_s=1.0)
+RAN = msgspec.structs.replace(FREED, outcome=Outcome.RUNS, reason="all starts turned", kicks=0)
+PACE_S, START_EVERY_S, ZERO_S = 0.02, 2.0, 0.5
+
+
+def a_lot(ledger: Ledger, *, name: str = "fans of spring", item: Item = FANS) -> Lot:
+    return open_lot(
+        ledger,
+        name=name,
+        item=item,
+        motor=MOTOR,
+        test_id=lock(ledger, QUICK_LOOK).id,
+        operator="day bench",
+        leads="blue, 1 m",
+        fixture="clamp B",
+        ambient_c=21.5,
+    )
+
+
+def figures_like(peak_amps: float) -> StartFigures:
+    values = {"peak_amps": Fitted(value=peak_amps, low=peak_amps - 0.01, high=peak_amps + 0.02)}
+    why = {"run_up_s": "over before the first reading of its own"}
+    return StartFigures(values=values, why=why, interval_s=PACE_S, jitter_s=0.001, readings=50)
+
+
+def starts_trace(peaks: tuple[float, ...]) -> Trace:
+    """Each start: ZERO_S of nothing, a second at 12 V whose current falls from its peak to 0.5 A, and nothing."""
+    ticks = np.rint(np.arange(0.0, START_EVERY_S * len(peaks), PACE_S) * 1e4).astype(np.int64)
+    t_s = ticks / 1e4
+    since_s = t_s % START_EVERY_S - ZERO_S
+    on = (since_s >= -1e-9) & (since_s < 1.0)
+    peak = np.array(peaks)[np.minimum((t_s // START_EVERY_S).astype(int), len(peaks) - 1)]
+    amps = np.where(on, np.round(0.5 + (peak - 0.5) * np.exp(-np.maximum(since_s, 0.0) / 0.1), 3), 0.0)
+    return Trace(
+        sent=ticks,
+        received=ticks + 80,
+        volts=np.where(on, 12.0, 0.0),
+        amps=amps,
+        set_volts=np.where(on, 12.0, 0.0),
+        set_amps=np.full(len(ticks), 3.0),
+        flags=np.where(on, FLAG_ON | FLAG_CV, FLAG_CV).astype(np.uint8),
+    )
+
+
+def start_up(
+    uid: str,
+    *,
+    job: int | None = None,
+    unit: int | None = None,
+    peaks: tuple[float, ...] = (2.0, 2.1),
+    dense: tuple[Dense, ...] = (),
+    utc: str = BEGAN,
+    kind: RunKind = RunKind.START_UP,
+    result: RunResult | None = RAN,
+) -> list[Block]:
+    """The journal of a run that captured starts with these peaks, in A."""
+    asked = msgspec.structs.replace(
+        request(uid, job=job), kind=kind, unit=unit, start_test=QUICK_LOOK, lead_ohm=0.12, item=FANS
+    )
+    events = []
+    for number, peak in enumerate(peaks, 1):
+        began_s = (number - 1) * START_EVERY_S + ZERO_S
+        told: dict[str, float | int | str | bool | None] = {
+            "number": number,
+            "trigger_s": began_s,
+            "began_s": began_s,
+            "volts": 12.0,
+            "turning": "turning",
+        }
+        text = f"Start {number} of {len(peaks)}"
+        events.append(
+            Event(t_s=began_s + 1.0, kind=EventKind.START, text=text, values=told | event_values(figures_like(peak)))
+        )
+    trace = starts_trace(peaks)
+    said = blocks(asked, utc=utc, trace=trace, events=tuple(events), result=result)
+    return [*said[:2], *dense, *said[2:]]
+
+
+def file_start_up(ledger: Ledger, folder: Path, uid: str, **changes: object) -> int:
+    """Files such a run; its key."""
+    return file_journal(ledger, write_journal(folder / f"{uid}.journal", start_up(uid, **changes))).run  # type: ignore[arg-type]
+
+
+def limits_like(runs: tuple[int, ...], *, version: int = 1) -> StartLimits:
+    """The peak between 1.8 and 2.2 A."""
+    return StartLimits(
+        test=QUICK_LOOK.name,
+        version=version,
+        coverage=0.95,
+        confidence=0.95,
+        n=5,
+        starts_each=2,
+        bands={"peak_amps": Band(low=1.8, high=2.2, mean=2.0, spread=0.04, n=5, factor=5.079)},
+        curve=None,
+        why={"run_up_s": "over before the first reading of its own"},
+        runs=runs,
+        within={"peak_amps": 0.01},
+        between={"peak_amps": 0.04},
+        warning="",
+    )
+
+
+def judged_as(passed: bool | None) -> Judged:
+    sentence = "It starts as the known good ones do." if passed else "It takes more than they do."
+    return Judged(
+        passed=passed, rows=(), curve_outside_share=None, curve_outside_at_s=None, sentence=sentence, because="Peak."
     )
 
 

@@ -23,16 +23,16 @@ CREATE TABLE charge (
 	CONSTRAINT fk_charge_corrects_charge FOREIGN KEY(corrects) REFERENCES charge (id), 
 	CONSTRAINT uq_charge_corrects UNIQUE (corrects)
 );
-INSERT INTO "charge" VALUES(1,1,'2026-01-01T00:01:00.000Z','day bench','part','shaft seal 6 mm',1,1,450,450,NULL);
-INSERT INTO "charge" VALUES(2,1,'2026-01-01T00:01:00.000Z','day bench','minutes','taken apart',NULL,25,6000,2500,NULL);
-INSERT INTO "charge" VALUES(3,1,'2026-01-01T00:01:00.000Z','day bench','part','shaft seal 6 mm: taken back, not used',1,-1,450,-450,1);
+INSERT INTO "charge" VALUES(1,1,'2026-01-01T00:01:02.000Z','day bench','part','shaft seal 6 mm',1,1,450,450,NULL);
+INSERT INTO "charge" VALUES(2,1,'2026-01-01T00:01:02.000Z','day bench','minutes','taken apart',NULL,25,6000,2500,NULL);
+INSERT INTO "charge" VALUES(3,1,'2026-01-01T00:01:02.000Z','day bench','part','shaft seal 6 mm: taken back, not used',1,-1,450,-450,1);
 CREATE TABLE draft (
 	"key" TEXT NOT NULL, 
 	utc TEXT NOT NULL, 
 	fields TEXT NOT NULL, 
 	CONSTRAINT pk_draft PRIMARY KEY ("key")
 );
-INSERT INTO "draft" VALUES('close 1','2026-01-01T00:01:00.000Z','{"cause":"rust"}');
+INSERT INTO "draft" VALUES('close 1','2026-01-01T00:01:02.000Z','{"cause":"rust"}');
 CREATE TABLE edit (
 	id INTEGER NOT NULL, 
 	job_id INTEGER NOT NULL, 
@@ -49,8 +49,8 @@ CREATE TABLE edit (
 	CONSTRAINT fk_edit_run_id_run FOREIGN KEY(run_id) REFERENCES run (id)
 );
 INSERT INTO "edit" VALUES(1,1,2,'2026-01-01T00:01:00.000Z','day bench','seen later','note','""','"the hose was still on"',NULL);
-INSERT INTO "edit" VALUES(2,1,NULL,'2026-01-01T00:01:00.000Z','','','pumped','"bilge water"','"sea water"','2026-01-01T00:01:00.000Z');
-INSERT INTO "edit" VALUES(3,1,NULL,'2026-01-01T00:01:00.000Z','','','complaint','"hums, does not turn"','"hums"','2026-01-01T00:01:00.000Z');
+INSERT INTO "edit" VALUES(2,1,NULL,'2026-01-01T00:01:00.000Z','','','pumped','"bilge water"','"sea water"',NULL);
+INSERT INTO "edit" VALUES(3,1,NULL,'2026-01-01T00:01:01.000Z','','','complaint','"hums, does not turn"','"hums"','2026-01-01T00:01:02.000Z');
 CREATE TABLE entry (
 	id INTEGER NOT NULL, 
 	job_id INTEGER NOT NULL, 
@@ -62,7 +62,7 @@ CREATE TABLE entry (
 	CONSTRAINT fk_entry_job_id_job FOREIGN KEY(job_id) REFERENCES job (id)
 );
 INSERT INTO "entry" VALUES(1,1,'2026-01-01T00:01:00.000Z','make-safe','Liquid drained, and dry: done','','check');
-INSERT INTO "entry" VALUES(2,1,'2026-01-01T00:01:00.000Z','free','Waits for a part: shaft seal','day bench','state');
+INSERT INTO "entry" VALUES(2,1,'2026-01-01T00:01:02.000Z','free','Waits for a part: shaft seal','day bench','state');
 CREATE TABLE event (
 	run_id INTEGER NOT NULL, 
 	seq INTEGER NOT NULL, 
@@ -98,7 +98,7 @@ CREATE TABLE file (
 	CONSTRAINT pk_file PRIMARY KEY (id), 
 	CONSTRAINT fk_file_job_id_job FOREIGN KEY(job_id) REFERENCES job (id)
 );
-INSERT INTO "file" VALUES(1,1,'2026-01-01T00:01:00.000Z','day bench','4d5c2408161197908cb19794cf2fffdc508e6d66b9b152fb2355ec755eed3b1f','brushes.txt','text/plain',18,NULL,NULL,'measured',NULL);
+INSERT INTO "file" VALUES(1,1,'2026-01-01T00:01:02.000Z','day bench','4d5c2408161197908cb19794cf2fffdc508e6d66b9b152fb2355ec755eed3b1f','brushes.txt','text/plain',18,NULL,NULL,'measured',NULL);
 CREATE TABLE finding (
 	id INTEGER NOT NULL, 
 	job_id INTEGER NOT NULL, 
@@ -115,8 +115,8 @@ CREATE TABLE finding (
 	CONSTRAINT fk_finding_corrects_finding FOREIGN KEY(corrects) REFERENCES finding (id), 
 	CONSTRAINT uq_finding_corrects UNIQUE (corrects)
 );
-INSERT INTO "finding" VALUES(1,1,'2026-01-01T00:01:00.000Z','day bench','R1','102','by the plug','series','1 kΩ',NULL);
-INSERT INTO "finding" VALUES(2,1,'2026-01-01T00:01:00.000Z','day bench','R1','103','by the plug','series','10 kΩ',1);
+INSERT INTO "finding" VALUES(1,1,'2026-01-01T00:01:02.000Z','day bench','R1','102','by the plug','series','1 kΩ',NULL);
+INSERT INTO "finding" VALUES(2,1,'2026-01-01T00:01:02.000Z','day bench','R1','103','by the plug','series','10 kΩ',1);
 CREATE TABLE item (
 	id INTEGER NOT NULL, 
 	kind TEXT NOT NULL, 
@@ -160,15 +160,15 @@ CREATE TABLE "job" (
 	changed_utc TEXT DEFAULT '' NOT NULL, 
 	CONSTRAINT pk_job PRIMARY KEY (id), 
 	CONSTRAINT fk_job_item_id_item FOREIGN KEY(item_id) REFERENCES item (id), 
-	CONSTRAINT ck_job_number_above_zero CHECK (number > 0), 
 	CONSTRAINT fk_job_motor_id_motor FOREIGN KEY(motor_id) REFERENCES motor (id), 
+	CONSTRAINT ck_job_number_above_zero CHECK (number > 0), 
 	CONSTRAINT uq_job_number UNIQUE (number), 
 	CONSTRAINT fk_job_comeback_of_job FOREIGN KEY(comeback_of) REFERENCES job (id), 
 	CONSTRAINT ck_job_state_known CHECK (state IN ('open', 'waiting-for-approval', 'waiting-for-part', 'waiting-for-owner', 'closed')), 
 	CONSTRAINT ck_job_result_known CHECK (result IN ('', 'works', 'partly', 'not-repaired'))
 );
-INSERT INTO "job" VALUES(1,1,'H-0001',1,1,'2026-01-01T00:00:00.000Z',NULL,'waiting-for-part','hums, does not turn','dry, uncoupled','','','',' h 0001 ¶ 1 ¶ bilge pump ¶ 12 v ¶ bp 17 ¶ hums does not turn ¶ pilot boat ¶ berth 12 ¶ day bench ¶ nobody ¶ bilge water ¶ shaft seal ¶ freed ¶ liquid drained and dry done ¶ waits for a part shaft seal ¶ r1 ¶ 102 ¶ by the plug ¶ series ¶ 1 kω ¶ 103 ¶ 10 kω ¶ shaft seal 6 mm ¶ 6 mm ¶ taken apart ¶ shaft seal 6 mm taken back not used ¶ brushes txt ¶ measured ¶ the hose was still on','pilot boat','berth 12','day bench','nobody','bilge water','shaft seal','','','',1,9000,'2026-01-01T00:01:00.000Z',NULL,NULL,'freed','2026-01-01T00:01:00.000Z');
-INSERT INTO "job" VALUES(2,2,'H-0002',2,2,'2026-01-01T00:00:00.000Z','2026-01-01T00:01:00.000Z','closed','silent','dry, uncoupled','brush stuck','tapped','fair',' h 0002 ¶ 2 ¶ cabin fan ¶ silent ¶ brush stuck ¶ tapped ¶ kicks ¶ fair ¶ run it monthly ¶ works ¶ freed','','','','','','','works','kicks','run it monthly',0,NULL,NULL,90,NULL,'freed','2026-01-01T00:01:00.000Z');
+INSERT INTO "job" VALUES(1,1,'H-0001',1,1,'2026-01-01T00:00:00.000Z',NULL,'waiting-for-part','hums, does not turn','dry, uncoupled','','','',' h 0001 ¶ 1 ¶ bilge pump ¶ 12 v ¶ bp 17 ¶ hums does not turn ¶ pilot boat ¶ berth 12 ¶ day bench ¶ nobody ¶ sea water ¶ shaft seal ¶ freed ¶ liquid drained and dry done ¶ waits for a part shaft seal ¶ r1 ¶ 102 ¶ by the plug ¶ series ¶ 1 kω ¶ 103 ¶ 10 kω ¶ shaft seal 6 mm ¶ 6 mm ¶ taken apart ¶ shaft seal 6 mm taken back not used ¶ brushes txt ¶ measured ¶ the hose was still on','pilot boat','berth 12','day bench','nobody','sea water','shaft seal','','','',1,9000,'2026-01-01T00:01:02.000Z',NULL,NULL,'freed','2026-01-01T00:01:02.000Z');
+INSERT INTO "job" VALUES(2,2,'H-0002',2,2,'2026-01-01T00:00:00.000Z','2026-01-01T00:01:02.000Z','closed','silent','dry, uncoupled','brush stuck','tapped','fair',' h 0002 ¶ 2 ¶ cabin fan ¶ silent ¶ brush stuck ¶ tapped ¶ kicks ¶ fair ¶ run it monthly ¶ works ¶ freed','','','','','','','works','kicks','run it monthly',0,NULL,NULL,90,NULL,'freed','2026-01-01T00:01:02.000Z');
 CREATE TABLE motor (
 	id INTEGER NOT NULL, 
 	item_id INTEGER NOT NULL, 
@@ -255,7 +255,7 @@ CREATE TABLE unlock (
 	CONSTRAINT ck_unlock_ends_after_it_begins CHECK (until_utc > utc), 
 	CONSTRAINT fk_unlock_job_id_job FOREIGN KEY(job_id) REFERENCES job (id)
 );
-INSERT INTO "unlock" VALUES(1,1,'2026-01-01T00:01:00.000Z','2026-01-01T12:01:00.000Z','dock foreman','a 24 V thing','{"volts":30.0,"amps":null,"energy_j":null,"locked_s":null,"winding_c":null,"on_s":null,"kicks":null}');
+INSERT INTO "unlock" VALUES(1,1,'2026-01-01T00:01:02.000Z','2026-01-01T12:01:02.000Z','dock foreman','a 24 V thing','{"volts":30.0,"amps":null,"energy_j":null,"locked_s":null,"winding_c":null,"on_s":null,"kicks":null}');
 CREATE INDEX ix_item_serial ON item (serial);
 CREATE INDEX ix_motor_item_id ON motor (item_id);
 CREATE INDEX ix_entry_job_id_utc ON entry (job_id, utc);
