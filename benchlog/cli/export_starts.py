@@ -11,7 +11,7 @@ from benchlog.errors import Refused
 
 if TYPE_CHECKING:
     from benchlog.ledger.store import Ledger
-    from benchlog.motor.limits import StartLimits
+    from benchlog.motor.limit_values import StartLimits
     from benchlog.motor.overlay import Curve
     from benchlog.reports.start_tables import Taken
 

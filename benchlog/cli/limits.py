@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from benchlog.ledger.captured import Captured
     from benchlog.ledger.known_good import KeptLimits
     from benchlog.ledger.store import Ledger
-    from benchlog.motor.limits import Band, Judged, JudgedFigure, StartLimits
+    from benchlog.motor.limit_values import Judged, JudgedFigure, StartLimits
 
 _WIDTH = 78
 
@@ -121,17 +121,9 @@ def _make(book: "Ledger", good: Sequence["Captured"], coverage: float, confidenc
 
 
 def _judge(book: "Ledger", run: int, limits_id: int, *, as_json: bool) -> bool | None:
-    from benchlog.ledger.known_good import kept_limits
-    from benchlog.motor.limits import judge
+    from benchlog.ledger.judging_runs import judge_run
 
-    found, kept = captured_run(book, run), kept_limits(book, limits_id)
-    test = test_of(found)
-    if (test.name, test.version) != (kept.limits.test, kept.limits.version):
-        raise Refused(
-            f'run {run} is by "{test.name}" version {test.version}, limits {limits_id} are of '
-            f'"{kept.limits.test}" version {kept.limits.version}: not comparable'
-        )
-    judged = judge(found.figures, found.curves, kept.limits)
+    judged = judge_run(book, run, limits_id)
     tell_judged(judged, run, limits_id, as_json=as_json)
     return judged.passed
 
@@ -184,31 +176,29 @@ def tell_limits(limits: "StartLimits", key: int | None, *, as_json: bool) -> Non
     _wrapped(f"From {limits.n} known good units, {limits.starts_each} starts or more of each: runs {runs}.")
     _wrapped(
         f"Each band holds at least {limits.coverage * 100:g} % of such units, with {limits.confidence * 100:g} % "
-        "confidence, if they are spread normally."
+        "confidence, if they, or their logarithms, are spread normally."
     )
     say(f"\n  {'':16}{'low':>11}{'mean':>11}{'high':>11}{'n':>4}{'factor':>8}{'one unit':>9}{'units':>9}")
     for kind in FIGURES:
         if (band := limits.bands.get(kind.name)) is not None:
             edges = "".join(f"{shown(value, kind.unit):>11}" for value in (band.low, band.mean, band.high))
-            spreads = (_spread(limits.within, kind.name, band), _spread(limits.between, kind.name, band))
+            spreads = (_spread(limits.within, kind.name, band.mean), _spread(limits.between, kind.name, band.mean))
             told = "".join(f"{one:>9}" for one in spreads)
             say(f"  {kind.label:16}{edges}{band.n:>4}{band.factor:>8.3f}{told}")
-    click.echo("  (one unit, units: standard deviation of one unit's starts, and between units, of the mean)")
+    _wrapped("One unit, units: standard deviations of one unit's starts and between units, as shares of the mean.")
     for figure, why in limits.why.items():
         label = next((kind.label for kind in FIGURES if kind.name == figure), figure)
-        _wrapped(f"No limit for {label}: {why}")
+        _wrapped(f"{label[:1].upper()}{label[1:]}: {why}")
     if limits.curve is not None:
         _wrapped(f"Curve: {limits.curve.claim}")
     if limits.warning:
         _wrapped(f"Mind: {limits.warning}")
 
 
-def _spread(spreads: dict[str, float], name: str, band: "Band") -> str:
-    """As a share of the mean; on a logarithmic scale it is one already."""
-    if (value := spreads.get(name)) is None:
-        return "—"
-    share = value if band.scale == "log" else value / abs(band.mean) if band.mean else float("inf")
-    return f"{100 * share:.2g} %"
+def _spread(spreads: dict[str, float], name: str, mean: float) -> str:
+    """As a share of the mean."""
+    value = spreads.get(name)
+    return "—" if value is None or not mean else f"{100 * value / abs(mean):.2g} %"
 
 
 def _wrapped(text: str) -> None:
@@ -230,7 +220,7 @@ def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) ->
     say(f"  {'':16}{'value':>11}{'low':>11}{'high':>11}{'margin':>12}")
     for row in judged.rows:
         edges = "".join(f"{shown(value, row.unit):>11}" for value in (row.value, row.low, row.high))
-        say(f"  {row.label:16}{edges}{_margin(row):>12}  {_WORDS[row.inside] if row.inside is not True else ''}")
+        say(f"  {row.label:16}{edges}{_margin(row):>12}  {'' if row.inside else _WORDS[row.inside]}".rstrip())
         if row.why:
             _wrapped(f"  {row.why}")
     if judged.curve_outside_share:

@@ -232,17 +232,17 @@ def by_limits(number: str, limits_id: int, ledger: Path | None, as_json: bool) -
 def _judge_again(book: "Ledger", lot: Lot, limits_id: int) -> set[int]:
     """Keys of the units that were judged."""
     from benchlog.ledger.captured import captured_of_lot
+    from benchlog.ledger.judging_runs import judge_captured
     from benchlog.ledger.known_good import kept_limits
     from benchlog.ledger.lots import keep_judged, units
-    from benchlog.motor.limits import judge
 
-    limits = kept_limits(book, limits_id).limits
+    kept = kept_limits(book, limits_id)
     starts = {one.run.id: one for one in captured_of_lot(book, lot) if one.starts}
     done = set()
     for unit in units(book, lot):
         if unit.run in starts:
             found = starts[unit.run]
-            keep_judged(book, unit.id, found.run.id, judge(found.figures, found.curves, limits))
+            keep_judged(book, unit.id, found.run.id, judge_captured(book, found, kept))
             done.add(unit.id)
     return done
 
@@ -351,7 +351,7 @@ def _tell_lot(lot: Lot, *, as_json: bool) -> None:
 
 
 def _tell_unit(unit: Unit, *, as_json: bool) -> None:
-    from benchlog.motor.limits import Judged
+    from benchlog.motor.limit_values import Judged
 
     judged = msgspec.json.decode(unit.judged, type=Judged) if unit.judged else None
     if as_json:

@@ -72,7 +72,7 @@ def at_motor(curve: Curve, lead_ohm: float) -> Curve:
 
 
 def curves_of(trace: Trace, events: Iterable[Event], *, run: int, before_s: float) -> list[Curve]:
-    """One for each captured start, by its START event: from `before_s` before the trigger until its level changed."""
+    """One for each captured start, by its START event: from `before_s` before the trigger until its level or limit changed."""
     told = list(events)
     window_s, _ = timing_of(told)
     sent_s = trace.sent * TICK_S
@@ -86,7 +86,9 @@ def curves_of(trace: Trace, events: Iterable[Event], *, run: int, before_s: floa
         first = int(np.searchsorted(sent_s, driven_s - TICK_S / 2))
         if first >= len(sent_s):
             continue
-        other = np.flatnonzero(trace.set_volts[first:] != trace.set_volts[first])
+        # The look afterwards has the same volts at next to no current.
+        same = (trace.set_volts[first:] == trace.set_volts[first]) & (trace.set_amps[first:] == trace.set_amps[first])
+        other = np.flatnonzero(~same)
         end = first + int(other[0]) if len(other) else len(sent_s)
         begin = int(np.searchsorted(middle_s, trigger_s - before_s))
         kept = slice(min(begin, first), end)

@@ -13,7 +13,7 @@ from benchlog.ledger.lot_checks import check_due, checks
 from benchlog.ledger.lots import units
 from benchlog.ledger.start_tests import KeptTest, start_test
 from benchlog.ledger.store import Ledger
-from benchlog.motor.limits import Judged, JudgedFigure
+from benchlog.motor.limit_values import Judged, JudgedFigure
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES
 from benchlog.records import Lot, LotCheck, Run, RunKind, Unit
@@ -128,7 +128,7 @@ def worst_figure(judged: Judged) -> JudgedFigure | None:
 
 
 def _share(row: JudgedFigure) -> float | None:
-    if row.margin is None:
+    if row.margin is None or row.inside is None:
         return None
     wide = row.high - row.low if row.low is not None and row.high is not None else abs(row.high or row.low or 1.0)
     return row.margin / wide if wide > 0 else row.margin

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from datetime import tzinfo
 
 from benchlog.ledger.known_good import KeptLimits
-from benchlog.motor.limits import JudgedFigure, StartLimits
+from benchlog.motor.limit_values import JudgedFigure, StartLimits
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES
 from benchlog.outcome import Outcome
@@ -170,7 +170,7 @@ def _limits(kept: KeptLimits | None, say: Say) -> Iterable[Block]:
     yield Prose(claim(limits, say))
     for name, why in limits.why.items():
         label = next((kind.label for kind in FIGURES if kind.name == name), name)
-        yield Prose(f"No limit for {label}: {say.number(one_line(why))}.".replace("..", "."))
+        yield Prose(f"{label[:1].upper()}{label[1:]}: {say.number(lines(why))}")
     if limits.curve is not None:
         yield Prose(f"The curve: {say.number(one_line(limits.curve.claim))}")
 
@@ -181,7 +181,7 @@ def claim(limits: StartLimits, say: Say) -> str:
     return say.number(
         f"Made from {limits.n} known good units, {limits.starts_each} starts or more of each (runs {runs}). Each "
         f"figure's band holds at least {limits.coverage * 100:g} % of such units, with {limits.confidence * 100:g} % "
-        "confidence, if they are spread normally."
+        "confidence, if they, or their logarithms, are spread normally."
     )
 
 
@@ -273,14 +273,14 @@ def margin_words(row: JudgedFigure, say: Say) -> str:
 
 
 def _not_judged(report: LotReport) -> Iterable[Block]:
-    rows = [
-        (one_line(one.unit.serial) or f"unit {one.unit.number}", lines(why, MOST_CELL))
-        for one in report.measured
-        for why in why_not_judged(one, report.limits)
-    ]
-    if rows:
+    reasons: dict[str, list[str]] = {}
+    for one in report.measured:
+        for why in why_not_judged(one, report.limits):
+            reasons.setdefault(why, []).append(one_line(one.unit.serial))
+    if reasons:
         yield Heading("Not judged, and why")
-        yield Table(columns=(Column("Unit", 0.25), Column("Why", 0.75)), rows=tuple(rows[:MOST_ROWS]))
+        rows = [(lines(why, MOST_CELL), lines(", ".join(serials), MOST_CELL)) for why, serials in reasons.items()]
+        yield Table(columns=(Column("Why", 0.6), Column("Units", 0.4)), rows=tuple(rows[:MOST_ROWS]))
 
 
 def why_not_judged(one: Measured, limits: KeptLimits | None) -> Iterable[str]:
@@ -292,7 +292,8 @@ def why_not_judged(one: Measured, limits: KeptLimits | None) -> Iterable[str]:
     elif limits is None:
         yield "The lot has no limits."
     elif one.judged is None:
-        yield f"Its run ended as: {OUTCOME_WORDS[one.run.result.outcome]}."
+        runs = one.run.result.outcome is Outcome.RUNS
+        yield "Not judged yet." if runs else f"Its run ended as: {OUTCOME_WORDS[one.run.result.outcome]}."
     else:
         yield " ".join(part for part in (one.judged.sentence, one.judged.because) if part)
 

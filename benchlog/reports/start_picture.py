@@ -10,7 +10,7 @@ import msgspec
 import numpy as np
 import numpy.typing as npt
 
-from benchlog.motor.limits import CurveBand
+from benchlog.motor.limit_values import CurveBand
 from benchlog.motor.overlay import Curve, Overlay
 from benchlog.reports.axes import ticks_between
 from benchlog.reports.drawing import FAINT, INK, SECOND, Boxes, Drawing, Line, Point, Words

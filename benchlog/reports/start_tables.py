@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from benchlog.ledger.captured import Captured
-from benchlog.motor.limits import StartLimits
+from benchlog.motor.limit_values import StartLimits
 from benchlog.motor.start_figures import FIGURES, FigureKind, StartFigures
 from benchlog.records import Event
 from benchlog.reports.csv_forms import Column, Datatype, Value
@@ -133,7 +133,7 @@ def _figure_columns(kind: FigureKind) -> tuple[Column, ...]:
 
 def limits_table(limits: StartLimits) -> Table:
     """A row a figure: its limits, what they were made from, or why it has none."""
-    names = ("low", "high", "mean", "spread", "n", "factor", "scale")
+    names = ("low", "high", "mean", "spread", "n", "factor")
     rows: list[tuple[Value, ...]] = []
     for kind in FIGURES:
         band = limits.bands.get(kind.name)
@@ -149,7 +149,6 @@ def limits_table(limits: StartLimits) -> Table:
         Column(name="spread", title="Standard deviation of the units", datatype=NUMBER),
         Column(name="n", title="Units", datatype=COUNT),
         Column(name="factor", title="Factor of the standard deviation", datatype=NUMBER),
-        Column(name="scale", title="Taken to be normal on this scale", datatype=WORDS),
         Column(name="within", title="Standard deviation of one unit's starts", datatype=NUMBER),
         Column(name="between", title="Standard deviation between units", datatype=NUMBER),
         Column(name="why", title="Why there is none", datatype=WORDS),
