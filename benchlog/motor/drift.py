@@ -17,7 +17,7 @@ import numpy.typing as npt
 from benchlog.quantities import show
 
 Floats = npt.NDArray[np.float64]
-BLOCKS = 10
+BLOCKS, MOST_BLOCKS = 10, 400
 _STUDENT = (4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306)
 """Student's t for 2 to 8 degrees of freedom, 95 % two-sided. Source: computed with scipy."""
 _MOST_SHARED = 0.85
@@ -78,11 +78,13 @@ def drift(t_s: npt.ArrayLike, amps: npt.ArrayLike, *, for_s: float | None = None
     tail = slope_of(t, a, t[-1] - tail_s) if t.size else None
     if tail is None or tail.mean <= 0 or (for_s is not None and span_s < 0.98 * for_s):
         return _undetermined("too little was recorded to tell a drift")
-    first, lowest, noise = _levels(t, a, tail_s)
-    told = _verdict(tail, tail_s, share, first=first, lowest=lowest, noise=noise, rises=_rises(t, a, tail_s))
+    times, means = _fine(t, a, tail_s)
+    first, lowest, noise = _levels(means)
+    rises = _rises(t, a, times, means, tail_s)
+    told = _verdict(tail, tail_s, share, first=first, lowest=lowest, noise=noise, rises=rises)
     flat_since_s = None
     if told in (Verdict.FLAT, Verdict.FALLING_THEN_FLAT):
-        flat_since_s = _flat_since(t, a, tail, tail_s, share)
+        flat_since_s = _flat_since(times, means, tail, tail_s, share)
     return Drift(
         verdict=told,
         slope=tail.value,
@@ -116,6 +118,14 @@ def slope_of(t: Floats, a: Floats, since_s: float) -> Slope | None:
     return Slope(value=value, low=value - half, high=value + half, mean=float(means.mean()))
 
 
+def flat_over(t_s: Floats, amps: Floats, for_s: float, share: float) -> bool:
+    """Whether the last `for_s` are all there and the current changed by no more than `share` of itself over them."""
+    if not t_s.size or t_s[-1] - t_s[0] < 0.95 * for_s:
+        return False
+    slope = slope_of(t_s, amps, t_s[-1] - for_s)
+    return slope is not None and max(abs(slope.low), abs(slope.high)) * for_s <= share * abs(slope.mean)
+
+
 def _blocks(t: Floats, a: Floats, count: int) -> tuple[Floats, Floats]:
     """Mean time and current of `count` equal spans, those without a reading left out."""
     span = max(float(t[-1] - t[0]), 1e-9)
@@ -128,18 +138,22 @@ def _blocks(t: Floats, a: Floats, count: int) -> tuple[Floats, Floats]:
     )
 
 
-def _levels(t: Floats, a: Floats, tail_s: float) -> tuple[float, float, float]:
-    """A: at the beginning, the lowest settled, and how much a block of the tail's tenth wanders by itself."""
-    _, means = _blocks(t, a, max(BLOCKS, min(400, round(float(t[-1] - t[0]) / max(tail_s / BLOCKS, 1e-9)))))
+def _fine(t: Floats, a: Floats, tail_s: float) -> tuple[Floats, Floats]:
+    """The whole in blocks as long as a tenth of the tail."""
+    count = round(float(t[-1] - t[0]) / max(tail_s / BLOCKS, 1e-9))
+    return _blocks(t, a, max(BLOCKS, min(MOST_BLOCKS, count)))
+
+
+def _levels(means: Floats) -> tuple[float, float, float]:
+    """A: at the beginning, the lowest settled, and how much a block wanders by itself."""
     # Second differences leave a steady slope out.
     wander = float(np.median(np.abs(np.diff(means, 2)))) / (0.6745 * math.sqrt(6)) if len(means) > 2 else 0.0
     settled = np.convolve(means, np.ones(3) / 3, mode="valid") if len(means) >= 3 else means
     return float(means[0]), float(settled.min()), wander
 
 
-def _rises(t: Floats, a: Floats, tail_s: float) -> Slope | None:
+def _rises(t: Floats, a: Floats, times: Floats, means: Floats, tail_s: float) -> Slope | None:
     """The slope since the current was lowest; None where that is its tail."""
-    times, means = _blocks(t, a, max(BLOCKS, min(400, round(float(t[-1] - t[0]) / max(tail_s / BLOCKS, 1e-9)))))
     since_s = float(times[int(means.argmin())])
     return slope_of(t, a, since_s) if since_s < t[-1] - tail_s else None
 
@@ -159,13 +173,12 @@ def _verdict(
     return Verdict.FALLING_THEN_FLAT if fell else Verdict.FLAT
 
 
-def _flat_since(t: Floats, a: Floats, tail: Slope, tail_s: float, share: float) -> float:
+def _flat_since(times: Floats, means: Floats, tail: Slope, tail_s: float, share: float) -> float:
     """From when on every block stays within twice the share, and what blocks wander, of the tail."""
-    times, means = _blocks(t, a, max(BLOCKS, min(400, round(float(t[-1] - t[0]) / max(tail_s / BLOCKS, 1e-9)))))
-    in_tail = means[times >= t[-1] - tail_s]
+    in_tail = means[times >= times[-1] - tail_s]
     within = 2 * share * tail.mean + 3 * float(np.std(in_tail))
     out = np.flatnonzero(np.abs(means - tail.mean) > within)
-    return float(t[0]) if len(out) == 0 else float(times[min(int(out[-1]) + 1, len(times) - 1)])
+    return float(times[0]) if len(out) == 0 else float(times[min(int(out[-1]) + 1, len(times) - 1)])
 
 
 def _undetermined(words: str) -> Drift:

@@ -177,6 +177,16 @@ def quick_look(
     return look, seen
 
 
+def look_while_running(
+    situation: Situation, before: list[Seen], volts: float, *, after_s: float
+) -> Plan[tuple[CoastLook, list[Seen]]]:
+    """A coast in the middle of a long run, of a motor that was seen to turn; the caller drives it on."""
+    look, seen, was = yield from coast(
+        situation, before, FIRST_RAISE * volts, COAST_S, after_s=after_s, belief=Motion.TURNING
+    )
+    return _with_little_room(situation, look, seen, was), seen
+
+
 def slow_look(situation: Situation, volts: float, amps: float, *, after_s: float) -> Plan[tuple[CoastLook, float]]:
     """A short hold and a coast, for rotors too slow to show anything straight after a kick. Also: when it ended."""
     seen = yield from drive(volts, amps, LOOK_HOLD_S, Motion.UNKNOWN, after_s=after_s, least=2)

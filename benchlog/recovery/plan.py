@@ -14,6 +14,7 @@ from benchlog.recovery.heeding import heeding
 from benchlog.recovery.moves import Finding, Situation, mark
 from benchlog.recovery.probing import measure_leads, probe, probe_at_angles, sentence, zero
 from benchlog.recovery.proving import prove
+from benchlog.recovery.running_in import hold_running
 from benchlog.recovery.starting import capture_starts
 from benchlog.recovery.steps import Hand, Kicks, Start, Swap
 
@@ -100,6 +101,15 @@ def start_up_run(situation: Situation) -> Plan[Finding]:
     return (yield from capture_starts(situation, situation.start_test))
 
 
+def run_in_run(situation: Situation) -> Plan[Finding]:
+    """Probe for the reference, then a start from rest that is held for hours."""
+    electrical = yield from _begin(situation)
+    if electrical is not None:
+        return electrical
+    assert situation.run_in is not None, "refused without one"
+    return (yield from hold_running(situation, situation.run_in))
+
+
 def hand_run(situation: Situation) -> Plan[Finding]:
     """Probe, then a small current while the key is held."""
     electrical = yield from _begin(situation)
@@ -145,6 +155,7 @@ PLANS: dict[RunKind, Callable[[Situation, int], Plan[Finding]]] = {
     RunKind.HAND: lambda situation, starts: hand_run(situation),
     RunKind.LEADS: lambda situation, starts: leads_run(situation),
     RunKind.START_UP: lambda situation, starts: start_up_run(situation),
+    RunKind.RUN_IN: lambda situation, starts: run_in_run(situation),
 }
 
 

@@ -78,7 +78,7 @@ _RANGES: dict[str, tuple[float, float]] = {
     "arm_s": (1.0, 600.0),
     "interleave": (1, 20),
     "version": (1, 9999),
-    "at_most_s": (10.0, 90_000.0),
+    "at_most_s": (10.0, 86_400.0),
     "pace_s": (0.01, 1.0),  # a ceiling can't be passed for longer than one reading
     "look_every_s": (5.0, 3600.0),
     "flat_for_s": (0.0, 36_000.0),
@@ -111,13 +111,13 @@ def check(asked: StartTest | RunIn) -> None:
 def above_test_ceilings(asked: StartTest | RunIn, ceilings: Ceilings) -> list[str]:
     """Every field that asks for more than a ceiling, as sentences that name it."""
     place = "start_test" if isinstance(asked, StartTest) else "run_in"
-    on_s = asked.on_s if isinstance(asked, StartTest) else None
+    held = ("on_s", asked.on_s) if isinstance(asked, StartTest) else ("at_most_s", asked.at_most_s)
     return [
         f"{place}.{name}: {value:g} {unit} is above the {bound.layer}'s ceiling of {bound.value:g} {unit}"
         for name, value, bound, unit in (
             ("volts", asked.volts, ceilings.volts, "V"),
             ("amps", asked.amps, ceilings.amps, "A"),
-            ("on_s", on_s, ceilings.on_s, "s"),
+            (*held, ceilings.on_s, "s"),
         )
         if value is not None and value > bound.value
     ]
