@@ -182,9 +182,9 @@ def tell_limits(limits: "StartLimits", key: int | None, *, as_json: bool) -> Non
     for kind in FIGURES:
         if (band := limits.bands.get(kind.name)) is not None:
             edges = "".join(f"{shown(value, kind.unit):>11}" for value in (band.low, band.mean, band.high))
-            spreads = (_spread(limits.within, kind.name, band.mean), _spread(limits.between, kind.name, band.mean))
-            told = "".join(f"{one:>9}" for one in spreads)
-            say(f"  {kind.label:16}{edges}{band.n:>4}{band.factor:>8.3f}{told}")
+            shares = (_spread(held, kind.name, band.mean) for held in (limits.within, limits.between))
+            columns = "".join(f"{one:>9}" for one in shares)
+            say(f"  {kind.label:16}{edges}{band.n:>4}{band.factor:>8.3f}{columns}")
     _wrapped("One unit, units: standard deviations of one unit's starts and between units, as shares of the mean.")
     for figure, why in limits.why.items():
         label = next((kind.label for kind in FIGURES if kind.name == figure), figure)

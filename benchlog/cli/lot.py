@@ -1,4 +1,4 @@
-"""`benchlog lot`: units of one kind, measured one after the other: begin a lot, check the bench, look, report, close."""
+"""`benchlog lot`: units of one kind, measured one after the other: begin, check the bench, look, report, close."""
 
 import sys
 from collections.abc import Iterable
@@ -173,9 +173,7 @@ def add(number: str, serial: str, ledger: Path | None, as_json: bool) -> None:
 @click.option("--who", default="", metavar="NAME", help="Who checked.")
 @ledger_option
 @json_option
-def check(
-    number: str, run: int | None, zero: str | None, who: str, ledger: Path | None, as_json: bool
-) -> None:
+def check(number: str, run: int | None, zero: str | None, who: str, ledger: Path | None, as_json: bool) -> None:
     """Keep a check of lot NUMBER: of leads and fixture joined (a run), or of the zero (a run, or as seen).
 
     Holds for a shift of 8 h; without both no unit is judged. Exit status 1 where it did not pass.

@@ -44,7 +44,11 @@ def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
 @_number_options
 @click.option("--starts", type=int, default=_USUAL.starts, show_default=True, help="How many.")
 @click.option(
-    "--trigger", type=click.Choice([one.value for one in Trigger]), default=_USUAL.trigger.value, show_default=True, help="What begins one."
+    "--trigger",
+    type=click.Choice([one.value for one in Trigger]),
+    default=_USUAL.trigger.value,
+    show_default=True,
+    help="What begins one.",
 )
 @click.option(
     "--interleave", type=int, default=1, show_default=True, help="Starts that fill in one curve, read in turn."

@@ -69,7 +69,9 @@ def verdict(found: Sequence[Difference], not_same: Sequence[str]) -> str:
     sure = [one for one in found if one.sure]
     if not sure:
         return "No difference that these starts can show."
-    told = "; ".join(f"{one.name} {_way(one)}, {show(one.before, one.unit)} to {show(one.after, one.unit)}" for one in sure)
+    told = "; ".join(
+        f"{one.name} {_way(one)}, {show(one.before, one.unit)} to {show(one.after, one.unit)}" for one in sure
+    )
     steady = next((one for one in sure if one.name == "steady current"), None)
     meaning = "" if steady is None else f" It turns {_EASE[steady.after > steady.before]}."
     return f"{told[:1].upper()}{told[1:]}.{meaning}"

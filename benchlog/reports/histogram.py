@@ -66,7 +66,9 @@ def _pane(pane: Pane, x: float, y: float, wide: float, say: Say) -> list[Mark]:
     marks: list[Mark] = []
     for tick in ticks:
         at = y + PANE * (1 - tick / top)
-        marks.append(Line(points=((x, at), (x + wide, at)), width=0.15 if tick else 0.25, ink=FAINT if tick else SECOND))
+        marks.append(
+            Line(points=((x, at), (x + wide, at)), width=0.15 if tick else 0.25, ink=FAINT if tick else SECOND)
+        )
         marks.append(Words(at=(x - 1.2, at + 0.9), text=f"{tick:g}", size=SMALL, ink=SECOND, anchor="end"))
     step = wide / columns
     for part, ink in ((0, INSIDE), (1, INK)):

@@ -1,4 +1,4 @@
-"""What a lot's report tells, as a plain value: gathered once from the ledger, then said on paper, in HTML or in text."""
+"""What a lot's report tells, as a plain value: gathered once from the ledger, then said on paper, in HTML, in text."""
 
 from collections.abc import Sequence
 from statistics import fmean

@@ -67,7 +67,6 @@ def _verdict(report: LotReport) -> str:
 
 def _blocks(report: LotReport, say: Say) -> Iterable[Block]:
     yield Facts(rows=_facts(report, say), short=True)
-    yield Prose(_counted(report))
     yield Heading("The test")
     yield Facts(rows=_test(report, say), short=True)
     yield from _limits(report.limits, say)
@@ -81,8 +80,8 @@ def _blocks(report: LotReport, say: Say) -> Iterable[Block]:
     yield Heading("Zero and short checks")
     yield from _checks(report, say)
     yield Prose(
-        f"Times are {say.zone_words(report.as_of_utc)}. {READBACK} Pass rate: 95 % interval by Wilson's score. Gathered "
-        f"from the ledger on {say.instant(report.as_of_utc)}.",
+        f"Times are {say.zone_words(report.as_of_utc)}. {READBACK} Pass rate: 95 % interval by Wilson's score. "
+        f"Gathered from the ledger on {say.instant(report.as_of_utc)}.",
         "small",
     )
 
@@ -91,6 +90,7 @@ def _facts(report: LotReport, say: Say) -> tuple[tuple[str, str], ...]:
     lot = report.lot
     told = [
         ("Lot", f"{lot.job.number:04d}"),
+        ("Units", _counted(report)),
         ("Begun", say.instant(lot.job.opened_utc)),
         ("Operator", one_line(lot.operator)),
         ("Rated", say.quantity(lot.job.motor.rated_volts, "V")),
@@ -107,7 +107,7 @@ def _counted(report: LotReport) -> str:
     parts = [f"{rate.hits} passed", f"{rate.count - rate.hits} failed"]
     if left := count - rate.count:
         parts.append(f"{left} not judged")
-    return f"{count} {'unit' if count == 1 else 'units'}: {', '.join(parts)}."
+    return f"{count}: {', '.join(parts)}"
 
 
 def _test(report: LotReport, say: Say) -> tuple[tuple[str, str], ...]:
@@ -122,7 +122,9 @@ def test_facts(test: StartTest, say: Say) -> tuple[tuple[str, str], ...]:
     trigger = _TRIGGERS[test.trigger]
     if test.level is not None and test.trigger is not Trigger.OUTPUT_ON:
         unit = "A" if test.trigger is Trigger.AMPS else "V"
-        trigger += f" through {say.quantity(test.level, unit)}, after {say.quantity(test.level - test.hysteresis, unit)}"
+        trigger += (
+            f" through {say.quantity(test.level, unit)}, after {say.quantity(test.level - test.hysteresis, unit)}"
+        )
     turns = "none" if test.interleave == 1 else f"{test.interleave} starts in turn"
     told = [
         ("Test", f"{one_line(test.name)}, version {test.version}"),
@@ -130,7 +132,7 @@ def test_facts(test: StartTest, say: Say) -> tuple[tuple[str, str], ...]:
         ("Limit", limit),
         ("Held for", say.quantity(test.on_s, "s")),
         ("Starts", f"{test.starts}"),
-        ("At rest", say.quantity(test.rest_s, "s")),
+        ("Rest before", say.quantity(test.rest_s, "s")),
         ("Still", f"waited for {say.quantity(test.still_s, 's')} at most"),
         ("Trigger", trigger),
         ("Kept before", say.quantity(test.before_s, "s")),
@@ -168,11 +170,30 @@ def _limits(kept: KeptLimits | None, say: Say) -> Iterable[Block]:
     if rows:
         yield Table(columns=columns, rows=tuple(rows))
     yield Prose(claim(limits, say))
+    if told := repeatability_words(limits):
+        yield Prose(say.number(told))
     for name, why in limits.why.items():
         label = next((kind.label for kind in FIGURES if kind.name == name), name)
         yield Prose(f"{label[:1].upper()}{label[1:]}: {say.number(lines(why))}")
     if limits.curve is not None:
         yield Prose(f"The curve: {say.number(one_line(limits.curve.claim))}")
+
+
+def repeatability_words(limits: StartLimits) -> str:
+    """One unit's starts against the units, figure by figure; "" where none was started twice."""
+    told = [
+        f"{kind.label} {_share(within, band.mean)} against {_share(between, band.mean)}"
+        for kind in FIGURES
+        if (band := limits.bands.get(kind.name)) is not None
+        and (within := limits.within.get(kind.name)) is not None
+        and (between := limits.between.get(kind.name)) is not None
+    ]
+    shares = "Repeatability, standard deviation of one unit's starts against that between units, of the mean"
+    return f"{shares}: {'; '.join(told)}." if told else ""
+
+
+def _share(value: float, mean: float) -> str:
+    return f"{100 * value / abs(mean):.2g} %" if mean else NOTHING
 
 
 def claim(limits: StartLimits, say: Say) -> str:
@@ -198,7 +219,9 @@ def _cautions(report: LotReport, say: Say) -> Iterable[str]:
         yield "No zero or short check is on record: what leads and fixture have is not known."
     elif report.due and report.lot.job.state is not JobState.CLOSED:
         yield f"Not checked in this shift: {' and '.join(report.due)}."
-    yield from (f"A {one.kind} check did not pass on {say.instant(one.utc)}." for one in report.checks if not one.passed)
+    yield from (
+        f"A {one.kind} check did not pass on {say.instant(one.utc)}." for one in report.checks if not one.passed
+    )
     yield from (f"Could not be read: {one_line(what)}." for what in report.damaged)
     yield "A start tells of the motor as it hung on the bench: with this load, these leads, at this temperature."
 
@@ -222,11 +245,15 @@ def _worst(report: LotReport, say: Say) -> Iterable[Block]:
     if not shown:
         return
     first = {one.unit.id: _named(curve, one) for one, curve in shown}
-    worst = [first[one.unit.id] for one in by_margin(report.measured) if one.unit.id in first][:MOST_PICKED]
+    ranked = [one for one in by_margin(report.measured) if one.unit.id in first]
+    # What failed, the worst first; where all passed, the nearest to a limit.
+    worst = [first[one.unit.id] for one in ranked if one.unit.passed is False][:MOST_PICKED]
+    worst = worst or [first[one.unit.id] for one in ranked[:1]]
     yield Heading("Worst curves")
     band = None if report.limits is None else report.limits.limits.curve
     drawing = draw_starts(tuple(first.values()), band=band, picked=worst, say=say.number)
-    words = "; picked out: those nearest to a limit or farthest outside" if worst else ""
+    failed = any(one.unit.passed is False for one in ranked)
+    words = f"; picked out: {'what failed' if failed else 'the nearest to a limit'}" if worst else ""
     yield Picture(title=f"The first start of each unit{words}", drawing=drawing)
 
 

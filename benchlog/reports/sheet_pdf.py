@@ -46,7 +46,7 @@ def sheet_pdf(document: Document, paper: Paper = Paper.A4) -> bytes:
     _head(flow, document)
     for block, after in zip_longest(document.blocks, document.blocks[1:]):
         if isinstance(block, Heading):
-            flow.keep(WITH_HEADING if not isinstance(after, Photos) else PHOTO + WITH_HEADING)
+            flow.keep(_with_heading(flow, after))
         _lay(flow, block)
     return _written(flow.finished(), (wide, high), f"{document.title} {document.tag}", origin=MARGIN)
 
@@ -84,9 +84,7 @@ def _ready() -> None:
         from PySide6.QtCore import qInstallMessageHandler
         from PySide6.QtGui import QFontDatabase, QGuiApplication
     except ImportError as error:
-        raise Refused(
-            f"a PDF or PNG needs Qt, which does not load here ({error}); .html and .svg need none"
-        ) from error
+        raise Refused(f"a PDF or PNG needs Qt, which does not load here ({error}); .html and .svg need none") from error
     if QGuiApplication.instance() is None:
         hidden = sys.platform.startswith("linux") and "QT_QPA_PLATFORM" not in os.environ
         # It would tell the terminal what it thinks of the locale.
@@ -283,6 +281,16 @@ def _head(flow: _Flow, document: Document) -> None:
     flow.y += 3.5 * MM
 
 
+def _with_heading(flow: _Flow, after: Block | None) -> float:
+    """What must have room for a heading not to stand alone."""
+    match after:
+        case Photos():
+            return PHOTO + WITH_HEADING
+        case Picture():
+            return after.drawing.height * flow.width / after.drawing.width + WITH_HEADING / 2
+    return WITH_HEADING
+
+
 def _lay(flow: _Flow, block: Block) -> None:
     match block:
         case Heading():
@@ -343,6 +351,7 @@ def _table(flow: _Flow, table: Table) -> None:
     for number, row in enumerate(table.rows):
         foot = number >= len(table.rows) - table.feet
         _row(flow, table.columns, row, bold=foot, ruled=not foot, again=heads)
+    flow.y += 1.5 * MM
 
 
 def _row(

@@ -65,9 +65,7 @@ def hdf5(tables: Sequence[Table]) -> bytes:
 
 def arrays_of(table: Table) -> dict[str, npt.NDArray[Any]]:
     """A column each, in the table's order."""
-    return {
-        column.name: _array(column, values) for column, values in zip(table.columns, table.values, strict=True)
-    }
+    return {column.name: _array(column, values) for column, values in zip(table.columns, table.values, strict=True)}
 
 
 def _array(column: Column, values: Sequence[Value]) -> npt.NDArray[Any]:

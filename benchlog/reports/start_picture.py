@@ -20,8 +20,8 @@ from benchlog.reports.words import short
 WIDTH, LEFT, RIGHT, TOP, PANE, BOTTOM = 178.0, 14.0, 36.0, 7.0, 74.0, 10.0
 HEIGHT = TOP + PANE + BOTTOM
 OTHERS, BAND, PICKED = "#a9a7a2", "#ebe9e4", "#D55E00"
-SMALL, APART, DOT = 2.5, 3.6, 0.9
-"""mm: of small letters; of two labels at the least; of a reading's dot."""
+SMALL, APART, DOT, LEAST_DOT = 2.5, 3.6, 0.9, 0.45
+"""mm: of small letters; of two labels at the least; of a reading's dot where there is room, and at the least."""
 DASHES: tuple[tuple[float, ...], ...] = ((), (2.2, 0.9), (0.7, 0.7))
 MOST_PICKED = len(DASHES)
 MOST_NAME, MOST_DOTS = 22, 400
@@ -90,9 +90,10 @@ def draw_starts(
     for number, (curve, dash) in enumerate(zip(picked, DASHES, strict=False)):
         drawn = outline(curve.t_s, curve.amps)
         name = short(curve.name, MOST_NAME)
-        _line(axes, marks, ends, drawn.t_s, drawn.values, name, width=0.4, ink=PICKED, dash=dash)
-        if number == 0 and len(curve.t_s) <= MOST_DOTS:
-            marks.append(_dots(axes.points(curve.t_s, curve.amps)))
+        dots = axes.points(curve.t_s, curve.amps) if number == 0 and len(curve.t_s) <= MOST_DOTS else ()
+        _line(axes, marks, ends, drawn.t_s, drawn.values, name, width=0.3 if dots else 0.4, ink=PICKED, dash=dash)
+        if dots:
+            marks.append(_dots(dots))
     marks += [*_trigger(axes), *_labels(ends)]
     return Drawing(width=WIDTH, height=HEIGHT, marks=tuple(marks), told=_told(curves, mean, band, picked, say))
 
@@ -114,7 +115,9 @@ def _grid(axes: _Axes, say: Say) -> list[Mark]:
     values = ticks_between(0.0, axes.high, 6)
     for value in values:
         y = axes.y(value)
-        marks.append(Line(points=((LEFT, y), (right, y)), width=0.15 if value else 0.25, ink=FAINT if value else SECOND))
+        marks.append(
+            Line(points=((LEFT, y), (right, y)), width=0.15 if value else 0.25, ink=FAINT if value else SECOND)
+        )
         unit = " A" if value == values[-1] else ""
         text = say(f"{value:.10g}") + unit
         marks.append(Words(at=(LEFT - 1.2, y + 0.9), text=text, size=SMALL, ink=SECOND, anchor="end"))
@@ -174,7 +177,9 @@ def _line(
 
 
 def _dots(points: Sequence[Point]) -> Boxes:
-    return Boxes(boxes=tuple((x - DOT / 2, y - DOT / 2, DOT, DOT) for x, y in points), ink=PICKED)
+    apart = (points[-1][0] - points[0][0]) / max(len(points) - 1, 1)
+    side = min(DOT, max(LEAST_DOT, 0.6 * apart))
+    return Boxes(boxes=tuple((x - side / 2, y - side / 2, side, side) for x, y in points), ink=PICKED)
 
 
 def _trigger(axes: _Axes) -> list[Mark]:

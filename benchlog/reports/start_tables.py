@@ -25,7 +25,7 @@ class Taken:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
-    """`name`: for programs. `values`: for each column as many as there are rows. `key`: columns that tell rows apart."""
+    """`name`: for programs. `values`: a column each, as many as there are rows. `key`: columns that tell rows apart."""
 
     name: str
     title: str
@@ -62,7 +62,7 @@ def curves_table(taken: Iterable[Taken]) -> Table:
     for one in taken:
         for curve in (*one.captured.curves, *one.captured.dense_curves):
             count = len(curve.t_s)
-            constant = (one.serial, curve.run, curve.number, curve.dense)
+            constant: tuple[Value, ...] = (one.serial, curve.run, curve.number, curve.dense)
             for column, value in zip(values, constant, strict=False):
                 column.extend([value] * count)
             for column, numbers in zip(values[4:], (curve.t_s, curve.volts, curve.amps), strict=True):
