@@ -72,7 +72,7 @@ def at_motor(curve: Curve, lead_ohm: float) -> Curve:
 
 
 def curves_of(trace: Trace, events: Iterable[Event], *, run: int, before_s: float) -> list[Curve]:
-    """One for each captured start, by its START event: from `before_s` before the trigger until level or limit changed."""
+    """One for each START event: from `before_s` before the trigger until level or limit changed."""
     told = list(events)
     window_s, _ = timing_of(told)
     sent_s = trace.sent * TICK_S
