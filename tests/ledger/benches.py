@@ -1,12 +1,15 @@
 """Journals and traces as a bench would leave them, for one invented harbour workshop."""
 
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import msgspec
 import numpy as np
 
 from benchlog.bench.frames import Request
 from benchlog.bench.journal import Armed, Begun, Block, Dense, Ending, Happening, Journal, Sample
+from benchlog.clock import Clock
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.lots import open_lot
 from benchlog.ledger.start_tests import lock
@@ -126,6 +129,21 @@ FANS = Item(kind="cabin fan", model="12 V, 150 mm")
 QUICK_LOOK = StartTest(name="quick look", volts=12.0, starts=2, on_s=1.0)
 RAN = msgspec.structs.replace(FREED, outcome=Outcome.RUNS, reason="all starts turned", kicks=0)
 PACE_S, START_EVERY_S, ZERO_S = 0.02, 2.0, 0.5
+
+
+@cache
+def _empty_ledger() -> bytes:
+    with TemporaryDirectory() as folder:
+        path = Path(folder) / "empty.ledger"
+        Ledger.open(path).close()
+        return path.read_bytes()
+
+
+def fresh_ledger(folder: Path, clock: Clock) -> Ledger:
+    """A new one, as a copy of an empty one: to make all tables anew for every test takes longer than most tests."""
+    path = folder / "workshop.ledger"
+    path.write_bytes(_empty_ledger())
+    return Ledger.open(path, clock=clock)
 
 
 def a_lot(ledger: Ledger, *, name: str = "fans of spring", item: Item = FANS) -> Lot:

@@ -14,12 +14,12 @@ from benchlog.ledger.lots import add_unit
 from benchlog.ledger.store import Ledger
 from benchlog.motor.limits import Band, CurveBand
 from benchlog.records import Item
-from tests.ledger.benches import BILGE_PUMP, FANS, a_lot, file_start_up, limits_like
+from tests.ledger.benches import BILGE_PUMP, FANS, a_lot, file_start_up, fresh_ledger, limits_like
 
 
 @pytest.fixture
 def ledger(tmp_path: Path) -> Iterator[Ledger]:
-    with Ledger.open(tmp_path / "workshop.ledger", clock=VirtualClock()) as ledger:
+    with fresh_ledger(tmp_path, VirtualClock()) as ledger:
         yield ledger
 
 

@@ -49,6 +49,7 @@ from tests.ledger.benches import (
     a_lot,
     blocks,
     file_start_up,
+    fresh_ledger,
     judged_as,
     limits_like,
     request,
@@ -63,7 +64,7 @@ def clock() -> VirtualClock:
 
 @pytest.fixture
 def ledger(tmp_path: Path, clock: VirtualClock) -> Iterator[Ledger]:
-    with Ledger.open(tmp_path / "workshop.ledger", clock=clock) as ledger:
+    with fresh_ledger(tmp_path, clock) as ledger:
         yield ledger
 
 

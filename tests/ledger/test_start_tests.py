@@ -13,12 +13,12 @@ from benchlog.errors import LedgerDamaged, LedgerReadOnly, Refused
 from benchlog.ledger.start_tests import lock, next_version, start_test, start_tests
 from benchlog.ledger.store import Ledger
 from benchlog.recovery.start_test import StartTest
-from tests.ledger.benches import QUICK_LOOK
+from tests.ledger.benches import QUICK_LOOK, fresh_ledger
 
 
 @pytest.fixture
 def ledger(tmp_path: Path) -> Iterator[Ledger]:
-    with Ledger.open(tmp_path / "workshop.ledger", clock=VirtualClock()) as ledger:
+    with fresh_ledger(tmp_path, VirtualClock()) as ledger:
         yield ledger
 
 
