@@ -8,10 +8,11 @@ import msgspec
 import numpy as np
 import pytest
 
-from benchlog.bench.journal import MAGIC, Ending, Happening, Sample
+from benchlog.bench.journal import MAGIC, Dense, Ending, Happening, Sample
 from benchlog.clock import VirtualClock
 from benchlog.errors import JournalDamaged, Refused
 from benchlog.ledger.filing import file_journal, journals_of, rescue_record_of
+from benchlog.ledger.lots import add_unit, units
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
 from benchlog.records import Closing, Event, EventKind, Item, RunKind, Trace
@@ -21,12 +22,16 @@ from tests.ledger.benches import (
     CABIN_FAN,
     FREED,
     MOTOR,
+    a_lot,
     bench_trace,
     blocks,
+    file_start_up,
     kick,
     leave_journal,
     request,
     small_trace,
+    start_up,
+    starts_trace,
     write_journal,
 )
 
@@ -239,3 +244,52 @@ def test_a_journal_cut_anywhere_is_filed_to_its_last_whole_block(ledger: Ledger,
         assert run.samples == sum(isinstance(block, Sample) for block in whole)
         assert run.complete == any(isinstance(block, Ending) for block in whole)
         assert ledger.events(run.id) == [block.event for block in whole if isinstance(block, Happening)]
+
+
+def test_a_run_of_a_unit_is_filed_with_it_and_in_its_lot(ledger: Ledger, folder: Path) -> None:
+    fans = a_lot(ledger)
+    unit = add_unit(ledger, fans, "CF-1")
+    named, by_its_unit = (
+        file_start_up(ledger, folder, uid, job=job, unit=unit.id) for uid, job in (("a", fans.job.id), ("b", None))
+    )
+    for run in (named, by_its_unit):
+        assert (ledger.run(run).job, ledger.run(run).unit) == (fans.job.id, unit.id)
+    assert ledger.entries(fans.job.id) == []
+    assert ledger.recent_runs()[0].unit == unit.id
+
+
+def test_a_unit_that_is_not_of_the_job_costs_no_run_and_is_written_down(ledger: Ledger, folder: Path, job: int) -> None:
+    fans, others = a_lot(ledger), a_lot(ledger, name="others")
+    of_others = add_unit(ledger, others, "CF-1").id
+    for uid, in_job, unit in (("a", job, of_others), ("b", fans.job.id, of_others), ("c", fans.job.id, 4711)):
+        run = file_start_up(ledger, folder, uid, job=in_job, unit=unit)
+        assert (ledger.run(run).job, ledger.run(run).unit) == (in_job, None)
+        assert same(ledger.trace(run), starts_trace((2.0, 2.1)))
+        (entry, *_) = reversed(ledger.entries(in_job))
+        assert entry.text == f"Run {run} was to be of unit {unit}, which is not one of this job: kept without a unit"
+        assert entry.stage == "prove"
+    stray = file_start_up(ledger, folder, "d", unit=4711)
+    assert (ledger.run(stray).unit, ledger.job(ledger.run(stray).job).purpose) == (None, "measuring")
+    assert units(ledger, others)[0].run is None
+
+
+@pytest.mark.parametrize(
+    ("kind", "purpose"),
+    [(RunKind.START_UP, "measuring"), (RunKind.RUN_IN, "repair"), (RunKind.PROOF, "repair"), (RunKind.LEADS, "repair")],
+)
+def test_the_new_job_of_a_run_that_captures_starts_measures_and_that_of_any_other_repairs(
+    ledger: Ledger, folder: Path, kind: RunKind, purpose: str
+) -> None:
+    run = file_start_up(ledger, folder, "a", kind=kind)
+    assert ledger.job(ledger.run(run).job).purpose == purpose
+
+
+def test_a_journal_cut_in_the_middle_of_what_the_supply_measured_keeps_what_is_whole(
+    ledger: Ledger, folder: Path
+) -> None:
+    arrays = tuple(Dense(number, 5000, 0.0005, (12.0,) * 40, (1.0,) * 40) for number in (1, 2))
+    journal = write_journal(folder / "a.journal", start_up("a", dense=arrays)[:4])
+    journal.write_bytes(journal.read_bytes()[:-9])
+    run = file_journal(ledger, journal).run
+    assert [curve.number for curve in ledger.dense(run)] == [1]
+    assert (ledger.run(run).complete, ledger.run(run).result.outcome) == (False, "stopped")

@@ -12,14 +12,16 @@ from sqlalchemy.exc import OperationalError
 from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerDamaged, LedgerError, LedgerTooNew
 from benchlog.ledger.backups import copy_verified, row_counts, troubles
+from benchlog.ledger.lots import add_unit
 from benchlog.ledger.migrating import check_migrations, migrate, newest, scripts
 from benchlog.ledger.opening import APPLICATION_ID, HEAD
 from benchlog.ledger.schema import Row
+from benchlog.ledger.search import INDEX, INDEX_SQL
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import unlock, unlocks
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
-from tests.ledger.benches import BILGE_PUMP, MOTOR
+from tests.ledger.benches import BILGE_PUMP, MOTOR, a_lot
 
 NEXT = '''"""A trial."""
 
@@ -167,6 +169,51 @@ def test_what_freed_a_motor_is_told_of_runs_from_before_it_was_kept(tmp_path: Pa
         fan, pump = ledger.jobs()
         assert [run.freed_rung for run in ledger.runs(pump.id)] == ["", "same way, 80 %"]
         assert (pump.last_outcome, fan.last_outcome) == ("freed", "open")
+
+
+def test_jobs_from_before_there_were_lots_are_repairs_and_their_index_still_finds_them(tmp_path: Path) -> None:
+    old = old_ledger(tmp_path, REVISIONS[2])
+    with closing(sqlite3.connect(old)) as connection:
+        # As the program of that revision left it: with an index over the words of the jobs.
+        connection.execute(INDEX_SQL)
+        connection.execute(f"INSERT INTO {INDEX} ({INDEX}) VALUES ('rebuild')")
+        connection.execute("PRAGMA user_version = 2")
+        connection.commit()
+        texts = connection.execute("SELECT searched FROM job ORDER BY id").fetchall()
+    with Ledger.open(old, clock=VirtualClock()) as ledger:
+        fan, pump = ledger.jobs()
+        assert [job.purpose for job in (fan, pump)] == ["repair", "repair"]
+        assert [run.unit for run in ledger.runs(pump.id)] == [None, None]
+        assert [job.id for job in ledger.jobs(text="hose")] == [pump.id]
+        assert [job.id for job in ledger.jobs(text="brush stuck")] == [fan.id]
+        lot = a_lot(ledger)
+        add_unit(ledger, lot, "CF-1")
+        assert [job.id for job in ledger.jobs(text="CF-1")] == [lot.job.id]
+    with closing(sqlite3.connect(old)) as connection:
+        assert connection.execute("SELECT searched FROM job WHERE purpose = 'repair' ORDER BY id").fetchall() == texts
+        assert connection.execute(f"SELECT count(*) FROM {INDEX}('bp')").fetchone() == (1,)
+        assert troubles(connection) == []
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        "UPDATE job SET purpose = 'selling'",
+        "INSERT INTO unit (job_id, number, serial, utc) VALUES (1, 1, 'CF-9', '')",
+        "UPDATE run SET unit_id = 4711",
+        "INSERT INTO start_test (name, version, content, digest, utc, who) VALUES ('quick look', 1, '', '', '', '')",
+        "INSERT INTO unit (job_id, number, serial, utc) VALUES (3, 2, 'CF-1', '')",
+        "INSERT INTO lot_check (job_id, utc, kind, value, unit, passed, who) VALUES (3, '', 'warm', 0, '', 1, '')",
+    ],
+)
+def test_a_ledger_brought_up_to_date_takes_nothing_that_the_tables_forbid(tmp_path: Path, wrong: str) -> None:
+    old = old_ledger(tmp_path, REVISIONS[2])
+    with Ledger.open(old, clock=VirtualClock()) as ledger:
+        add_unit(ledger, a_lot(ledger), "CF-1")
+    with closing(sqlite3.connect(old)) as connection:
+        connection.execute("PRAGMA foreign_keys = ON")
+        with pytest.raises(sqlite3.IntegrityError):
+            connection.execute(wrong)
 
 
 def test_a_ledger_of_revision_0001_comes_up_to_date_with_all_that_is_in_it(tmp_path: Path) -> None:

@@ -17,6 +17,7 @@ from benchlog.errors import LedgerBusy, LedgerDamaged, LedgerError, LedgerReadOn
 from benchlog.ledger.backups import back_up, copy_verified, folder_of, originals_of
 from benchlog.ledger.files import attach, original
 from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
+from benchlog.ledger.lots import add_unit
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.opening import APPLICATION_ID, HEAD
 from benchlog.ledger.restoring import look, restore
@@ -27,8 +28,11 @@ from tests.ledger.benches import (
     CABIN_FAN,
     FREED,
     MOTOR,
+    a_lot,
     bench_trace,
     blocks,
+    file_start_up,
+    fresh_ledger,
     leave_journal,
     request,
     write_journal,
@@ -330,6 +334,51 @@ def test_a_motor_still_warm_from_a_run_that_the_copy_lacks_keeps_its_ledger(tmp_
         restore(Path(made.path), path, clock)
     clock.wait(clock.now() + 900.0)
     restore(Path(made.path), path, clock)
+
+
+def test_a_long_run_that_ended_just_now_counts_from_its_end(tmp_path: Path) -> None:
+    path, clock = tmp_path / "work.ledger", VirtualClock()
+    with Ledger.open(path, clock=clock) as ledger:
+        made = back_up(path, clock)
+        hours = blocks(request(), utc=clock.utc(), duration_s=7200.0)
+        clock.advance(7200.0)
+        file_journal(ledger, write_journal(tmp_path / "run-1.journal", hours))
+    with pytest.raises(Refused, match="warm"):
+        restore(Path(made.path), path, clock)
+    with Ledger.open(path, clock=clock) as ledger:
+        assert len(ledger.recent_runs()) == 1
+    clock.advance(901.0)
+    restore(Path(made.path), path, clock)
+
+
+def test_a_unit_still_warm_keeps_its_ledger_too(tmp_path: Path) -> None:
+    clock = VirtualClock()
+    with fresh_ledger(tmp_path, clock) as ledger:
+        path, fans = ledger.path, a_lot(ledger)
+        unit = add_unit(ledger, fans, "CF-1")
+        file_start_up(ledger, tmp_path, "known", job=fans.job.id, unit=unit.id, utc=clock.utc())
+        made = back_up(path, clock)
+        clock.advance(1.0)
+        restore(Path(made.path), path, clock)
+    with Ledger.open(path, clock=clock) as ledger:
+        file_start_up(ledger, tmp_path, "lacking", job=fans.job.id, unit=unit.id, utc=clock.utc())
+    with pytest.raises(Refused, match="warm"):
+        restore(Path(made.path), path, clock)
+    with Ledger.open(path, clock=clock) as ledger:
+        assert len(ledger.runs(fans.job.id)) == 2
+
+
+@pytest.mark.parametrize("off", [True, False])
+def test_a_copy_of_an_earlier_revision_forgets_no_warm_motor_and_no_open_end_either(tmp_path: Path, off: bool) -> None:
+    path, clock, source = tmp_path / "work.ledger", VirtualClock(), old_ledger(tmp_path, REVISIONS[2])
+    with Ledger.open(path, clock=clock) as ledger:
+        ended = msgspec.structs.replace(FREED, output_confirmed_off=off)
+        said = blocks(request(), utc=clock.utc(), result=ended)
+        file_journal(ledger, write_journal(tmp_path / "run-1.journal", said))
+    with pytest.raises(Refused, match="warm" if off else "switched off by hand"):
+        restore(source, path, clock)
+    with Ledger.open(path, clock=clock) as ledger:
+        assert len(ledger.recent_runs()) == 1
 
 
 def test_a_file_that_is_no_whole_ledger_is_refused_before_anything_is_moved(tmp_path: Path) -> None:

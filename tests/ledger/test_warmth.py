@@ -10,11 +10,23 @@ import pytest
 from benchlog.bench.journal import Kicked
 from benchlog.clock import VirtualClock
 from benchlog.ledger.filing import file_journal, file_left_behind, rescue_record_of
+from benchlog.ledger.lots import add_unit
 from benchlog.ledger.off_by_hand import acknowledge
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.warmth import warmth_of
 from benchlog.records import FLAG_ON, Item, Trace
-from tests.ledger.benches import BEGAN, BILGE_PUMP, MOTOR, blocks, request, write_journal
+from tests.ledger.benches import (
+    BEGAN,
+    BILGE_PUMP,
+    FANS,
+    FREED,
+    MOTOR,
+    a_lot,
+    blocks,
+    fresh_ledger,
+    request,
+    write_journal,
+)
 
 RESOURCE = "TCPIP::127.0.0.1::5025::SOCKET"
 WATTS, DRIVEN_S = 12.0, 4.0
@@ -91,3 +103,56 @@ def test_what_was_said_of_the_item_is_kept_though_the_terminal_died(tmp_path: Pa
         (filed,) = file_left_behind(ledger, tmp_path)
         job = ledger.job_by_number(filed.job)
         assert (job.item.kind, job.item.serial, job.complaint) == ("cabin fan", "F-7", "hums")
+
+
+def file_driven(
+    ledger: Ledger, folder: Path, uid: str, *, job: int, unit: int | None = None, ohm: float = 12.0
+) -> None:
+    """A run that ended now, with its output confirmed off."""
+    asked = msgspec.structs.replace(request(uid, job=job), unit=unit)
+    result = msgspec.structs.replace(FREED, resistance_ohm=ohm)
+    said = blocks(asked, utc=ledger.clock.utc(), trace=driven_to_the_end(), events=(), result=result)
+    file_journal(ledger, write_journal(folder / f"{uid}.journal", said))
+
+
+def test_a_unit_is_warm_from_runs_of_its_serial_alone(tmp_path: Path, clock: VirtualClock) -> None:
+    with fresh_ledger(tmp_path, clock) as ledger:
+        fans, others = a_lot(ledger), a_lot(ledger, name="fans of autumn")
+        one, two, again = (
+            add_unit(ledger, fans, "CF-1"),
+            add_unit(ledger, fans, "CF-2"),
+            add_unit(ledger, others, "CF-1"),
+        )
+        repair = ledger.new_job(
+            item=msgspec.structs.replace(FANS, serial="CF-1"), motor=MOTOR, complaint="", load_state=""
+        )
+        file_driven(ledger, tmp_path, "two", job=fans.job.id, unit=two.id, ohm=12.2)
+        assert unit_joules(ledger, fans.job.id, one.id) == 0.0
+        assert unit_joules(ledger, fans.job.id, two.id) == pytest.approx(WATTS * DRIVEN_S, rel=0.02)
+        file_driven(ledger, tmp_path, "one", job=fans.job.id, unit=one.id)
+        file_driven(ledger, tmp_path, "repair", job=repair.id, ohm=12.1)
+        for job, unit in ((fans.job.id, one.id), (others.job.id, again.id)):
+            assert unit_joules(ledger, job, unit) == pytest.approx(2 * WATTS * DRIVEN_S, rel=0.02)
+        assert warmth_of(ledger, job=fans.job.id, resource=RESOURCE, unit=one.id).known_ohm == 12.1
+        assert warmth_of(ledger, job=fans.job.id, resource=RESOURCE, unit=two.id).known_ohm == 12.2
+        # Without a unit, and of one that nobody knows, it may have been any of the lot.
+        assert joules(ledger, fans.job.id) == pytest.approx(2 * WATTS * DRIVEN_S, rel=0.02)
+        assert unit_joules(ledger, fans.job.id, 4711) == joules(ledger, fans.job.id)
+        clock.advance(901.0)
+        assert unit_joules(ledger, fans.job.id, one.id) == 0.0
+
+
+def test_the_same_serial_under_another_make_is_another_motor(tmp_path: Path, clock: VirtualClock) -> None:
+    with fresh_ledger(tmp_path, clock) as ledger:
+        made, other, unnamed = (
+            a_lot(ledger, name=make or "no make", item=msgspec.structs.replace(FANS, make=make))
+            for make in ("North Pier", "South Pier", "")
+        )
+        units = [add_unit(ledger, lot, "7") for lot in (made, other, unnamed)]
+        file_driven(ledger, tmp_path, "a", job=made.job.id, unit=units[0].id)
+        warm = [unit_joules(ledger, unit.job, unit.id) > 0 for unit in units]
+        assert warm == [True, False, True]
+
+
+def unit_joules(ledger: Ledger, job: int, unit: int) -> float:
+    return sum(pulse.joules for pulse in warmth_of(ledger, job=job, resource=RESOURCE, unit=unit).pulses)
