@@ -9,6 +9,7 @@ import click
 _COMMANDS = {
     "demo": "benchlog.cli.demo",
     "recover": "benchlog.cli.recover",
+    "run-in": "benchlog.cli.run_in",
     "leads": "benchlog.cli.leads",
     "capture": "benchlog.cli.capture",
     "advise": "benchlog.cli.advise",

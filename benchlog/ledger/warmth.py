@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 
 from sqlalchemy import or_, select
 
+from benchlog.history.cold_restart import COLD_AFTER_S
 from benchlog.ledger.off_by_hand import switched_off_utc
 from benchlog.ledger.rows import run_of, select_runs
 from benchlog.ledger.schema import ItemRow, JobRow, RunRow, UnitRow
@@ -13,7 +14,7 @@ from benchlog.records import Run, RunKind
 from benchlog.recovery.budget import Pulse, pulses_of
 
 FORGOTTEN_S = 900.0
-"""After a quarter of an hour what is left of a run is less than the margins."""
+"""After a quarter of an hour what is left of a run of minutes is less than the margins; not so of a run-in."""
 _RUNS = 20
 
 
@@ -40,7 +41,8 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str, unit: int | Non
     for run in sorted(runs, key=lambda one: one.started_utc)[-_RUNS:]:
         ended_ago_s = max(0.0, (now - _ended(run)).total_seconds())
         off_ago_s = _off_ago_s(ledger, run, now, ended_ago_s)
-        if off_ago_s > FORGOTTEN_S or (job is None and unit is None and run.resource != resource):
+        forgotten_s = COLD_AFTER_S if run.kind is RunKind.RUN_IN else FORGOTTEN_S
+        if off_ago_s > forgotten_s or (job is None and unit is None and run.resource != resource):
             continue
         winding_ohm = None if run.kind is RunKind.LEADS else run.result.resistance_ohm
         known_ohm = winding_ohm or known_ohm
@@ -76,7 +78,7 @@ def _of_serial(ledger: Ledger, unit: int) -> list[Run] | None:
             RunRow.job_id.in_(of_jobs.where(ItemRow.serial == row.serial)),
         )
         last = select_runs().where(wanted).order_by(RunRow.started_utc.desc(), RunRow.id.desc()).limit(_RUNS)
-        return [run_of(ledger.path, one) for one in session.execute(last)]
+        return [run_of(ledger.path, one) for one in session.execute(last)][::-1]
 
 
 def _off_ago_s(ledger: Ledger, run: Run, now: datetime, ended_ago_s: float) -> float:

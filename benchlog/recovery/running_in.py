@@ -92,16 +92,14 @@ class _Held:
 
     def drift(self, lasted_s: float) -> Drift:
         """Of all of it: the last minutes finely, what was before in the wider means of the whole."""
-        last_s, last_amps = self.recent.since(0.0)
         all_s, all_amps = self.course.since(0.0)
-        before = all_s < (last_s[0] if last_s.size else math.inf)
-        asked = self.asked
-        return drift(
-            np.concatenate([all_s[before], last_s]),
-            np.concatenate([all_amps[before], last_amps]),
-            for_s=asked.flat_for_s if 0 < 1.1 * asked.flat_for_s < lasted_s else None,
-            share=asked.flat_share or FLAT_SHARE,
-        )
+        for_s, share = self.asked.flat_for_s, self.asked.flat_share or FLAT_SHARE
+        if not 0 < 1.1 * for_s < lasted_s:
+            return drift(all_s, all_amps, share=share)
+        last_s, last_amps = self.recent.since(0.0)
+        before = all_s < last_s[0]
+        t_s, amps = np.concatenate([all_s[before], last_s]), np.concatenate([all_amps[before], last_amps])
+        return drift(t_s, amps, for_s=for_s, share=share)
 
 
 def hold_running(situation: Situation, asked: RunIn) -> Plan[Finding]:
@@ -120,7 +118,7 @@ def hold_running(situation: Situation, asked: RunIn) -> Plan[Finding]:
         stuck = look.verdict is CoastVerdict.NOT_TURNING
         reason = f"it was not run in: {look.why}"
         return Finding(outcome=Outcome.STILL_STUCK if stuck else Outcome.UNDETERMINED, reason=reason)
-    situation.moved = True
+    situation.moved = True  # whatever ends it: it did turn
     yield _pace_said(asked)
     held = yield from _first_seconds(situation, asked, amps)
     ended = yield from _held_on(situation, held, amps)
@@ -196,7 +194,6 @@ def _read_quickly(situation: Situation, held: _Held, seen: Seen, for_s: float) -
         seen = yield Watch()
         if seen.whole:
             held.last.append(seen)
-    situation.moved = True
 
 
 def _held_on(situation: Situation, held: _Held, amps: float) -> Plan[_Ended]:
@@ -215,6 +212,8 @@ def _held_on(situation: Situation, held: _Held, amps: float) -> Plan[_Ended]:
             held.last.append(seen)
             ended = yield from _looked(situation, held, amps, odd)
             looked_s = read_at_s = held.last[-1].now_s
+            if held.doubtful:
+                looked_s -= asked.look_every_s - NOT_AGAIN_S
             if ended is not None:
                 return ended
             continue
@@ -272,7 +271,8 @@ def _ends(situation: Situation, held: _Held, seen: Seen) -> _Ended | None:
     asked, at_s, drawn = held.asked, seen.now_s - held.began_s, seen.reading.amps
     rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=drawn**2 * situation.reference_ohm * asked.pace_s)
     if rest_s > 0:
-        return _Ended(why=f"no room was left below the ceiling for {asked_by}")
+        closer = "; with the motor's mass given the bound lies closer" if asked.mass_g is None else ""
+        return _Ended(why=f"no room was left below the ceiling for {asked_by}{closer}")
     if held.minutes.high >= 2:
         lowest, last = show(held.minutes.lowest, "A"), show(held.minutes.last, "A")
         return _Ended(why=f"the current rose by half above its lowest, from {lowest} to {last}: binding or brushes")
