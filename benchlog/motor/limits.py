@@ -60,10 +60,11 @@ def limits_from(
             why[kind.name] = f"can't be told in {missing} of {len(units)} units: {_reason(units, kind.name)}"
             continue
         band, reason = band_of([fmean(values) for values in told], coverage=coverage, confidence=confidence)
-        if band is not None:
-            bands[kind.name] = band
         if reason:
             why[kind.name] = reason
+        if band is None:
+            continue
+        bands[kind.name] = band
         if starts_each > 1 and all(len(values) > 1 for values in told):
             repeats[kind.name] = repeatability(told, label=kind.label)
     curve, reason = curve_band(curves, coverage=coverage, confidence=confidence, starts_each=starts_each)

@@ -62,7 +62,8 @@ def repeatability(values_by_unit: Sequence[Sequence[float]], *, label: str) -> R
     )
     between = math.sqrt(max(0.0, of_means - within / each))
     ratio = Fitted(value=math.sqrt(max(0.0, quotient - 1 / each)), low=low, high=high)
-    can_tell = True if low > TELLS_FROM else False if high < TELLS_FROM else None
+    alike = within == of_means == 0
+    can_tell = None if alike else True if low > TELLS_FROM else False if high < TELLS_FROM else None
     mean, most = float(np.mean(means)), max(len(values) for values in units)
     return Repeatability(
         within=math.sqrt(within),
