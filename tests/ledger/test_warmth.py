@@ -138,7 +138,7 @@ def test_a_unit_is_warm_from_runs_of_its_serial_alone(tmp_path: Path, clock: Vir
         # Without a unit, and of one that nobody knows, it may have been any of the lot.
         assert joules(ledger, fans.job.id) == pytest.approx(2 * WATTS * DRIVEN_S, rel=0.02)
         assert unit_joules(ledger, fans.job.id, 4711) == joules(ledger, fans.job.id)
-        clock.advance(901.0)
+        clock.advance(905.0)
         assert unit_joules(ledger, fans.job.id, one.id) == 0.0
 
 
