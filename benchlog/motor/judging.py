@@ -1,7 +1,8 @@
 """One unit against limits: pass or fail, by how much, which figure, and what that looks like in words.
 
 Decided on the values: how far a measurement scatters is within the limits already, as known good units were measured
-the same way. Where a value's own interval reaches over a limit, that is said, and changes nothing.
+the same way. Where a value's own interval, by how one motor repeats, reaches over a limit, that is said, and changes
+nothing.
 """
 
 import math
@@ -27,6 +28,7 @@ from benchlog.motor.limit_values import (
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES, StartFigures
 from benchlog.motor.start_words import FRICTION, NEAR_STALL, Signs, words_for
+from benchlog.motor.startup import Z95
 from benchlog.quantities import show
 
 COVERED = 0.9
@@ -98,13 +100,17 @@ def _row(
             why=reasons[0] if reasons else "not told by these starts",
         )
     told = [start.values[name] for start in figures if name in start.values]
-    # What is off by gain or zero is off in every start: the mean of several is not known better than one in that.
-    value = Fitted(value=fmean(values), low=fmean(one.low for one in told), high=fmean(one.high for one in told))
+    value, within = fmean(values), limits.within.get(name)
+    if within is None:
+        half = fmean(0.5 * (one.high - one.low) for one in told)
+    else:  # what is off by gain or method is off in the known good ones as well
+        half = Z95 * within / math.sqrt(len(told))
+    fitted = Fitted(value=value, low=value - half, high=value + half)
     if band is None:
         why = f"no limits: {limits.why.get(name, 'none were made')}"
-        return _judged(name, label, unit, value, None, why)
-    band = about_starts(band, limits.within.get(name, 0.0), len(told), limits.starts_each)
-    return _judged(name, label, unit, value, band, unlike, decides=not unlike)
+        return _judged(name, label, unit, fitted, None, why)
+    band = about_starts(band, within or 0.0, len(told), limits.starts_each)
+    return _judged(name, label, unit, fitted, band, unlike, decides=not unlike)
 
 
 def about_starts(band: Band, within: float, starts: int, starts_each: int) -> Band:

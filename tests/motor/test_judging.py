@@ -69,15 +69,18 @@ def test_the_mean_of_the_starts_is_judged() -> None:
     assert found.passed is True
 
 
-def test_an_interval_over_the_limit_is_said_and_changes_nothing() -> None:
-    limits = kg.limits(curved=False)
-    high = limits.bands["peak_amps"].high
+@pytest.mark.parametrize("starts", [1, 3])
+def test_an_interval_over_the_limit_is_said_and_changes_nothing(starts: int) -> None:
+    """By how one motor repeats; where units were started once, by the interval of the figure itself."""
+    limits = kg.limits(starts=starts, curved=False)
+    high, within = limits.bands["peak_amps"].high, limits.within.get("peak_amps")
     assert high is not None
-    for share, passed in ((0.999, True), (1.001, False)):
-        found = judge([kg.told({**kg.FAN, "peak_amps": share * high}, half=0.01)] * 3, [], limits)
+    half = 0.002 * high if within is None else 1.96 * within / 3**0.5
+    for off, passed, close in ((-1.5, True, False), (-0.5, True, True), (0.5, False, True), (1.5, False, False)):
+        found = judge([kg.told({**kg.FAN, "peak_amps": high + off * half})] * starts, [], limits)
         assert found.passed is passed
-        assert "reaches over the limit" in row(found, "peak_amps").why
-        assert "Close to a limit in peak readback." in found.because
+        assert ("reaches over the limit" in row(found, "peak_amps").why) is close
+        assert ("Close to a limit in peak readback." in found.because) is close
 
 
 def test_a_figure_that_is_not_told_leaves_it_open() -> None:
