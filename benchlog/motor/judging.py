@@ -101,10 +101,9 @@ def _row(
         )
     told = [start.values[name] for start in figures if name in start.values]
     value, within = fmean(values), limits.within.get(name)
-    if within is None:
-        half = fmean(0.5 * (one.high - one.low) for one in told)
-    else:  # what is off by gain or method is off in the known good ones as well
-        half = Z95 * within / math.sqrt(len(told))
+    # What is off by gain or method is off in the known good ones as well: how one motor repeats is what is left.
+    own = fmean(0.5 * (one.high - one.low) for one in told)
+    half = own if within is None else Z95 * within / math.sqrt(len(told))
     fitted = Fitted(value=value, low=value - half, high=value + half)
     if band is None:
         why = f"no limits: {limits.why.get(name, 'none were made')}"
