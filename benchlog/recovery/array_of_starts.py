@@ -10,6 +10,9 @@ from benchlog.recovery.start_test import StartTest, Trigger
 LEAD_S = 0.1
 """s by which the array outlasts a start: it begins a few round trips before the setpoint is sent."""
 
+_ROUND_TRIPS = 3
+"""Replies between the array's own start and the setpoint: of the start, of the reading after it, and one to spare."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Array:
@@ -28,7 +31,7 @@ def array_for(situation: Situation, test: StartTest) -> Array | None:
     limits = situation.capabilities.array
     if limits is None or test.trigger is not Trigger.OUTPUT_ON:
         return None
-    lasts_s = test.on_s + 2 * LEAD_S
+    lasts_s = test.on_s + 2 * LEAD_S + _ROUND_TRIPS * situation.capabilities.reply_s
     interval_s = max(limits.least_interval_s, lasts_s / limits.most_points)
     return Array(points=min(limits.most_points, int(lasts_s / interval_s) + 1), interval_s=interval_s)
 

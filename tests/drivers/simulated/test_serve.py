@@ -284,6 +284,16 @@ def test_quirks_are_taken_from_the_command_line() -> None:
         line.close()
 
 
+def test_a_measurement_array_is_there_where_the_command_line_asks_for_it() -> None:
+    with process("--scenario", "open", "--array") as (_, port):
+        line = Line(port)
+        line.say("SENS:SWE:TINT 0.0002;POIN 50;:INIT")
+        threading.Event().wait(0.05)
+        assert line.ask("FETC:ARR:VOLT?").count(",") == 49
+        assert line.ask("SYST:ERR?") == '0,"No error"'
+        line.close()
+
+
 def test_an_unknown_scenario_is_said_so_and_nothing_is_served(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
         main(["--scenario", "no-such"])
