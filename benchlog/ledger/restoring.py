@@ -1,11 +1,12 @@
 """Puts a copy of the ledger in its place. At any moment the one or the other is there, whole; the old one is kept."""
 
+import math
 import os
 import shutil
 import sqlite3
 from contextlib import ExitStack, closing, suppress
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import datetime
 from pathlib import Path
 
 import msgspec
@@ -13,7 +14,7 @@ from sqlalchemy.exc import SQLAlchemyError
 
 from benchlog.bench.file_lock import lock_file
 from benchlog.bench.journal import read_journal
-from benchlog.clock import Clock, utc_text
+from benchlog.clock import Clock
 from benchlog.errors import JournalDamaged, LedgerBusy, LedgerDamaged, LedgerError, Refused
 from benchlog.ledger.backups import (
     Backup,
@@ -31,7 +32,7 @@ from benchlog.ledger.off_by_hand import not_confirmed
 from benchlog.ledger.opening import HEAD, look_at_header, look_for_tables, revision_of, revision_said, sync_folder
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.store import Ledger
-from benchlog.ledger.warmth import FORGOTTEN_S
+from benchlog.ledger.warmth import forgotten_s
 from benchlog.ledger.writer_lock import seat_of, take
 from benchlog.records import Run
 
@@ -173,10 +174,6 @@ def _runs_of(ledger: Path) -> set[tuple[str, int]]:
         return set()
 
 
-def _ended_utc(run: Run) -> str:
-    return utc_text(datetime.fromisoformat(run.started_utc) + timedelta(seconds=run.duration_s))
-
-
 def _refuse_what_would_be_forgotten(ledger: Path, new: Path, clock: Clock) -> dict[int, str]:
     """The jobs of the ledger that goes, if it can be read at all. Raises Refused for an output that nobody has said to
     be off, and while a motor is still warm from a run that the copy does not have."""
@@ -194,14 +191,22 @@ def _refuse_what_would_be_forgotten(ledger: Path, new: Path, clock: Clock) -> di
             f"run {one.id} on {one.resource} ended without its output confirmed off, and nobody has said since that it "
             "was switched off by hand: say so first, or the copy forgets it"
         )
-    now_utc = clock.utc()
-    since = utc_text(datetime.fromisoformat(now_utc) - timedelta(seconds=FORGOTTEN_S))
     known = _runs_of(new)
-    lacking = [run for run in recent if (run.started_utc, run.job) not in known]
-    warm = [run for run in lacking if run.started_utc <= now_utc and since <= _ended_utc(run)]
-    if warm:
-        raise Refused(f"run {warm[0].id} was just on, and the copy would not know how warm its motor is: wait 15 min")
+    for run in recent:
+        if (run.started_utc, run.job) not in known and (left_s := _warm_for_s(run, clock.utc())) >= 0:
+            wait = f"wait {math.ceil(left_s / 60) or 1} min"
+            raise Refused(f"run {run.id} was just on, and the copy would not know how warm its motor is: {wait}")
     return jobs
+
+
+def _warm_for_s(run: Run, now_utc: str) -> float:
+    """s until what a run left in its motor is forgotten; below 0 where it is, where the run is yet to come, and where
+    a damaged ledger does not say when it was."""
+    try:
+        ago_s = (datetime.fromisoformat(now_utc) - datetime.fromisoformat(run.started_utc)).total_seconds()
+    except (ValueError, TypeError, OverflowError):
+        return -1.0
+    return run.duration_s + forgotten_s(run) - ago_s if ago_s >= 0 else -1.0
 
 
 def _set_aside(ledger: Path, old: dict[int, str], new: dict[int, str], clock: Clock) -> tuple[Path, ...]:

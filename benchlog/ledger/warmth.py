@@ -41,8 +41,7 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str, unit: int | Non
     for run in sorted(runs, key=lambda one: one.started_utc)[-_RUNS:]:
         ended_ago_s = max(0.0, (now - _ended(run)).total_seconds())
         off_ago_s = _off_ago_s(ledger, run, now, ended_ago_s)
-        forgotten_s = COLD_AFTER_S if run.kind is RunKind.RUN_IN else FORGOTTEN_S
-        if off_ago_s > forgotten_s or (job is None and unit is None and run.resource != resource):
+        if off_ago_s > forgotten_s(run) or (job is None and unit is None and run.resource != resource):
             continue
         winding_ohm = None if run.kind is RunKind.LEADS else run.result.resistance_ohm
         known_ohm = winding_ohm or known_ohm
@@ -54,6 +53,11 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str, unit: int | Non
             rated_volts=run.rated_volts,
         )
     return Warmth(known_ohm=known_ohm, pulses=tuple(sorted(pulses, key=lambda one: -one.ago_s)))
+
+
+def forgotten_s(run: Run) -> float:
+    """s after its end until what a run left in its motor is forgotten."""
+    return COLD_AFTER_S if run.kind is RunKind.RUN_IN else FORGOTTEN_S
 
 
 def _of_serial(ledger: Ledger, unit: int) -> list[Run] | None:

@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-import demo_db
 from benchlog.ledger.likes import past_of
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome
@@ -15,9 +14,9 @@ from benchlog.records import Item
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("likes") / "demo.db"
-    demo_db.build(path)
+    shutil.copy(built_demo, path)
     return path
 
 

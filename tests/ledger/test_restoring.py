@@ -22,7 +22,7 @@ from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.opening import APPLICATION_ID, HEAD
 from benchlog.ledger.restoring import look, restore
 from benchlog.ledger.store import Ledger
-from benchlog.records import Closing
+from benchlog.records import Closing, RunKind
 from tests.ledger.benches import (
     BILGE_PUMP,
     CABIN_FAN,
@@ -366,6 +366,18 @@ def test_a_unit_still_warm_keeps_its_ledger_too(tmp_path: Path) -> None:
         restore(Path(made.path), path, clock)
     with Ledger.open(path, clock=clock) as ledger:
         assert len(ledger.runs(fans.job.id)) == 2
+
+
+def test_a_motor_that_was_run_in_stays_warm_for_hours(tmp_path: Path) -> None:
+    clock = VirtualClock()
+    with fresh_ledger(tmp_path, clock) as ledger:
+        path, made = ledger.path, back_up(ledger.path, clock)
+        file_start_up(ledger, tmp_path, "a", kind=RunKind.RUN_IN, utc=clock.utc())
+    clock.advance(3600.0)
+    with pytest.raises(Refused, match=r"warm its motor is: wait 18\d min"):
+        restore(Path(made.path), path, clock)
+    clock.advance(3 * 3600.0 + 60.0)
+    restore(Path(made.path), path, clock)
 
 
 @pytest.mark.parametrize("off", [True, False])
