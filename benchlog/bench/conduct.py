@@ -201,6 +201,8 @@ def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed, requ
             "amps_step": can.amps_step,
             "window_s": can.window_s,
             "settle_s": can.settle_s,
+            "array_interval_s": can.array.least_interval_s if can.array else None,
+            "array_points": can.array.most_points if can.array else None,
             "over_volts": ready.protection.over_volts,
             "over_amps": ready.protection.over_amps,
             "ceiling_volts": ceilings.volts.value,

@@ -14,7 +14,7 @@ from benchlog.motor.motion import (
     surged,
 )
 from benchlog.records import EventKind
-from benchlog.recovery.commands import Plan, Seen
+from benchlog.recovery.commands import Plan, Seen, Watch
 from benchlog.recovery.moves import Situation, down, drive, ends_s, held, mark, points
 from benchlog.recovery.probing import winding_after
 
@@ -27,6 +27,8 @@ FIRST_RAISE, SECOND_RAISE = 1.2, 1.4
 ROOM_SHARE, BELOW_SHARE = 1.1, 0.02
 """Of the volts held: how far above them a coast's limit must lie for an open circuit to climb, and how far below them
 what is read must stay where it does not. Starting values of this project."""
+SLOWED_SHARE = 0.6
+"""Of the volts between what was held and the rotor's own: by how much more it slows for a surge at the same volts."""
 SLOWEST_READING_S = 0.2
 """s: what a coast says was studied down to 5 readings a second (see benchlog.motor.motion)."""
 
@@ -91,8 +93,14 @@ def full_look(situation: Situation, volts: float, amps: float, *, after_s: float
     return (yield from look_after(situation, seen, volts, amps, after_s=ends_s(seen, HOLD_S)))
 
 
-def look_after(situation: Situation, seen: list[Seen], volts: float, amps: float, *, after_s: float) -> Plan[Look]:
-    """The same after a hold of any length, whose readings since its setpoint are `seen`. Ends at 0 V."""
+def look_after(
+    situation: Situation, seen: list[Seen], volts: float, amps: float, *, after_s: float, slow_s: float | None = None
+) -> Plan[Look]:
+    """The same after a hold of any length, whose readings since its setpoint are `seen`. Ends at 0 V.
+
+    `slow_s`: of a hold that may have come near a ceiling. Where the volts can't step up, a rotor may coast for so much
+    longer, to draw a surge at the step back; and the step is left out where it might pass a ceiling.
+    """
     began_s = seen[0].set_at_s
     first, coasted, was = yield from coast(
         situation,
@@ -110,6 +118,13 @@ def look_after(situation: Situation, seen: list[Seen], volts: float, amps: float
     situation.budget.was_turning(began_s)
     yield mark(EventKind.TURNING, "It turns. Holding on to see that it keeps turning.", why=first.why)
     step_volts = min(FIRST_RAISE * volts, situation.ceilings.volts.value)
+    if slow_s is not None:
+        if _little_room(coasted, was):
+            coasted += yield from _slowed(situation, coasted, was, slow_s)
+        left_out = _no_room_for_step(situation, coasted[-1], step_volts, amps)
+        if left_out:
+            yield from down(amps, Motion.TURNING, after_s=ends_s(coasted, COAST_S))
+            return Look(verdict=CoastVerdict.DOUBTFUL, why=f"{first.why}; seen once only: {left_out}")
     stepped = yield from drive(step_volts, amps, STEP_S, Motion.TURNING, after_s=ends_s(coasted, COAST_S), least=2)
     second, last, before = yield from coast(
         situation,
@@ -135,22 +150,47 @@ def look_after(situation: Situation, seen: list[Seen], volts: float, amps: float
     return Look(verdict=CoastVerdict.DOUBTFUL, why=f"a rotor's voltage was seen once, but not all agrees: {doubt}")
 
 
+def _little_room(coasted: list[Seen], was: Held) -> bool:
+    return coasted[-1].reading.set_volts < ROOM_SHARE * was.volts
+
+
+def _slowed(situation: Situation, coasted: list[Seen], was: Held, at_most_s: float) -> Plan[list[Seen]]:
+    """Coasts on until the step back will draw clearly more than was held: what it fell by then shows in the surge."""
+    first_volts = points(situation, coasted)[0].volts
+    enough_volts = first_volts - SLOWED_SHARE * (was.volts - first_volts)
+    more, last = list[Seen](), coasted[-1]
+    until_s = last.now_s + at_most_s
+    while last.reading.volts - situation.known_meter.zero_volts > enough_volts and last.now_s < until_s:
+        last = yield Watch()
+        more.append(last)
+    return more
+
+
+def _no_room_for_step(situation: Situation, last: Seen, volts: float, amps: float) -> str:
+    """Why a step up from this coast might pass a ceiling; "" where there is room for it."""
+    drawn = min(amps, max(0.0, volts - last.reading.volts) / situation.reference_ohm)
+    took_s = last.reading.received_s - last.reading.sent_s
+    rest_s, asked_by = situation.budget.rest_for(last.now_s, joules=volts * drawn * (STEP_S + 2 * took_s))
+    return f"the ceiling for {asked_by} leaves no room for a second look" if rest_s > 0 else ""
+
+
 def _with_little_room(situation: Situation, look: CoastLook, coasted: list[Seen], was: Held) -> CoastLook:
     """Where no ceiling leaves room above what was held, an open circuit shows the limit itself, and does not climb.
 
-    A rotor's voltage then counts only well below that limit, and falling.
+    A rotor's voltage then counts only below that limit, and falling where it is near to it.
     """
     limit, meter = coasted[-1].reading.set_volts, situation.known_meter
-    if look.verdict is not CoastVerdict.EMF or limit >= ROOM_SHARE * was.volts:
+    if look.verdict is not CoastVerdict.EMF or not _little_room(coasted, was):
         return look
     seen = points(situation, coasted)
     below = was.volts - max(point.volts for point in seen)
-    if below > max(BELOW_SHARE * was.volts, 5 * meter.u_volts) and seen[0].volts - seen[-1].volts > 3 * meter.u_volts:
+    falls = seen[0].volts - seen[-1].volts > 3 * meter.u_volts or ROOM_SHARE * seen[-1].volts < limit
+    if falls and below > max(BELOW_SHARE * was.volts, 5 * meter.u_volts):
         return look
     why = (
-        f"the terminals held {seen[-1].volts:.3g} V at a limit of {limit:.3g} V, which an open circuit shows as well; "
+        f"the terminals held {seen[-1].volts:.3g} V at a limit of {limit:.3g} V, which an open circuit does as well; "
+        f"a ceiling of {FIRST_RAISE * was.volts:.3g} V would tell"
     )
-    why += f"a ceiling of {FIRST_RAISE * was.volts:.3g} V would tell"
     return replace(look, verdict=CoastVerdict.DOUBTFUL, why=why)
 
 

@@ -16,7 +16,7 @@ from benchlog.recovery.guard import Trip
 from benchlog.recovery.moves import REST_PACE_S, Finding
 from benchlog.recovery.plan import plan_of
 from benchlog.recovery.setting_up import set_up
-from drivers.supply import Capabilities, Reading, Regulation
+from drivers.supply import ArrayLimits, Capabilities, Reading, Regulation
 
 SHIFT_MOST = 5
 """Readings by which today's plan may be early or late at one place while volts are set. Rests may be of any length."""
@@ -320,7 +320,15 @@ def _capabilities(events: tuple[Event, ...], remarks: list[str]) -> Capabilities
         amps_step=float(found["amps_step"]),
         window_s=float(found["window_s"]),
         settle_s=float(found["settle_s"]),
+        array=_array(values),
     )
+
+
+def _array(values: dict[str, float | int | str | bool | None]) -> ArrayLimits | None:
+    interval_s, points = values.get("array_interval_s"), values.get("array_points")
+    if not isinstance(interval_s, int | float) or not isinstance(points, int):
+        return None
+    return ArrayLimits(least_interval_s=float(interval_s), most_points=points)
 
 
 def _by_then(t_s: float, row: Reading, after: Reading | None) -> bool:

@@ -42,6 +42,8 @@ AS_THE_LAST = 1.5
 """Room for a start after one that turned, over what went into that one. A start that needs more is cut short."""
 _DRIVEN_OF_LOOK_S = 2 * COAST_S + STEP_S
 _READINGS_OF_LOOK = 8
+SLOW_MOST_S = 1.5
+"""s that a rotor with little friction may coast on where no ceiling leaves room for a step up."""
 """What the look after a start takes at least, and in readings where those are slow."""
 TURNING, NOT_TURNING, DOUBTFUL, NOT_LOOKED = "turning", "not-turning", "doubtful", "not-looked"
 _WORDS = {CoastVerdict.EMF: TURNING, CoastVerdict.NOT_TURNING: NOT_TURNING}
@@ -256,13 +258,16 @@ def _looked_at(situation: Situation, test: StartTest, amps: float, hold: _Hold) 
     took_s = last.reading.received_s - last.reading.sent_s
     look_s = max(_DRIVEN_OF_LOOK_S, _READINGS_OF_LOOK * took_s)
     until_s = last.now_s if hold.cut or hold.trigger_s is None else max(last.now_s, hold.trigger_s + test.on_s)
-    if until_s - hold.began_s + look_s > situation.ceilings.on_s.value:
+    left_s = situation.ceilings.on_s.value - (until_s - hold.began_s + look_s)
+    if left_s < 0:
         yield from down(amps, Motion.UNKNOWN, after_s=until_s)
         most = situation.ceilings.on_s
         return _Turned(
             word=NOT_LOOKED, why=f"no time for a look below the {most.layer}'s ceiling of {most.value:g} s in a row"
         )
-    look = yield from look_after(situation, hold.seen, test.volts, amps, after_s=until_s)
+    look = yield from look_after(
+        situation, hold.seen, test.volts, amps, after_s=until_s, slow_s=min(SLOW_MOST_S, left_s)
+    )
     return _Turned(word=_WORDS.get(look.verdict, DOUBTFUL), why=look.why)
 
 
