@@ -8,18 +8,17 @@ supply's window, so that what is shorter than that is not in it, however many st
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
 
 import numpy as np
-import numpy.typing as npt
 
 from benchlog.motor.fit import correlated
 from benchlog.motor.overlay import Curve
+from benchlog.motor.splines import fitted, knots_of, splines
 from benchlog.motor.startup import SETTLE_S, Values
 
 SURE_Z = 2.58
 """Of the normal distribution, by which starts must differ: one set in 200 by chance. Starting value of this project."""
-LEAST_DIFFERENCE = 0.01
+LEAST_DIFFERENCE = 0.015
 """Of the surge: starts that differ by less, however surely, may fill in one curve. Starting value of this project."""
 LEAST_READINGS = 8
 IT_STAYS_AN_AVERAGE = "each point is still an average over the supply's window"
@@ -96,15 +95,16 @@ def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> t
     """
     at_s, read = np.concatenate(t_s), np.concatenate(amps)
     pace_s = float(np.median(np.concatenate([np.diff(one) for one in t_s])))
-    smooth = _basis(at_s, pace_s)
-    common, left = _fitted(smooth, read)
+    first_s = float(at_s.min())
+    smooth = splines(at_s, knots_of(first_s, float(at_s.max()), pace_s, fast_s=(first_s, first_s)))
+    common, left = fitted(smooth, read)
     steady = float(np.mean(read[at_s >= 0.75 * at_s.max()]))
     surge = float(np.max(common)) - steady
     share = np.clip((common - steady) / max(surge, 1e-9), 0.0, 1.0)
     shapes = np.stack([np.ones_like(share), share, -share * np.log(np.maximum(share, 1e-6))], axis=1)
     start = np.repeat(np.arange(len(t_s)), [len(one) for one in t_s])
     own = np.concatenate([np.where((start == k)[:, None], shapes, 0.0) for k in range(1, len(t_s))], axis=1)
-    each, left_each = _fitted(np.concatenate([smooth, own], axis=1), read)
+    each, left_each = fitted(np.concatenate([smooth, own], axis=1), read)
     more = own.shape[1]
     free = len(read) - smooth.shape[1] - more
     if free < 1:
@@ -113,37 +113,18 @@ def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> t
     once = max(1.0, window_s / pace_s, *(correlated(residual[start == k]) for k in range(len(t_s))))
     free_once = max(free / once, 1.0)
     ratio = (left - left_each) / more / max(left_each / free, 1e-18) / once
-    apart = each - common
-    scale = max(surge, abs(steady), 1e-9)
-    return _z_of_f(ratio, more, free_once), float(np.sqrt(np.mean(apart**2))) / scale
+    return _z_of_f(ratio, more, free_once), _largest(at_s, each - common) / max(surge, abs(steady), 1e-9)
+
+
+def _largest(at_s: Values, apart: Values) -> float:
+    """A: the starts' rms difference where it is largest, over as many neighbouring readings as an eighth of them."""
+    squares = (apart**2)[np.argsort(at_s)]
+    over = max(1, len(squares) // 8)
+    sums = np.cumsum(np.concatenate([[0.0], squares]))
+    return float(np.sqrt(np.max(sums[over:] - sums[:-over]) / over))
 
 
 def _z_of_f(ratio: float, more: float, free: float) -> float:
     """The normal quantile that belongs to F. Source: Paulson's approximation, from memory."""
     a, b, root = 2 / (9 * more), 2 / (9 * free), max(ratio, 1e-9) ** (1 / 3)
     return float(((1 - b) * root - (1 - a)) / math.sqrt(b * root * root + a))
-
-
-def _fitted(design: npt.NDArray[np.float64], values: Values) -> tuple[Values, float]:
-    solved = np.linalg.lstsq(design, values, rcond=1e-9)[0]
-    fitted = np.asarray(design @ solved, dtype=np.float64)
-    return fitted, float(np.sum((values - fitted) ** 2))
-
-
-def _basis(at_s: Values, pace_s: float) -> npt.NDArray[np.float64]:
-    """float64[n, k]: cubic B-splines, closer together where a start changes fast, never closer than a reading."""
-    first_s, last_s = float(at_s.min()), float(at_s.max())
-    knots, step_s = [first_s], pace_s
-    while knots[-1] + 2 * step_s < last_s:
-        knots.append(knots[-1] + step_s)
-        step_s *= 1.25
-    ends = np.concatenate([[first_s] * 3, knots, [last_s] * 4])
-    within = [(at_s >= low) & ((at_s < high) | (low < high == last_s)) for low, high in pairwise(ends)]
-    level = np.stack(within, axis=1).astype(np.float64)
-    for degree in range(1, 4):
-        wide = ends[degree:] - ends[:-degree]
-        share = 1.0 / np.where(wide > 0, wide, np.inf)
-        rising = (at_s[:, None] - ends[None, :-degree]) * share * level
-        falling = (ends[None, degree:] - at_s[:, None]) * share * level
-        level = rising[:, :-1] + falling[:, 1:]
-    return level

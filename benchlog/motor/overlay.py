@@ -10,19 +10,33 @@ from dataclasses import dataclass, replace
 import numpy as np
 import numpy.typing as npt
 
+from benchlog.motor.splines import knots_of, splines
 from benchlog.motor.startup import Values, timing_of
 from benchlog.records import TICK_S, Event, EventKind, Trace
 
-ROUNDS = 4
-"""Of fitting all shifts against the mean of the shifted: halves what is left of two curves each time."""
+ROUNDS = ((1.0, 1.0), (0.5, 1.0), (0.25, 1.0), (0.25, 0.6), (0.12, 0.4), (0.06, 0.25), (0.03, 0.25))
+"""Of the fit: how far about a place others are tried, and how close the mean's knots are, in readings. A mean that is
+fine at once would follow the readings as they happen to lie. Found by trial."""
 SURE_CHI_SQUARE = 10.83
 """By which a shift must better the fit, in variances: one in 1,000 by chance. Source: table of chi-square, from
 memory."""
 LEAST_READINGS = 8
+ENOUGH_READINGS = 200
+LEAST_CHANGING = 6
+"""Readings in the part of a start where its current changes, or it can't be aligned."""
+CHANGES_SHARE = 0.02
+"""Of the steepest slope. Starting value of this project."""
+UNLIKE_SHARE = 0.1
+"""Of the mean's range: a curve whose readings are that far from it, rms, is not one of them, and stays. Starting value
+of this project."""
 GAP_INTERVALS = 3.0
 """A curve says nothing within a hole in its readings longer than this."""
+FAST_INTERVALS = 20.0
+"""After the trigger, the mean is followed at its finest for so many readings. Starting value of this project."""
 _FINER = 8
-_PER_BIN = 3
+_NINE = np.linspace(-1.0, 1.0, 9)
+_PER_KNOT = 3
+_MOST_POINTS = 5000
 Counts = npt.NDArray[np.int64]
 
 
@@ -150,44 +164,92 @@ def _silent(at_s: Values, grid: Values) -> npt.NDArray[np.bool_]:
 def _offsets(curves: Sequence[Curve], pace_s: float) -> Values:
     """float64[curves]: how much later each belongs, by least squares against the mean of all."""
     offsets = np.zeros(len(curves))
-    fit = [row for row, curve in enumerate(curves) if len(curve.t_s) >= LEAST_READINGS]
-    if len(fit) < 2:
+    able = [row for row, curve in enumerate(curves) if len(curve.t_s) >= LEAST_READINGS]
+    if len(able) < 2:
         return offsets
-    for _ in range(ROUNDS):
-        at_s, amps = _reference([curves[row] for row in fit], offsets[fit], pace_s)
-        slope = np.gradient(amps, at_s)
-        for row in fit:
-            offsets[row] = _shift(curves[row], offsets[row], at_s, amps, slope)
-        # No curve is more right than another: all together stay at their trigger.
-        offsets[fit] -= np.where(offsets[fit] != 0.0, np.mean(offsets[fit]), 0.0)
+    begin_s, end_s = _where_it_changes([curves[row] for row in able], pace_s)
+    parts = {row: _changing(curves[row], begin_s, end_s) for row in able}
+    rows = [row for row in able if len(parts[row]) >= LEAST_CHANGING]
+    if len(rows) < 2:
+        return offsets
+    offsets[rows] = _fit_offsets(
+        np.concatenate([curves[row].t_s[parts[row]] for row in rows]),
+        np.concatenate([curves[row].amps[parts[row]] for row in rows]),
+        np.array([len(parts[row]) for row in rows]),
+        np.array([curves[row].interval_s for row in rows]),
+        pace_s,
+    )
     return offsets
 
 
-def _reference(curves: Sequence[Curve], offsets: Values, pace_s: float) -> tuple[Values, Values]:
-    """t_s and mean amps of all readings together, in bins as fine as their number allows, an interval at most."""
-    t_s = np.concatenate([curve.t_s + offset for curve, offset in zip(curves, offsets, strict=True)])
-    amps = np.concatenate([curve.amps for curve in curves])
-    bin_s = pace_s / min(_FINER, max(1, len(curves) // _PER_BIN))
-    place = np.floor((t_s - t_s.min()) / bin_s).astype(np.int64)
+def _changing(curve: Curve, begin_s: float, end_s: float) -> Counts:
+    """int64[m]: which of its readings the fit looks at: within the time, no more than enough."""
+    within = np.flatnonzero((curve.t_s >= begin_s) & (curve.t_s <= end_s))
+    return within[:: 1 + len(within) // ENOUGH_READINGS]
+
+
+def _fit_offsets(at_s: Values, amps: Values, lengths: Counts, most_s: Values, pace_s: float) -> Values:
+    """float64[m] of m curves whose readings follow one another in `at_s` and `amps`; within `most_s` either way.
+
+    The best of nine places for each curve, then of nine that are closer together, the mean drawn anew each time.
+    """
+    firsts = np.concatenate([[0], np.cumsum(lengths)[:-1]])
+    found = np.zeros(len(lengths))
+
+    def squares(by_s: Values, mean: _Mean) -> Values:
+        off = amps - mean.amps_at(at_s + np.repeat(by_s, lengths))
+        return np.asarray(np.add.reduceat(off * off, firsts), dtype=np.float64)
+
+    for span, knots in ROUNDS:
+        mean = _mean_of(at_s + np.repeat(found, lengths), amps, pace_s, max(knots, _PER_KNOT / len(lengths)))
+        places = [np.clip(found + share * span * most_s, -most_s, most_s) for share in _NINE]
+        best = np.argmin([squares(place, mean) for place in places], axis=0)
+        found = np.array(places)[best, np.arange(len(lengths))]
+        found = found - np.mean(found)  # no curve is more right than another: together they stay at their trigger
+    mean = _mean_of(at_s + np.repeat(found, lengths), amps, pace_s, max(ROUNDS[-1][1], _PER_KNOT / len(lengths)))
+    kept, left = squares(np.zeros(len(lengths)), mean), squares(found, mean)
+    usual = float(np.median(left / (lengths - 1)))
+    alike = left / lengths <= (UNLIKE_SHARE * float(np.ptp(mean.amps))) ** 2
+    fits = alike & (np.abs(found) < most_s)
+    return np.where(fits & (kept - left > SURE_CHI_SQUARE * usual), found, 0.0)
+
+
+def _where_it_changes(curves: Sequence[Curve], pace_s: float) -> tuple[float, float]:
+    """From when to when the slope is worth something to an alignment, an interval more to either side."""
+    at_s, amps = np.concatenate([c.t_s for c in curves]), np.concatenate([c.amps for c in curves])
+    mean = _mean_of(at_s, amps, pace_s, 1.0)
+    steep = np.flatnonzero(np.abs(mean.slope) > CHANGES_SHARE * float(np.max(np.abs(mean.slope))))
+    return float(mean.t_s[steep[0]]) - pace_s, float(mean.t_s[steep[-1]]) + pace_s
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Mean:
+    """A smooth curve through all readings together, at times t_s that are evenly apart: float64[m]; slope in A/s."""
+
+    t_s: Values
+    amps: Values
+    slope: Values
+
+    def amps_at(self, at_s: Values) -> Values:
+        return np.asarray(np.interp(at_s, self.t_s, self.amps), dtype=np.float64)
+
+
+def _mean_of(at_s: Values, amps: Values, pace_s: float, closest: float) -> _Mean:
+    """`closest`: of its knots, in readings."""
+    first_s, last_s = float(at_s.min()), float(at_s.max())
+    # Millions of readings tell no more than their means in bins far finer than any knot.
+    place = ((at_s - first_s) * (_FINER / pace_s)).astype(np.int64)
     count = np.bincount(place)
     filled = count > 0
-    middle = np.bincount(place, weights=t_s)[filled] / count[filled]
-    return middle, np.bincount(place, weights=amps)[filled] / count[filled]
-
-
-def _shift(curve: Curve, offset_s: float, at_s: Values, mean: Values, slope: Values) -> float:
-    """By how much the curve belongs later than its trigger: a step of Gauss and Newton, within an interval either way.
-
-    Its own trigger where that is no better than noise explains, or the best shift is further off.
-    """
-    t_s = curve.t_s + offset_s
-    model = np.interp(t_s, at_s, mean)
-    falls = np.interp(t_s, at_s, slope)
-    steep = float(falls @ falls)
-    if steep <= 0:
-        return 0.0
-    moved_s = offset_s + float(falls @ (curve.amps - model)) / steep
-    kept = float(np.sum((curve.amps - np.interp(curve.t_s, at_s, mean)) ** 2))
-    left = float(np.sum((curve.amps - np.interp(curve.t_s + moved_s, at_s, mean)) ** 2))
-    sure = kept - left > SURE_CHI_SQUARE * left / (len(t_s) - 1)
-    return moved_s if sure and abs(moved_s) <= curve.interval_s else 0.0
+    weight = np.sqrt(count[filled])
+    middle_s = np.bincount(place, weights=at_s)[filled] / count[filled]
+    mean = np.bincount(place, weights=amps)[filled] / count[filled]
+    knots = knots_of(first_s, last_s, closest * pace_s, fast_s=(-pace_s, FAST_INTERVALS * pace_s))
+    design = splines(middle_s, knots) * weight[:, None]
+    squares = design.T @ design
+    # Where a spline has no reading of its own the curve is kept from running away.
+    squares += np.diag(np.full(len(squares), 1e-6 * float(np.mean(np.diag(squares)))))
+    solved = np.linalg.solve(squares, design.T @ (mean * weight))
+    fine_s = np.linspace(first_s, last_s, min(_FINER * int((last_s - first_s) / pace_s) + 2, _MOST_POINTS))
+    smooth = np.asarray(splines(fine_s, knots) @ solved, dtype=np.float64)
+    return _Mean(t_s=fine_s, amps=smooth, slope=np.asarray(np.gradient(smooth, fine_s), dtype=np.float64))
