@@ -57,13 +57,23 @@ _PATTERNS: tuple[_Pattern, ...] = (
     ),
     _Pattern(
         sentence="It draws more from the first reading on, and keeps it up: signs of shorted turns.",
-        when={"peak_amps": _HIGH, "steady_amps": _HIGH, "ohms?": (0, -1)},
+        when={"peak_amps": _HIGH, "steady_amps": _HIGH, "run_up_s?": (0, -1), "ohms?": (0, -1)},
+        like=("run_up_s",),
+    ),
+    _Pattern(
+        sentence="It draws more from the first reading on, and starts slowly: signs of shorted turns or a weak magnet.",
+        when={"peak_amps": _HIGH, "steady_amps": _HIGH, "run_up_s": _HIGH, "ohms?": (0, -1)},
         like=(),
     ),
     _Pattern(
         sentence="It draws more at first: less resistance in the circuit, or a colder winding.",
-        when={"peak_amps": _HIGH, "steady_amps?": (0, -1), "ohms?": (0, -1)},
+        when={"peak_amps": _HIGH, "steady_amps?": (0, -1), "run_up_s?": (0, -1), "ohms?": (0, -1)},
         like=("steady_amps", "run_up_s"),
+    ),
+    _Pattern(
+        sentence="It starts slowly and then draws what the others do: more to set moving, or a weaker magnet.",
+        when={"peak_amps": _HIGH, "steady_amps": _IN, "run_up_s": _HIGH, "ohms?": _IN},
+        like=("ohms", "steady_amps"),
     ),
     _Pattern(
         sentence="It starts slowly: friction, not the winding.",

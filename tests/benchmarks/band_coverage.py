@@ -43,16 +43,20 @@ COUNTED, COUNTED_CURVES, COUNTED_FAULTS, JUDGED = 500, 300, 30, 3
 COVERAGE = CONFIDENCE = 0.95
 ONE_START = "any figure, one start against limits, widened, about the mean of 2 to 5"
 CURVE = "the whole curve"
+CAUSES = {"friction times 2": "friction", "resistance + 30 %": "resistance", "magnet - 15 %": "magnet"}
+"""What a sentence must name, among others or alone, to be of use."""
 
 
 @dataclass(slots=True)
 class Counts:
     """`shares`: of counted units inside, one a lot. `none`: lots without such a band. `judged`: by fault and verdict.
-    By population, what, and known good units; `said`: sentences by population and fault."""
+    By population, what, and known good units; `named`: failed units whose sentence has the cause in it; `said`:
+    sentences by population and fault."""
 
     shares: dict[tuple[str, str, int], list[float]] = field(default_factory=lambda: defaultdict(list))
     none: Counter[tuple[str, str, int]] = field(default_factory=Counter)
     judged: Counter[tuple[str, str, int, bool | None]] = field(default_factory=Counter)
+    named: Counter[tuple[str, str, int]] = field(default_factory=Counter)
     said: Counter[tuple[str, str, str]] = field(default_factory=Counter)
 
     def add(self, other: "Counts") -> None:
@@ -60,6 +64,7 @@ class Counts:
             self.shares[key] += shares
         self.none.update(other.none)
         self.judged.update(other.judged)
+        self.named.update(other.named)
         self.said.update(other.said)
 
 
@@ -128,6 +133,8 @@ def one_type(seed: int, asked: tuple[int, str], folder: Path) -> Counts:
                 for figures, curves in units[lot * JUDGED : (lot + 1) * JUDGED]:
                     judged = judge(figures, curves, limits)
                     counts.judged[population, fault, n, judged.passed] += 1
+                    if judged.passed is False and fault in CAUSES:
+                        counts.named[population, fault, n] += CAUSES[fault] in judged.sentence
                     counts.said[population, fault, judged.sentence.split(" (")[0]] += n == max(KNOWN_GOOD)
     return counts
 
@@ -207,13 +214,16 @@ def report(counts: Counts, seed: int) -> str:
                 held = rate(sum(share >= COVERAGE for share in shares), len(shares))
                 least = f"{100 * float(np.quantile(shares, 1 - CONFIDENCE)):.1f} %" if shares else "—"
                 lines.append(f"| {population} | {what} | {n} | {held} | {least} | {counts.none[population, what, n]} |")
-    lines += ["", "| population | unit | known good | fails | can't be told |", "|---|---|---|---|---|"]
+    lines += ["", "| population | unit | known good | fails | can't be told | of the failed, the cause is named |"]
+    lines.append("|---|---|---|---|---|---|")
     for population in POPULATIONS:
         for fault in FAULTS:
             for n in KNOWN_GOOD:
                 by = {passed: counts.judged[population, fault, n, passed] for passed in (True, False, None)}
                 every = sum(by.values())
-                lines.append(f"| {population} | {fault} | {n} | {rate(by[False], every)} | {rate(by[None], every)} |")
+                named = rate(counts.named[population, fault, n], by[False]) if fault in CAUSES else "—"
+                verdicts = f"{rate(by[False], every)} | {rate(by[None], every)}"
+                lines.append(f"| {population} | {fault} | {n} | {verdicts} | {named} |")
     lines += ["", f"Sentences, {max(KNOWN_GOOD)} known good, most often first:", ""]
     for population in POPULATIONS:
         for fault in FAULTS:

@@ -37,6 +37,14 @@ def judged(ohm: Fitted | None = None, **times: float) -> Judged:
             {"peak_amps": 1.3, "steady_amps": 1.5},
             "It draws more from the first reading on, and keeps it up: signs of shorted turns.",
         ),
+        (
+            {"peak_amps": 1.3, "steady_amps": 1.5, "run_up_s": 1.5},
+            "It draws more from the first reading on, and starts slowly: signs of shorted turns or a weak magnet.",
+        ),
+        (
+            {"peak_amps": 1.3, "run_up_s": 1.5},
+            "It starts slowly and then draws what the others do: more to set moving, or a weaker magnet.",
+        ),
         ({"peak_amps": 1.3}, "It draws more at first: less resistance in the circuit, or a colder winding."),
         ({"ripple_amps": 2.0}, "Its current is rougher: brushes, contact, or something that catches."),
         ({"energy_j": 1.4}, "It takes more energy: friction, load or a slower start."),
@@ -57,9 +65,10 @@ def test_what_is_like_the_others_is_the_reason() -> None:
 
 
 def test_where_nothing_is_like_the_others_the_reason_is_what_is_outside() -> None:
-    because = judged(peak_amps=1.3, steady_amps=1.5).because
+    because = judged(peak_amps=1.3, steady_amps=1.5, run_up_s=1.5).because
     assert because.startswith("Peak readback 1.82 A is above 1.")
     assert "steady current 375 mA is above" in because
+    assert judged(peak_amps=1.3, steady_amps=1.5).because == "Run-up is like the others."
 
 
 def test_the_winding_is_not_cleared_where_its_resistance_is_not_like_the_others() -> None:
