@@ -25,8 +25,8 @@ class Captured:
     """A run that captured starts. `curves`, `figures`, `starts`: one for each start, by the same place.
 
     `starts`: its events as recorded. `figures`: as worked out when it was measured. `dense`: what the supply measured
-    itself, of some starts or none; `dense_curves`: the same since the trigger. `lead_ohm`: Ω, as the run had it.
-    `test`: None where the run does not say it.
+    itself, of some starts or none; `dense_curves`: the same since the trigger, as long as the start was held.
+    `lead_ohm`: Ω, as the run had it. `test`: None where the run does not say it.
     """
 
     run: Run
@@ -97,7 +97,9 @@ def _of_run(run: Run, trace: Trace, events: list[Event], dense: list[DenseCurve]
         curves=tuple(curves[number] for number in starts),
         figures=tuple(figures_from_event(event) for event in starts.values()),
         dense=tuple(dense),
-        dense_curves=tuple(_since_trigger(run, one, starts[one.number]) for one in dense if one.number in starts),
+        dense_curves=tuple(
+            _since_trigger(one, starts[one.number], curves[one.number]) for one in dense if one.number in starts
+        ),
         lead_ohm=asked.lead_ohm,
         test=asked.start_test,
     )
@@ -108,16 +110,18 @@ def _number(event: Event) -> int | None:
     return number if event.kind is EventKind.START and isinstance(number, int) else None
 
 
-def _since_trigger(run: Run, dense: DenseCurve, start: Event) -> Curve:
-    """A value stands for the middle of its window."""
+def _since_trigger(dense: DenseCurve, start: Event, polled: Curve) -> Curve:
+    """A value stands for the middle of its window. What came after the last reading is of another level."""
     begun_s = dense.began_s - float(start.values["trigger_s"] or 0.0)
+    t_s = np.asarray(begun_s + (np.arange(len(dense.amps)) + 0.5) * dense.interval_s, dtype=np.float64)
+    held = slice(0, int(np.searchsorted(t_s, polled.t_s[-1] + polled.window_s / 2)))
     return Curve(
         name=f"start {dense.number}, dense",
-        run=run.id,
+        run=polled.run,
         number=dense.number,
-        t_s=np.asarray(begun_s + (np.arange(len(dense.amps)) + 0.5) * dense.interval_s, dtype=np.float64),
-        volts=dense.volts,
-        amps=dense.amps,
+        t_s=t_s[held],
+        volts=dense.volts[held],
+        amps=dense.amps[held],
         window_s=dense.interval_s,
         dense=True,
     )

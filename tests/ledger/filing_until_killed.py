@@ -14,6 +14,7 @@ import time
 from contextlib import closing
 from pathlib import Path
 
+from benchlog.bench.journal import Dense
 from benchlog.ledger.filing import file_journal, file_left_behind, journals_of
 from benchlog.ledger.store import Ledger
 from benchlog.records import Trace
@@ -21,6 +22,7 @@ from tests.ledger.benches import bench_trace, blocks, kick, request, write_journ
 
 EVENTS = tuple(kick(0.05 * number, number) for number in range(150))
 SAMPLES = 400
+ARRAY = Dense(1, 5000, 0.0005, (12.0,) * 400, (1.0,) * 400)
 JOURNALS_A_ROUND = 4
 AT_LEAST_KILLS = 30
 AT_LEAST_IN_A_COMMIT = 3
@@ -30,7 +32,8 @@ NO_LONGER_THAN_S = 25.0
 def write_journals(path: Path, trace: Trace, round_: int) -> None:
     for number in range(JOURNALS_A_ROUND):
         uid = f"{round_}-{number}"
-        write_journal(journals_of(path) / f"{uid}.journal", blocks(request(uid), trace=trace, events=EVENTS))
+        said = blocks(request(uid), trace=trace, events=EVENTS)
+        write_journal(journals_of(path) / f"{uid}.journal", [*said[:2], ARRAY, *said[2:]])
 
 
 def kill_while_filing(path: Path, after_s: float) -> bool:
@@ -52,12 +55,12 @@ def look(path: Path) -> tuple[int, list[str]]:
     with Ledger.open(path) as ledger, closing(sqlite3.connect(path)) as connection:
         wrong = [text for (text,) in connection.execute("PRAGMA integrity_check") if text != "ok"]
         wrong += [str(row) for row in connection.execute("PRAGMA foreign_key_check")]
-        runs, jobs, traces, events = (
+        runs, jobs, traces, curves, events = (
             connection.execute(f"SELECT count(*) FROM {table}").fetchone()[0]
-            for table in ("run", "job", "trace", "event")
+            for table in ("run", "job", "trace", "dense", "event")
         )
-        if not (runs == jobs == traces and events == runs * len(EVENTS)):
-            wrong.append(f"{runs} runs, {jobs} jobs, {traces} traces, {events} events")
+        if not (runs == jobs == traces == curves and events == runs * len(EVENTS)):
+            wrong.append(f"{runs} runs, {jobs} jobs, {traces} traces, {curves} curves, {events} events")
         for run in ledger.recent_runs(limit=JOURNALS_A_ROUND):
             if not run.complete or len(ledger.trace(run.id).t_s) != SAMPLES:
                 wrong.append(f"run {run.id} is cut short")

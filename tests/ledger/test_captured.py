@@ -11,13 +11,19 @@ from sqlalchemy import event
 from benchlog.bench.journal import Dense
 from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerDamaged, Refused
+from benchlog.ledger.capture_request import capture_request
 from benchlog.ledger.captured import captured, captured_of_lot, captured_of_runs
 from benchlog.ledger.dense_codec import decode_dense, encode_dense
 from benchlog.ledger.filing import file_journal
-from benchlog.ledger.lots import add_unit
+from benchlog.ledger.lots import add_unit, units
 from benchlog.ledger.schema import DenseRow
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.trace_codec import Coded, TraceDamaged
+from benchlog.ledger.unlocks import OwnerLayer
+from benchlog.outcome import Outcome
+from benchlog.recovery.ceilings import Layer, Limits
+from demo_db.virtual import VirtualBench
+from drivers.simulated.scenario import load, with_array
 from tests.ledger.benches import (
     BEGAN,
     QUICK_LOOK,
@@ -82,6 +88,38 @@ def test_what_the_supply_measured_itself_is_kept_number_for_number_and_lies_on_t
     # Its first window began 0.1 ms after the trigger at 2.5 s; a value stands for the middle of its window.
     assert curve.t_s == pytest.approx([0.00035, 0.00085, 0.00135], abs=1e-12)
     assert len(found.curves) == 2
+
+
+def test_a_lot_s_unit_captured_on_a_bench_with_an_array_comes_back_with_both_curves_on_one_trigger(
+    ledger: Ledger, tmp_path: Path
+) -> None:
+    fans = a_lot(ledger)
+    unit = add_unit(ledger, fans, "CF-1")
+    bench = VirtualBench(with_array(load("free")), seed=5, began=datetime.fromisoformat(BEGAN))
+    asked = capture_request(
+        ledger,
+        resource="TCPIP::127.0.0.1::5025::SOCKET",
+        rated_volts=12.0,
+        test=QUICK_LOOK,
+        layers={Layer.JOB: Limits(volts=12.0)},
+        owner=OwnerLayer(limits=Limits(volts=24.0)),
+        unit=unit,
+        unattended=True,
+    )
+    filed = file_journal(ledger, bench.run(asked).journal)
+    assert (filed.job, filed.outcome, units(ledger, fans)[0].run) == (fans.job.number, Outcome.RUNS, filed.run)
+    found = captured(ledger, filed.run)
+    assert (found.test, found.run.unit, len(found.starts)) == (QUICK_LOOK, unit.id, 2)
+    for polled, dense, figures in zip(found.curves, found.dense_curves, found.figures, strict=True):
+        # Against each other, as computed: a reading is the mean of the array over the window that it stands for.
+        first, steady = dense.t_s[np.argmax(dense.amps > 0.1)], figures.values["steady_amps"]
+        assert 0.0 <= first < 0.002
+        # The first reading may be of a window that had begun before the voltage was there.
+        windows = [np.abs(dense.t_s - t) <= polled.window_s / 2 for t in polled.t_s[polled.t_s > 0.06]]
+        means = np.array([dense.amps[window].mean() for window in windows])
+        assert np.abs(means - polled.amps[polled.t_s > 0.06]).max() < 0.05 * dense.amps.max()
+        assert steady.low <= dense.amps[dense.t_s > 0.75].mean() <= steady.high
+        assert dense.amps.max() > polled.amps.max()
 
 
 def test_an_array_of_a_start_that_was_never_told_is_kept_all_the_same(ledger: Ledger, tmp_path: Path) -> None:
