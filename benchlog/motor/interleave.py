@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+import numpy.typing as npt
 
 from benchlog.motor.fit import correlated
 from benchlog.motor.overlay import Curve
@@ -18,9 +19,10 @@ from benchlog.motor.startup import SETTLE_S, Values
 
 SURE_Z = 2.58
 """Of the normal distribution, by which starts must differ: one set in 200 by chance. Starting value of this project."""
-LEAST_DIFFERENCE = 0.015
+LEAST_DIFFERENCE = 0.01
 """Of the surge: starts that differ by less, however surely, may fill in one curve. Starting value of this project."""
 LEAST_READINGS = 8
+REWEIGHTED = 2
 IT_STAYS_AN_AVERAGE = "each point is still an average over the supply's window"
 
 
@@ -97,23 +99,43 @@ def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> t
     pace_s = float(np.median(np.concatenate([np.diff(one) for one in t_s])))
     first_s = float(at_s.min())
     smooth = splines(at_s, knots_of(first_s, float(at_s.max()), pace_s, fast_s=(first_s, first_s)))
-    common, left = fitted(smooth, read)
+    common, _ = fitted(smooth, read)
     steady = float(np.mean(read[at_s >= 0.75 * at_s.max()]))
     surge = float(np.max(common)) - steady
     share = np.clip((common - steady) / max(surge, 1e-9), 0.0, 1.0)
     shapes = np.stack([np.ones_like(share), share, -share * np.log(np.maximum(share, 1e-6))], axis=1)
     start = np.repeat(np.arange(len(t_s)), [len(one) for one in t_s])
     own = np.concatenate([np.where((start == k)[:, None], shapes, 0.0) for k in range(1, len(t_s))], axis=1)
-    each, left_each = fitted(np.concatenate([smooth, own], axis=1), read)
-    more = own.shape[1]
-    free = len(read) - smooth.shape[1] - more
+    both = np.concatenate([smooth, own], axis=1)
+    more, free = own.shape[1], len(read) - both.shape[1]
     if free < 1:
         return 0.0, 0.0
-    residual = read - each
+    sigma = np.ones_like(read)
+    for _ in range(REWEIGHTED):
+        each, _ = fitted(both, read, sigma)
+        sigma = _scatter(at_s, common, read - each, both / sigma[:, None])
+    common, left = fitted(smooth, read, sigma)
+    each, left_each = fitted(both, read, sigma)
+    residual = (read - each) / sigma
     once = max(1.0, window_s / pace_s, *(correlated(residual[start == k]) for k in range(len(t_s))))
-    free_once = max(free / once, 1.0)
     ratio = (left - left_each) / more / max(left_each / free, 1e-18) / once
-    return _z_of_f(ratio, more, free_once), _largest(at_s, each - common) / max(surge, abs(steady), 1e-9)
+    apart = _largest(at_s, each - common) / max(surge, abs(steady), 1e-9)
+    return _z_of_f(ratio, more, max(free / once, 1.0)), apart
+
+
+def _scatter(at_s: Values, common: Values, residual: Values, design: npt.NDArray[np.float64]) -> Values:
+    """A, float64[n]: one part everywhere, and one that grows with the slope, since the instant that a reading stands
+    for is not known to the millisecond. From the residuals, each over what the fit leaves of it."""
+    order = np.argsort(at_s, kind="stable")
+    slope = np.empty_like(common)
+    slope[order] = np.gradient(common[order], at_s[order] + 1e-9 * np.arange(len(order)))
+    left = 1.0 - np.sum(np.linalg.qr(design)[0] ** 2, axis=1)
+    kept = left > 0.1
+    squares, steep = residual[kept] ** 2 / left[kept], slope[kept] ** 2
+    flat = steep <= np.quantile(steep, 0.5)
+    still = float(np.mean(squares[flat])) + 1e-18
+    moving = float(np.sum(np.maximum(squares - still, -still) * steep)) / max(float(np.sum(steep**2)), 1e-300)
+    return np.asarray(np.sqrt(still + max(moving, 0.0) * slope**2), dtype=np.float64)
 
 
 def _largest(at_s: Values, apart: Values) -> float:

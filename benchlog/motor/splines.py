@@ -58,7 +58,8 @@ def splines(at_s: Values, knots: Values) -> npt.NDArray[np.float64]:
     return told
 
 
-def fitted(design: npt.NDArray[np.float64], values: Values) -> tuple[Values, float]:
-    """The least squares values, and the sum of squares left."""
-    told = np.asarray(design @ np.linalg.lstsq(design, values, rcond=1e-9)[0], dtype=np.float64)
-    return told, float(np.sum((values - told) ** 2))
+def fitted(design: npt.NDArray[np.float64], values: Values, sigma: Values | None = None) -> tuple[Values, float]:
+    """The least squares values, and the sum of squares left; in units of `sigma`, float64[n], where that is given."""
+    each = np.ones_like(values) if sigma is None else 1.0 / sigma
+    told = np.asarray(design @ np.linalg.lstsq(design * each[:, None], values * each, rcond=1e-9)[0], dtype=np.float64)
+    return told, float(np.sum(((values - told) * each) ** 2))

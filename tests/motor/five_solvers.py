@@ -1,7 +1,7 @@
 """The start that five solvers agree on, in closed form, averaged as a supply averages it; and the same out of ngspice.
 
-R 2 Ω, L 1 mH, K 0.01, J 2e-6, b 1e-6, 3 V from rest. Case A as it is; case C with Coulomb friction of 5e-4 N m. Source of
-the numbers: a 30-digit closed form, scipy (Radau), python-control, ngspice and gym-electric-motor agree (computed).
+R 2 Ω, L 1 mH, K 0.01, J 2e-6, b 1e-6, 3 V from rest. Case A as it is; case C with Coulomb friction of 5e-4 N m. Source
+of the numbers: a 30-digit closed form, scipy (Radau), python-control, ngspice and gym-electric-motor agree (computed).
 """
 
 import math
@@ -47,7 +47,9 @@ class Exact:
 
     def amps(self, t_s: Values) -> Values:
         since, parts = np.maximum(t_s - self.breaks_s, 0.0), self._parts()
-        turning = STEADY_A[self.case] + sum(part * np.exp(-since / tau) for part, tau in zip(parts, TAUS_S, strict=True))
+        turning = STEADY_A[self.case] + sum(
+            part * np.exp(-since / tau) for part, tau in zip(parts, TAUS_S, strict=True)
+        )
         standing = VOLTS / OHMS * -np.expm1(-np.maximum(t_s, 0.0) * OHMS / HENRIES)
         return np.asarray(np.where(t_s < self.breaks_s, standing, turning))
 
@@ -112,7 +114,7 @@ Be e 0 V={K}*V(w)
 Bt 0 w I={K}*I(Vs){drag}
 Cj w 0 {INERTIA} IC=0
 Rb w 0 {1 / VISCOUS}
-.tran 5u 1.6 0 20u UIC
+.tran 20u 0.8 0 50u UIC
 .control
 set wr_singlescale
 option numdgt=10

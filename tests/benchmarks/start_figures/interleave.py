@@ -17,8 +17,10 @@ from tests.benchmarks.start_figures.starting import Polled, start_once
 
 PER_S = 20.0
 STARTS = (4, 8)
-DIFFER = (0.0, 0.05, 0.1, 0.2)
-"""Standard deviation, from start to start, of a motor's resistance, friction and inertia, each by itself."""
+SAME_ANGLE = -1.0
+DIFFER = (SAME_ANGLE, 0.0, 0.05, 0.1, 0.2)
+"""Standard deviation, from start to start, of a motor's resistance, friction and inertia, each by itself. The shaft
+lies at another angle each time, so that the brushes do too, but for SAME_ANGLE."""
 ON_S = (1.5, 3.0)
 
 
@@ -47,7 +49,8 @@ def compare(asked: tuple[int, int, int, float], folder: Path) -> Filled:
             noise_seed=k,
             delay_s=delay_s,
             slow=slow,
-            changes={name: math.exp(source.gauss(0, differ)) for name in ("ohms", "coulomb_nm", "inertia")},
+            angle_rad=1.0 if differ == SAME_ANGLE else None,
+            changes={name: math.exp(source.gauss(0, max(differ, 0.0))) for name in ("ohms", "coulomb_nm", "inertia")},
         )
         for k, delay_s in enumerate(delays)
     ]
@@ -88,10 +91,14 @@ def measure(motors: int, seed: int, workers: int) -> str:
             sets = each(compare, [(seed, number, starts, differ) for number in range(motors)], workers)
             given = [one for one in sets if not one.refused]
             lines.append(
-                f"| {starts} | {differ:.0%} | {rate(len(sets) - len(given), len(sets))} | "
+                f"| {starts} | {_words(differ)} | {rate(len(sets) - len(given), len(sets))} | "
                 f"{_told([one.together for one in given])} | {_told([one.alone for one in given])} |"
             )
     return "\n".join(lines)
+
+
+def _words(differ: float) -> str:
+    return "nothing, not even the shaft's angle" if differ == SAME_ANGLE else f"{differ:.0%} and the shaft's angle"
 
 
 def _told(errors: list[tuple[float, float]]) -> str:

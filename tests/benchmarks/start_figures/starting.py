@@ -78,9 +78,10 @@ def start_once(
     delay_s: float = 0.0,
     slow: bool = False,
     changes: dict[str, float] | None = None,
+    angle_rad: float | None = None,
 ) -> Polled:
-    """One start from rest of a drawn motor at its rated volts, its shaft at any angle. `delay_s`: before the second
-    reading of it; `changes`: factors of the motor's values; `slow`: the supply sets the pace."""
+    """One start from rest of a drawn motor at its rated volts. `delay_s`: before the second reading of it; `changes`:
+    factors of the motor's values; `slow`: the supply sets the pace; `angle_rad`: of the shaft, None for any."""
     bench = _bench(drawn, changes or {})
     source = random.Random(f"{drawn.seed}/{noise_seed}")
     supply = bench.open_supply()
@@ -88,10 +89,10 @@ def start_once(
     model._meter._random.seed(source.randrange(1 << 30))  # other noise than at the last start; the same meter
     motor = model.motor
     assert motor is not None
-    motor.angle_rad = source.uniform(0.0, 6.28)
+    motor.angle_rad = source.uniform(0.0, 6.28) if angle_rad is None else angle_rad
     model.instrument.reply_s = QUICK_REPLY_S
     volts = drawn.scenario.rated_volts
-    amps = LIMIT_OF_STALL * volts / motor.data.ohms if hasattr(motor, "data") else LIMIT_OF_STALL * _stall_a(drawn)
+    amps = LIMIT_OF_STALL * _stall_a(drawn)
     off = [supply.read() for _ in range(ZERO_READINGS)]
     steps = supply.capabilities
     meter = zeroed(
