@@ -11,7 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from benchlog.bench.journal import MAGIC, Block, Happening, Journal, Kicked, Sample, read_journal
+from benchlog.bench.journal import MAGIC, Block, Dense, Happening, Journal, Kicked, Sample, read_journal
 from benchlog.errors import JournalDamaged
 from benchlog.records import Event, EventKind
 from tests.ledger.benches import BEGAN, bench_trace, blocks, request, write_journal
@@ -84,3 +84,18 @@ def test_many_samples_at_once_are_what_they_are_one_at_a_time(
     assert got.trace.sent.dtype == np.int64
     assert list(got.events) == [block.event for block in right if isinstance(block, Happening)]
     assert got.kicks == sum(isinstance(block, Kicked) for block in right)
+
+
+def test_a_dense_curve_is_kept_with_its_number_and_a_cut_one_is_left_out(tmp_path: Path) -> None:
+    path = tmp_path / "a.journal"
+    volts, amps = (tuple(np.linspace(*ends, 4000).tolist()) for ends in ((0.0, 12.0), (2.0, 0.2)))
+    curve = Dense(2, 12_345, 4e-4, volts, amps, 0.002)
+    with Journal(path, sync_thread=False) as journal:
+        for block in (*blocks(request("a"), utc=BEGAN)[:2], curve, NOTES[1]):
+            journal.write(block)
+    assert read_journal(path).dense == ((2, curve),)
+    whole = path.read_bytes()
+    path.write_bytes(whole[:-5000])
+    cut = read_journal(path)
+    assert (cut.dense, cut.events) == ((), ())
+    assert cut.armed is not None

@@ -9,7 +9,7 @@ import pytest
 from benchlog.outcome import Outcome
 from benchlog.recovery.budget import Budget
 from benchlog.recovery.ceilings import Layer, Limits, intersect
-from benchlog.recovery.commands import Apply, Ask, Switch
+from benchlog.recovery.commands import Acquire, Apply, Ask, Fetch, Switch
 from benchlog.recovery.guard import Guard, Trip
 from drivers.supply import Reading, Regulation
 from tests.recovery.test_ceilings import CAN, guard_with
@@ -132,6 +132,18 @@ def test_the_output_goes_on_only_at_0_v_and_with_nothing_on_the_terminals() -> N
 def test_a_question_is_put_only_with_the_output_off() -> None:
     assert driven().admit(Ask(text="?", choices=("done", "skip"))) is not None
     assert guard_with(Limits()).admit(Ask(text="?", choices=("done", "skip"))) is None
+
+
+def test_the_supplys_own_array_is_started_at_0_v_and_read_with_the_output_off() -> None:
+    start, fetch = Acquire(points=1000, interval_s=1e-3), Fetch(number=1)
+    assert "only at 0 V" in str(driven().admit(start))
+    assert "output off" in str(driven().admit(fetch))
+    at_rest = driven()
+    at_rest.sent(Apply(volts=0.0, amps=1.0), 2.0)
+    assert at_rest.admit(start) is None
+    assert "output off" in str(at_rest.admit(fetch))
+    at_rest.sent(Switch(on=False), 2.1)
+    assert at_rest.admit(fetch) is None
 
 
 def test_current_with_the_output_off_trips() -> None:
