@@ -48,7 +48,7 @@ def repeatability(values_by_unit: Sequence[Sequence[float]], *, label: str) -> R
     free_between, free_within = len(units) - 1, count - len(units)
     if free_between < 1 or free_within < 1:
         raise Refused("repeatability takes two motors or more, and one of them started twice or more")
-    from scipy import stats  # late: half a second
+    from scipy import special  # late: a fifth of a second
 
     each = len(units) / sum(1 / len(values) for values in units)
     means = np.array([float(np.mean(values)) for values in units])
@@ -57,7 +57,7 @@ def repeatability(values_by_unit: Sequence[Sequence[float]], *, label: str) -> R
     quotient = of_means / within if within > 0 else math.inf if of_means > 0 else 0.0
     tail = (1 - CONFIDENCE) / 2
     low, high = (
-        math.sqrt(max(0.0, quotient / float(stats.f.ppf(share, free_between, free_within)) - 1 / each))
+        math.sqrt(max(0.0, quotient / float(special.fdtri(free_between, free_within, share)) - 1 / each))
         for share in (1 - tail, tail)
     )
     between = math.sqrt(max(0.0, of_means - within / each))

@@ -41,7 +41,7 @@ def test_drawn_samples_hold_the_coverage_with_the_confidence(n: int) -> None:
     assert held == pytest.approx(0.95, abs=3 * np.sqrt(0.95 * 0.05 / times))
 
 
-@settings(max_examples=40)
+@settings(max_examples=20)
 @given(st.integers(2, 60), st.floats(0.6, 0.99), st.floats(0.75, 0.99))
 def test_one_more_unit_never_widens_the_limits(n: int, coverage: float, confidence: float) -> None:
     two, one = two_sided_factor(n, coverage, confidence), one_sided_factor(n, coverage, confidence)
