@@ -14,6 +14,7 @@ from tests.campaign.running import Record, run_case
 from tests.campaign.totals import Totals, run_batch
 
 SEED, CASES = 20, 400
+START_UP_SEED, START_UPS = 21, 12
 
 REGRESSIONS = {
     "a protector read twice a second is not told as motion": (2, 2185),
@@ -36,6 +37,13 @@ def test_nothing_is_above_a_ceiling_left_on_or_lost_in_cases_drawn_at_random() -
     assert totals.failures == []
     assert totals.readings > 50 * CASES
     assert set(totals.faults) == set(FAULTS)
+
+
+def test_nor_where_starts_are_captured() -> None:
+    totals = run_batch(START_UP_SEED, range(START_UPS), "start-up")
+    assert totals.failures == []
+    assert totals.readings > 50 * START_UPS
+    assert {"runs", "still-stuck"} <= set(totals.outcomes)
 
 
 @pytest.mark.parametrize("name", REGRESSIONS)
