@@ -59,6 +59,13 @@ def show(value: float | None, unit: str, digits: int = 3) -> str:
     return f"{scaled:.{min(places, digits)}f} {prefix}{unit}"
 
 
+def show_fine(value: float | None, unit: str) -> str:
+    """As `show`, and what lasts less than a second in ms: "240 ms"."""
+    if unit == "s" and value is not None and abs(value) < 1:
+        return f"{value * 1e3:.3g} ms"
+    return show(value, unit)
+
+
 def wilson(hits: int, count: int) -> tuple[float, float]:
     """95 % limits of a share of `hits` in `count`, 0 to 1. Wilson's score interval. Raises ValueError for no count."""
     if not 0 <= hits <= count or count == 0:

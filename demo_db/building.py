@@ -16,12 +16,14 @@ from benchlog.errors import Refused
 from benchlog.ledger.costs import charge_minutes, charge_other, charge_part, keep_part, parts
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.findings import add_finding
+from benchlog.ledger.start_tests import lock
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import set_waiting
 from benchlog.records import Closing, Entry, RunKind, Stage
 from demo_db.jobs import DemoJob, Happening, demo_jobs, demo_shelf
+from demo_db.lots import demo_lots, demo_test
+from demo_db.measuring import measure_lot, variant
 from demo_db.virtual import VirtualBench
-from drivers.simulated.scenario import load
 
 HOUR_CENTS = 5400
 """What an hour costs at the invented workshop."""
@@ -73,6 +75,8 @@ def _tell(path: Path) -> None:
                     open_jobs[number] = _Open(key=_opened(ledger, what), told=what)
                 case Happening():
                     _happened(ledger, open_jobs[number], what)
+        for lot in demo_lots():
+            measure_lot(ledger, clock, began, lot)
 
 
 def _opened(ledger: Ledger, job: DemoJob) -> int:
@@ -106,7 +110,7 @@ def _happened(ledger: Ledger, job: _Open, what: Happening) -> None:
 
 def _run(ledger: Ledger, job: _Open, what: Happening, kind: RunKind) -> None:
     if what.scenario or job.bench is None:
-        job.bench = VirtualBench(load(what.scenario), seed=what.seed, began=what.at)
+        job.bench = VirtualBench(variant(what.scenario, what.motor), seed=what.seed, began=what.at)
     else:
         # Hours of rest are not simulated step by step: the model lives through `again_after_s` of them.
         job.bench.clock = VirtualClock(job.bench.clock.now() + what.again_after_s, utc_start=what.at)
@@ -118,6 +122,7 @@ def _run(ledger: Ledger, job: _Open, what: Happening, kind: RunKind) -> None:
         job=job.key,
         load_state=job.told.load_state,
         kicks_today=ledger.kicks_on(job.key, _day(what.at)),
+        start_test=lock(ledger, demo_test()).test if kind is RunKind.START_UP else None,
     )
     file_journal(ledger, job.bench.run(request).journal)
 

@@ -15,7 +15,8 @@ Instant: TypeAlias = Annotated[datetime, msgspec.Meta(tz=True)]
 class Happening(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """One thing that happened at `at`: an entry (`stage`), a run (`kind`), a cost, a finding, a wait or the closing.
 
-    A run is on `scenario` with `seed`, or, without, `again_after_s` after the last one, on the same bench.
+    A run is on `scenario` with `seed`, fields of its motor multiplied by `motor`; or, without, `again_after_s` after
+    the last one, on the same bench.
     """
 
     at: Instant
@@ -35,6 +36,7 @@ class Happening(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     kind: RunKind | None = None
     scenario: str = ""
     seed: int = 0
+    motor: dict[str, float] = {}
     again_after_s: float = 0.0
     cause: str = ""
     work_done: str = ""

@@ -8,6 +8,7 @@ from typing import Protocol
 import pytest
 from hypothesis import settings
 
+import demo_db
 from benchlog.bench.frames import Happened
 from benchlog.records import Event, EventKind
 from demo_db.virtual import VirtualBench, VirtualRun
@@ -26,6 +27,14 @@ def application() -> object:
     from PySide6.QtWidgets import QApplication
 
     return QApplication.instance() or QApplication(["tests"])
+
+
+@pytest.fixture(scope="session")
+def built_demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo ledger, built once for all of them: it takes seconds. Whoever may write to it takes a copy."""
+    path = tmp_path_factory.mktemp("built") / "demo.db"
+    demo_db.build(path)
+    return path
 
 
 BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from benchlog.errors import Refused
-from benchlog.quantities import show
 from benchlog.records import Run
 from benchlog.recovery.start_test import StartTest
 
@@ -57,10 +56,3 @@ def by_unit(book: "Ledger", found: Sequence["Captured"]) -> list[list["Captured"
         serial = serial_of(book, one.run)
         motors.setdefault(("serial", serial) if serial else ("job", one.run.job), []).append(one)
     return list(motors.values())
-
-
-def shown(value: float | None, unit: str) -> str:
-    """As everywhere, and what lasts less than a second in ms."""
-    if unit == "s" and value is not None and abs(value) < 1:
-        return f"{value * 1e3:.3g} ms"
-    return show(value, unit)

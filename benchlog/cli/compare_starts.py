@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 import click
 import msgspec
 
-from benchlog.cli.captured_runs import captured_run, shown, test_of
+from benchlog.cli.captured_runs import captured_run, test_of
 from benchlog.cli.options import line, say
 from benchlog.motor.compare import Difference, Test, what_differs
 from benchlog.motor.compare_starts import Together, changes, together, verdict
 from benchlog.motor.start_figures import FIGURES
-from benchlog.quantities import show
+from benchlog.quantities import show, show_fine
 
 if TYPE_CHECKING:
     from benchlog.ledger.captured import Captured
@@ -122,7 +122,7 @@ def _starts(after: "Captured") -> None:
         for kind in FIGURES:
             fitted = figures.values.get(kind.name)
             if fitted is not None:
-                value, low, high = (shown(one, kind.unit) for one in (fitted.value, fitted.low, fitted.high))
+                value, low, high = (show_fine(one, kind.unit) for one in (fitted.value, fitted.low, fitted.high))
                 say(f"    {kind.label:18}{value:>10}  ({low} to {high})")
             else:
                 why = figures.why.get(kind.name, "")
@@ -134,8 +134,9 @@ def _means(after: "Captured", told: Sequence[Together]) -> None:
         click.echo("  all of them: mean, and standard deviation of the starts")
         for one in told:
             unit = one.kind.unit
-            mean, low, high = (shown(value, unit) for value in (one.mean, one.low, one.high))
-            say(f"    {one.kind.label:18}{mean:>10}  ({low} to {high})  ± {shown(one.spread, unit)}, n = {one.count}")
+            mean, low, high = (show_fine(value, unit) for value in (one.mean, one.low, one.high))
+            spread = show_fine(one.spread, unit)
+            say(f"    {one.kind.label:18}{mean:>10}  ({low} to {high})  ± {spread}, n = {one.count}")
 
 
 def _against(
@@ -143,6 +144,6 @@ def _against(
 ) -> None:
     click.echo(f"\nAgainst {words} (run {', '.join(str(other.run.id) for other in found)}):")
     for one in differences:
-        before, after, low, high = (shown(value, one.unit) for value in (one.before, one.after, one.low, one.high))
+        before, after, low, high = (show_fine(value, one.unit) for value in (one.before, one.after, one.low, one.high))
         say(f"  {one.name:18}{before:>10} to {after}, difference {low} to {high}{'' if one.sure else ' (unsure)'}")
     say(click.wrap_text(verdict(differences, not_same), _WIDTH, initial_indent="  ", subsequent_indent="  "))

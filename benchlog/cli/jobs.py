@@ -10,11 +10,12 @@ from benchlog.cli.options import Problem, default_ledger, fail, json_option, led
 from benchlog.errors import Refused
 from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.outcome import Outcome
-from benchlog.records import Job, JobState, Run
+from benchlog.records import Job, JobState, Purpose, Run
 
 if TYPE_CHECKING:
     from benchlog.ledger.finding_jobs import Choices
 
+MOST_RUNS = 4
 _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobState, Waits) for state in kinds}
 
 
@@ -33,6 +34,11 @@ _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobStat
 @click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later.")
 @click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier.")
 @click.option("--who", default="", help="The technician.")
+@click.option(
+    "--purpose",
+    type=click.Choice([one.value for one in Purpose]),
+    help="measuring: lots.  [default: repairs, and with TEXT lots too]",
+)
 @click.option("--order", default=Order.NEWEST.value, type=click.Choice([one.value for one in Order]), show_default=True)
 @click.option("--limit", default=50, show_default=True, type=click.IntRange(1, 10_000))
 @ledger_option
@@ -54,7 +60,8 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
             _line(job, runs)
         else:
             name = " · ".join(part for part in (job.item.kind, job.item.model, job.item.serial) if part)
-            numbers = ", ".join(str(run.id) for run in runs) or "—"
+            numbers = ", ".join(str(run.id) for run in runs[:MOST_RUNS]) or "—"
+            numbers += f" … {runs[-1].id}" if len(runs) > MOST_RUNS else ""
             told = f"{name:32.32}  {job.last_outcome or 'no run yet':13}  runs {numbers:12}  {job.complaint:.200}"
             say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}".replace("\n", " "))
     if as_json:
@@ -76,6 +83,7 @@ def wanted_of(
     since: str = "",
     until: str = "",
     who: str = "",
+    purpose: str | None = None,
     order: str = Order.NEWEST.value,
 ) -> Wanted:
     """What a command line asks for. Raises Refused for a day that is none."""
@@ -89,6 +97,7 @@ def wanted_of(
         since_utc=_day(since, "--since").isoformat() if since else "",
         until_utc=(last + timedelta(days=1)).isoformat() if last else "",
         who=_as_written(who, choices.persons),
+        purpose=Purpose(purpose) if purpose else None,
         order=Order(order),
     )
 
@@ -115,6 +124,7 @@ def _line(job: Job, runs: list[Run]) -> None:
         job=job.number,
         tag=job.tag,
         state=job.state,
+        purpose=job.purpose,
         opened_utc=job.opened_utc,
         closed_utc=job.closed_utc,
         item=job.item.kind,

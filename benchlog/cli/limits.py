@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 import click
 import msgspec
 
-from benchlog.cli.captured_runs import by_unit, captured_run, last_runs_of, shown, test_of
+from benchlog.cli.captured_runs import by_unit, captured_run, last_runs_of, test_of
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.errors import Refused
 from benchlog.motor.start_figures import FIGURES
-from benchlog.quantities import strict
+from benchlog.quantities import show_fine, strict
 
 if TYPE_CHECKING:
     from benchlog.ledger.captured import Captured
@@ -65,13 +65,13 @@ def command(
         if not path.exists():
             raise Refused(f"{path}: there is no ledger")
         with Ledger.open(path) as book:
-            asked = sum((bool(runs or lot_number), listing, shown is not None, judged is not None))
+            asked = sum((bool(runs or lot_number), listing is not None, judged is not None))
             if asked != 1 or (judged is None) != (against is None):
                 raise Refused("name RUNS or a --lot, or --list, or --show ID, or --judge RUN --against ID; one of them")
             if listing:
                 _list(limits_for(book), as_json=as_json)
             elif shown is not None:
-                kept = kept_limits(book, shown)
+                kept = kept_limits(book)
                 tell_limits(kept.limits, kept.id, as_json=as_json)
             elif judged is not None and against is not None:
                 passed = _judge(book, judged, against, as_json=as_json)
@@ -181,7 +181,7 @@ def tell_limits(limits: "StartLimits", key: int | None, *, as_json: bool) -> Non
     say(f"\n  {'':16}{'low':>11}{'mean':>11}{'high':>11}{'n':>4}{'factor':>8}{'one unit':>9}{'units':>9}")
     for kind in FIGURES:
         if (band := limits.bands.get(kind.name)) is not None:
-            edges = "".join(f"{shown(value, kind.unit):>11}" for value in (band.low, band.mean, band.high))
+            edges = "".join(f"{show_fine(value, kind.unit):>11}" for value in (band.low, band.mean, band.high))
             shares = (_spread(held, kind.name, band.mean) for held in (limits.within, limits.between))
             columns = "".join(f"{one:>9}" for one in shares)
             say(f"  {kind.label:16}{edges}{band.n:>4}{band.factor:>8.3f}{columns}")
@@ -219,12 +219,12 @@ def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) ->
     say(f"Run {run} against limits {limits_id}: {_WORDS[judged.passed]}")
     say(f"  {'':16}{'value':>11}{'low':>11}{'high':>11}{'margin':>12}")
     for row in judged.rows:
-        edges = "".join(f"{shown(value, row.unit):>11}" for value in (row.value, row.low, row.high))
+        edges = "".join(f"{show_fine(value, row.unit):>11}" for value in (row.value, row.low, row.high))
         say(f"  {row.label:16}{edges}{_margin(row):>12}  {'' if row.inside else _WORDS[row.inside]}".rstrip())
         if row.why:
             _wrapped(f"  {row.why}")
     if judged.curve_outside_share:
-        at = "" if judged.curve_outside_at_s is None else f", most at {shown(judged.curve_outside_at_s, 's')}"
+        at = "" if judged.curve_outside_at_s is None else f", most at {show_fine(judged.curve_outside_at_s, 's')}"
         _wrapped(f"Curve: {100 * judged.curve_outside_share:.2g} % of it outside{at}")
     for text in (judged.sentence, judged.because):
         if text:
@@ -232,4 +232,4 @@ def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) ->
 
 
 def _margin(row: "JudgedFigure") -> str:
-    return "—" if row.margin is None else f"{'-' if row.margin < 0 else '+'}{shown(abs(row.margin), row.unit)}"
+    return "—" if row.margin is None else f"{'-' if row.margin < 0 else '+'}{show_fine(abs(row.margin), row.unit)}"

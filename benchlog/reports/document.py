@@ -116,6 +116,8 @@ RUN_WORDS: dict[RunKind, str] = {
     RunKind.PROOF: "proof",
     RunKind.HAND: "hand on the shaft",
     RunKind.LEADS: "leads measured",
+    RunKind.START_UP: "starts captured",
+    RunKind.RUN_IN: "run in",
 }
 _HAND = {
     EntryKind.TURNED: "turned",
@@ -124,6 +126,8 @@ _HAND = {
     EntryKind.WARMED: "warmed",
     EntryKind.OILED: "oiled",
 }
+_FROM_REST = (RunKind.PROOF, RunKind.START_UP)
+"""Runs that show whether it starts from rest."""
 _UNCONFIRMED = "the output was NOT CONFIRMED off"
 
 
@@ -299,7 +303,7 @@ def _cautions(sheet: Sheet, say: Say) -> Iterable[str]:
     for unlock in sheet.unlocks:
         who, why = one_line(unlock.who), one_line(unlock.why)
         yield f"Higher ceilings were unlocked on {say.instant(unlock.utc)} by {who}: {why}"
-    if job.state is JobState.CLOSED and not any(run.kind is RunKind.PROOF for run in sheet.runs):
+    if job.state is JobState.CLOSED and not any(run.kind in _FROM_REST for run in sheet.runs):
         yield "No proof on the bench: whether it starts again from rest was not measured."
     if job.spending_limit_cents is not None and sheet.cents > job.spending_limit_cents:
         yield f"The costs are {say.money(sheet.cents - job.spending_limit_cents)} above the spending limit."

@@ -121,6 +121,10 @@ def _judged(unit: Unit, damaged: list[str]) -> Judged | None:
         return None
 
 
+_DECIDE = {kind.name for kind in FIGURES}
+"""What else stands beside them is there for words."""
+
+
 def worst_figure(judged: Judged) -> JudgedFigure | None:
     """The figure nearest to a limit, or farthest outside one, by the width of its band; None where none was judged."""
     told = [(share, row) for row in judged.rows if (share := _share(row)) is not None]
@@ -128,7 +132,7 @@ def worst_figure(judged: Judged) -> JudgedFigure | None:
 
 
 def _share(row: JudgedFigure) -> float | None:
-    if row.margin is None or row.inside is None:
+    if row.margin is None or row.inside is None or row.name not in _DECIDE:
         return None
     wide = row.high - row.low if row.low is not None and row.high is not None else abs(row.high or row.low or 1.0)
     return row.margin / wide if wide > 0 else row.margin

@@ -8,6 +8,7 @@ from benchlog.motor.limit_values import JudgedFigure, StartLimits
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES
 from benchlog.outcome import Outcome
+from benchlog.quantities import show_fine
 from benchlog.records import JobState
 from benchlog.recovery.start_test import StartTest, Trigger
 from benchlog.reports.document import (
@@ -113,10 +114,10 @@ def _counted(report: LotReport) -> str:
 def _test(report: LotReport, say: Say) -> tuple[tuple[str, str], ...]:
     kept = report.test
     told = [("Locked", f"{say.day(kept.utc)}{f' by {one_line(kept.who)}' if kept.who else ''}")]
-    return (*test_facts(kept.test, say), *told)
+    return (*facts_of(kept.test, say), *told)
 
 
-def test_facts(test: StartTest, say: Say) -> tuple[tuple[str, str], ...]:
+def facts_of(test: StartTest, say: Say) -> tuple[tuple[str, str], ...]:
     """All fields of a test, in words."""
     limit = "the stall current that the probe finds" if test.amps is None else say.quantity(test.amps, "A")
     trigger = _TRIGGERS[test.trigger]
@@ -143,9 +144,6 @@ def test_facts(test: StartTest, say: Say) -> tuple[tuple[str, str], ...]:
     return tuple(told)
 
 
-test_facts.__test__ = False  # type: ignore[attr-defined]  # no test of pytest's
-
-
 def _limits(kept: KeptLimits | None, say: Say) -> Iterable[Block]:
     yield Heading("Limits")
     if kept is None:
@@ -157,7 +155,7 @@ def _limits(kept: KeptLimits | None, say: Say) -> Iterable[Block]:
         band = limits.bands.get(kind.name)
         name = kind.label[:1].upper() + kind.label[1:]
         if band is not None:
-            edges = (say.quantity(value, kind.unit) for value in (band.low, band.mean, band.high))
+            edges = (_amount(value, kind.unit, say) for value in (band.low, band.mean, band.high))
             rows.append((name, *edges, f"{band.n}", say.number(f"{band.factor:.3f}")))
     columns = (
         Column("Figure", 0.3),
@@ -288,15 +286,19 @@ def _units(report: LotReport, say: Say) -> Iterable[Block]:
 def _unit(one: Measured, say: Say) -> tuple[str, ...]:
     row = None if one.judged is None else worst_figure(one.judged)
     run = NOTHING if one.run is None else f"{one.run.id}"
-    told = (NOTHING,) * 3 if row is None else (row.label, say.quantity(row.value, row.unit), margin_words(row, say))
+    told = (NOTHING,) * 3 if row is None else (row.label, _amount(row.value, row.unit, say), margin_words(row, say))
     return (f"{one.unit.number}", one_line(one.unit.serial), run, _RESULTS[one.unit.passed], *told)
+
+
+def _amount(value: float | None, unit: str, say: Say) -> str:
+    return say.number(show_fine(value, unit))
 
 
 def margin_words(row: JudgedFigure, say: Say) -> str:
     """ "+12 mA" inside, "−150 ms" outside."""
     if row.margin is None:
         return NOTHING
-    return ("−" if row.margin < 0 else "+") + say.quantity(abs(row.margin), row.unit)
+    return ("−" if row.margin < 0 else "+") + _amount(abs(row.margin), row.unit, say)
 
 
 def _not_judged(report: LotReport) -> Iterable[Block]:

@@ -106,9 +106,11 @@ def is_demo(ledger: Ledger, runs: Sequence[Run]) -> bool:
 
 
 def before_and_after(runs: Sequence[Run]) -> tuple[Run | None, Run | None]:
-    """The first probe or recovery with readings; the last proof, or where there is none the last other run of them."""
+    """The first probe or recovery with readings, else the first captured starts; the last proof, or where there is none
+    the last other run of them."""
     read = [run for run in runs if run.samples and run.kind is not RunKind.LEADS]
-    first = next((run for run in read if run.kind in _BEFORE), None)
+    starts = (run for run in read if run.kind is RunKind.START_UP)
+    first = next((run for run in read if run.kind in _BEFORE), next(starts, None))
     proofs = [run for run in read if run.kind is RunKind.PROOF]
     last = next(reversed(proofs or read), None)
     return first, None if last is first else last

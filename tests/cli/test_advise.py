@@ -1,13 +1,12 @@
 """`benchlog advise` as a user runs it: a page, the same as JSON, and every refusal in one line."""
 
 import json
+import shutil
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
-
-import demo_db
 
 
 def advise(*arguments: str) -> "subprocess.CompletedProcess[str]":
@@ -22,9 +21,9 @@ def advise(*arguments: str) -> "subprocess.CompletedProcess[str]":
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("advise") / "demo.db"
-    demo_db.build(path)
+    shutil.copy(built_demo, path)
     return path
 
 

@@ -1,12 +1,12 @@
 """`benchlog compare` as a user runs it: figures with intervals, the others taken, refusals in one line."""
 
 import json
+import shutil
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 
-import demo_db
 from benchlog.cli import main
 from benchlog.ledger.store import Ledger
 from benchlog.motor.compare import measured_of
@@ -15,9 +15,9 @@ from tests.motor.test_startup import SUPPLY, step, trace_of
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("compare") / "demo.db"
-    demo_db.build(path)
+    shutil.copy(built_demo, path)
     return path
 
 

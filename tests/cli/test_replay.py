@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+import shutil
 import sqlite3
 from contextlib import closing
 from pathlib import Path
@@ -9,7 +10,6 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
-import demo_db
 from benchlog.cli import main
 from benchlog.motor import motion
 from drivers.simulated.scenario import load
@@ -21,9 +21,9 @@ def replay(*arguments: str) -> Result:
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("demo") / "demo.db"
-    demo_db.build(path)
+    shutil.copy(built_demo, path)
     return path
 
 

@@ -1,19 +1,19 @@
 """`benchlog report` and `benchlog show` as a user runs them: files written once, refusals in one line."""
 
 import json
+import shutil
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 
-import demo_db
 from benchlog.cli import main
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("report") / "demo.db"
-    demo_db.build(path)
+    shutil.copy(built_demo, path)
     return path
 
 

@@ -37,10 +37,9 @@ SUMMARY = (
 
 
 @pytest.fixture(scope="module")
-def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    path = tmp_path_factory.mktemp("demo") / "demo.db"
-    demo_db.build(path)
-    return path
+def built(built_demo: Path) -> Path:
+    """Where it was built: no copy, since no row may know it."""
+    return built_demo
 
 
 def rows_of(path: Path) -> dict[str, list[tuple[object, ...]]]:

@@ -10,7 +10,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-import demo_db
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import Edit, Entry, EntryKind, Finding, Item, JobState, Motor, RunKind, Stage
@@ -25,9 +24,9 @@ from tests.reports.sheets import charge, curve, job, run, sheet, told
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     path = tmp_path_factory.mktemp("sheet") / "harbour.db"
-    demo_db.build(path)
+    shutil.copy(built_demo, path)
     return path
 
 
