@@ -24,6 +24,8 @@ _MOST_SHARED = 0.85
 LEAST_POINTS = 20
 TAIL_SHARE = 0.25
 """Of the record is its tail, where no time is asked for."""
+BEGINNING = 200
+"""Part of the readings whose mean is told as what it began with."""
 RISEN_SHARE = 0.05
 """Of the lowest settled current: a rise of more is one. Starting value of this project."""
 _SIGMAS = 4.0
@@ -52,7 +54,7 @@ class Drift:
     """What a current does. Slope of the tail in A/s with its 95 % interval; None where there is too little to tell.
 
     `flat_since_s`: on the record's own time, from when on it stayed as it is; None unless it is flat. `words`: a
-    sentence. `first`, `last`: A, mean of the first block and of the tail.
+    sentence. `first`, `last`: A, mean of the first readings and of the tail.
     """
 
     verdict: Verdict
@@ -80,6 +82,7 @@ def drift(t_s: npt.ArrayLike, amps: npt.ArrayLike, *, for_s: float | None = None
         return _undetermined("too little was recorded to tell a drift")
     times, means = _fine(t, a, tail_s)
     first, lowest, noise = _levels(means)
+    began = float(a[: max(1, a.size // BEGINNING)].mean())
     rises = _rises(t, a, times, means, tail_s)
     told = _verdict(tail, tail_s, share, first=first, lowest=lowest, noise=noise, rises=rises)
     flat_since_s = None
@@ -91,9 +94,9 @@ def drift(t_s: npt.ArrayLike, amps: npt.ArrayLike, *, for_s: float | None = None
         slope_low=tail.low,
         slope_high=tail.high,
         flat_since_s=flat_since_s,
-        first=first,
+        first=began,
         last=tail.mean,
-        words=_words(told, first=first, last=tail.mean, lowest=lowest, over_s=span_s, flat_since_s=flat_since_s),
+        words=_words(told, first=began, last=tail.mean, lowest=lowest, over_s=span_s, flat_since_s=flat_since_s),
     )
 
 

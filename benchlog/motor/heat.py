@@ -46,7 +46,7 @@ _JOINED_S, _JOINED_LATER_S = 0.1, 2.0
 _LATER_S = 3.0
 _WIDEST_S = 10.0
 _SHARE_OF_AGE = 0.08
-_RENEW_S = 0.05
+_RENEW_S, _OLD_RENEW_S = 0.05, 0.5
 
 
 def least_heat_capacity(stall_watts: float | None) -> float:
@@ -134,6 +134,7 @@ class Heat:
 
     _fresh: dict[int, deque[_Bin]] = field(default_factory=dict)
     _old: dict[int, list[_Bin]] = field(default_factory=dict)
+    _told: tuple[float, Callable[[float], float], list[tuple[float, float, float]]] | None = None
 
     def add(self, at_s: float, joules: float, watts: float) -> None:
         kind = _kind(watts)
@@ -158,31 +159,37 @@ class Heat:
                 else:
                     old.append(one)
             if moved:
-                self._old[kind] = _thinned(old, at_s)
+                self._old[kind], self._told = _thinned(old, at_s), None
 
     def rise_k(self, at_s: float, left: Callable[[float], float], most_k_w: float) -> float:
         """K at most: the largest powers take the area of `most_k_w` first."""
-        rise = area = 0.0
-        parts: list[tuple[float, float]] = []
-        for bins in (*self._old.values(), *self._fresh.values()):
-            for one in bins:
-                k = one.joules * left(at_s - one.last_s)
-                rise += k
-                area += k / one.watts
-                parts.append((one.watts, k))
-        if area <= most_k_w:
-            return rise
-        parts.sort(reverse=True)
-        rise = area = 0.0
-        for watts, k in parts:
-            if area + k / watts >= most_k_w:
-                return rise + (most_k_w - area) * watts
+        fresh = [_part(one, at_s, left) for bins in self._fresh.values() for one in bins]
+        parts = self._old_parts(at_s, left) + fresh
+        if sum(area for _, _, area in parts) <= most_k_w:
+            return sum(k for _, k, _ in parts)
+        rise = 0.0
+        for watts, k, area in sorted(parts, reverse=True):
+            if area >= most_k_w:
+                return rise + most_k_w * watts
             rise += k
-            area += k / watts
+            most_k_w -= area
         return rise
+
+    def _old_parts(self, at_s: float, left: Callable[[float], float]) -> list[tuple[float, float, float]]:
+        """As they stood a moment ago, where that is known: they can only have cooled since."""
+        if self._told is None or self._told[1] != left or not 0 <= at_s - self._told[0] <= _OLD_RENEW_S:
+            parts = [_part(one, at_s, left) for bins in self._old.values() for one in bins]
+            self._told = (at_s, left, parts)
+        return self._told[2]
 
     def __len__(self) -> int:
         return sum(len(bins) for bins in (*self._old.values(), *self._fresh.values()))
+
+
+def _part(one: _Bin, at_s: float, left: Callable[[float], float]) -> tuple[float, float, float]:
+    """W, K and K/W that a bin still stands for at most."""
+    k = one.joules * left(at_s - one.last_s)
+    return one.watts, k, k / one.watts
 
 
 def _kind(watts: float) -> int:

@@ -22,7 +22,9 @@ from benchlog.recovery.probing import winding_missing
 from benchlog.recovery.start_test import RunIn
 
 QUICK_S, AGAIN_S = 10.0, 2.0
-"""s at the full rate: at the beginning, and after each look, whose surge must not count for a whole slow reading."""
+AGAIN_PACE_S = 0.1
+"""s at the full rate at the beginning, and at this pace after each look, whose surge must not count for a whole slow
+reading."""
 STILL_WITHIN_S = 60.0
 ROOM_WITHIN_S = 300.0
 REST_S = 2.0
@@ -182,16 +184,16 @@ def _first_seconds(situation: Situation, asked: RunIn, amps: float) -> Plan[_Hel
     seen = yield Apply(volts=asked.volts, amps=amps, belief=Motion.TURNING)
     span_s = max(1.0, asked.pace_s, asked.flat_for_s / RECENT_SPANS)
     held = _Held(asked=asked, began_s=seen.set_at_s, recent=Course(span_s))
-    yield from _read_quickly(situation, held, seen, QUICK_S)
+    yield from _read_quickly(held, seen, QUICK_S, 0.0)
     return held
 
 
-def _read_quickly(situation: Situation, held: _Held, seen: Seen, for_s: float) -> Plan[None]:
-    """At the full rate for a time; what the motor draws until it has its speed again counts for no drift."""
+def _read_quickly(held: _Held, seen: Seen, for_s: float, pace_s: float) -> Plan[None]:
+    """At a quicker rate for a time; what the motor draws until it has its speed again counts for no drift."""
     until_s = seen.set_at_s + for_s
     held.last.clear()
     while seen.now_s < until_s or not held.last:
-        seen = yield Watch()
+        seen = yield Watch(at_s=seen.now_s + pace_s)
         if seen.whole:
             held.last.append(seen)
 
@@ -260,7 +262,7 @@ def _looked(situation: Situation, held: _Held, amps: float, odd: str) -> Plan[_E
     if look.verdict is not CoastVerdict.EMF and (odd or held.doubtful > 1):
         return _Ended(why=f"it is no longer sure to turn: {look.why}", outcome=Outcome.UNDETERMINED)
     seen = yield Apply(volts=asked.volts, amps=amps, belief=Motion.TURNING, at_s=ends_s(coasted, COAST_S))
-    yield from _read_quickly(situation, held, seen, AGAIN_S)
+    yield from _read_quickly(held, seen, AGAIN_S, min(AGAIN_PACE_S, asked.pace_s))
     if odd:
         held.usual_amps = fmean(one.reading.amps for one in held.last) - situation.known_meter.zero_amps
     return None
