@@ -69,7 +69,7 @@ def capture_starts(situation: Situation, test: StartTest) -> Plan[Finding]:
         if array is not None:
             at_rest = yield Acquire(points=array.points, interval_s=array.interval_s)
         hold = yield from held_start(situation, test, amps, at_rest, delay_s)
-        periods += periods_of(hold)
+        periods = periods_of(hold) or periods
         if hold.trigger_s is None:
             yield from down(amps, Motion.UNKNOWN)
             why = hold.cut or nothing_crossed(test)
