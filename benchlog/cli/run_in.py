@@ -143,12 +143,12 @@ def run_in(
         )
 
         def more(filed: "Filed") -> Mapping[str, object]:
-            return _run_in_told(book, filed, as_json=as_json)
+            return tell_run_in(book, filed, as_json=as_json)
 
         return run_and_tell(book, request, as_json=as_json, ask=ask, more=more)
 
 
-def _run_in_told(book: "Ledger", filed: "Filed", *, as_json: bool) -> Mapping[str, object]:
+def tell_run_in(book: "Ledger", filed: "Filed", *, as_json: bool) -> Mapping[str, object]:
     """What the current did, whether it started again warm, and when it is to be started cold."""
     events = book.events(filed.run)
     told = next((event for event in events if event.values.get("name") == DRIFT), None)

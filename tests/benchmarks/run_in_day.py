@@ -81,7 +81,8 @@ def day(rate: float, hours: float, seed: int, folder: Path, *, trace: bool) -> N
     )
     print(f"  {result.reason}; bound {result.winding_bound_c} °C")
     print(
-        f"  {kind} memory {first[1]:.1f} MB after {first[0] / 60:.0f} min, {last[1]:.1f} MB after {last[0] / 3600:.1f} h"
+        f"  {kind} memory {first[1]:.1f} MB after {first[0] / 60:.0f} min, "
+        f"{last[1]:.1f} MB after {last[0] / 3600:.1f} h"
     )
     print(f"  of it the chart's ring at most {ring_mb:.1f} MB; {took_s / motor.reads * 1e6:.0f} µs a reading, all told")
     if trace:
@@ -110,7 +111,8 @@ def _filed(journal: Path, path: Path) -> None:
             opened.append(time.perf_counter() - began_s)
         assert len(trace.sent) == samples
     print(
-        f"  reading the journal {read_s:.2f} s; filing it {filed_s:.2f} s, resident {before:.0f} MB before, peak {peak:.0f}"
+        f"  reading the journal {read_s:.2f} s; filing it {filed_s:.2f} s, "
+        f"resident {before:.0f} MB before, peak {peak:.0f}"
     )
     print(f"  ledger {path.stat().st_size / 1e6:.2f} MB; opening the trace {1000 * sorted(opened)[2]:.0f} ms")
 

@@ -1,14 +1,15 @@
 """The heat bound: never below the truth of any motor within the stated limits; checked against published heating."""
 
 import math
+from itertools import pairwise
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scipy.linalg import expm
 
-from benchlog.motor.heat import HeatBound, least_heat_capacity, winding_watts
+from benchlog.motor.heat import HeatBound, body_of, least_heat_capacity, winding_watts
 
 
 def least_j_k(stall_watts: float) -> float:
@@ -128,3 +129,134 @@ def test_a_readback_that_hides_the_first_milliwatts_does_not_put_the_bound_below
     bound.add(0.6, 0.6 * 0.024 * 0.6)
     assert bound.winding_c(0.6) > 25.0 + 0.6 * 0.027 * 0.6 / 0.2
     assert bound.winding_c_after(0.6, 0.0) > 25.0 + 0.6 * 0.027 * 0.6 / 0.2
+
+
+def air_k_w(housing_j_k: float) -> float:
+    """The worst way to the air that the bound claims to cover, written down a second time: 200 K/W at 1 J/K."""
+    return 200.0 / housing_j_k ** (2 / 3)
+
+
+def network(winding_j_k: float, housing_j_k: float, through_k_w: float, to_air_k_w: float) -> np.ndarray:
+    """Winding, housing, and the W into each, as a matrix for scipy's exponential."""
+    flow, out = 1 / through_k_w, 1 / to_air_k_w
+    return np.array(
+        [
+            [-flow / winding_j_k, flow / winding_j_k, 1 / winding_j_k, 0.0],
+            [flow / housing_j_k, -(flow + out) / housing_j_k, 0.0, 1 / housing_j_k],
+            [0.0] * 4,
+            [0.0] * 4,
+        ]
+    )
+
+
+@settings(max_examples=25, deadline=None)
+@given(
+    stall_watts=st.floats(1.0, 200.0),
+    heavier=st.floats(1.0, 3.0),
+    through_k_w=st.floats(3.0, 40.0),
+    housing_times=st.floats(1.0, 20.0),
+    air_share=st.floats(0.2, 1.0),
+    weighed=st.booleans(),
+    spans=st.lists(
+        st.tuples(st.sampled_from([0.3, 2.0, 30.0, 300.0, 3000.0]), st.floats(0.0, 1.0), st.floats(0.0, 0.2)),
+        min_size=1,
+        max_size=10,
+    ),
+)
+def test_no_motor_that_gives_its_heat_to_the_air_is_hotter_than_the_bound_after_minutes_or_hours(
+    stall_watts: float,
+    heavier: float,
+    through_k_w: float,
+    housing_times: float,
+    air_share: float,
+    weighed: bool,
+    spans: list[tuple[float, float, float]],
+) -> None:
+    winding_j_k = least_j_k(stall_watts) * heavier
+    housing_j_k = 10 * least_j_k(stall_watts) * housing_times
+    mass_g = housing_j_k / 0.35 if weighed else None
+    if weighed:
+        through_k_w = min(through_k_w, 0.4 * air_k_w(housing_j_k))
+    to_air_k_w = air_share * air_k_w(housing_j_k)
+    assume(winding_j_k * (through_k_w + to_air_k_w) + housing_j_k * to_air_k_w < (1800.0 if not weighed else 1e9))
+    assume(not weighed or winding_j_k + housing_j_k < 0.9 * (mass_g or 0.0))
+    matrix = network(winding_j_k, housing_j_k, through_k_w, to_air_k_w)
+    bound = HeatBound(25.0, stall_watts, mass_g)
+    now_s, state = 0.0, np.zeros(4)
+    for span_s, share, friction in spans:
+        # Long spans carry little: what a running motor takes. Short ones may be at stall.
+        state[2] = stall_watts * (share if span_s < 10 else 0.05 * share)
+        state[3] = stall_watts * friction * (span_s > 1)
+        pieces = 20
+        step = expm(matrix * (span_s / pieces))
+        for _ in range(pieces):
+            state, now_s = step @ state, now_s + span_s / pieces
+            joules, rest = state[2] * span_s / pieces, state[3] * span_s / pieces
+            bound.add(now_s, joules, over_s=span_s / pieces, rest_joules=rest)
+            assert bound.winding_c(now_s) >= 25.0 + state[0]
+
+
+def test_a_day_at_steady_power_ends_at_what_its_resistances_make_of_it_and_needs_no_more_room() -> None:
+    body = body_of(18.0, 60.0)
+    bound, bins = HeatBound(25.0, 18.0, 60.0), []
+    for minute in range(24 * 60):
+        bound.add(60.0 * (minute + 1), 60 * 0.5, over_s=60.0, rest_joules=60 * 1.0)
+        bins.append(bound.bins)
+    most_k = 0.5 * body.all_k_w + 1.0 * body.air_k_w
+    assert 0.999 * most_k < bound.winding_c(86400.0) - 25.0 < 1.001 * most_k + 0.1
+    assert max(bins) < 400
+    assert max(bins[720:]) < 1.2 * max(bins[:720])
+    # The worst motor of that mass, in closed form, is there as well: the bound is not wasteful either.
+    assert most_k == pytest.approx(0.5 * (1.4 * air_k_w(21.0)) + 1.0 * air_k_w(21.0), rel=0.01)
+
+
+def test_bins_of_a_day_stand_for_no_less_than_every_reading_by_itself() -> None:
+    source, body = np.random.default_rng(1), body_of(6.0)
+    bound, now_s = HeatBound(0.0, 6.0), 0.0
+    every: list[tuple[float, float]] = []
+    for k in range(4000):
+        now_s += 1.0 if k % 400 else 200.0
+        watts = float(0.2 * (1 + 0.2 * source.random())) if k % 60 else 3.0
+        bound.add(now_s, watts, over_s=1.0)
+        every.append((watts, now_s))
+    area = rise = 0.0
+    for watts, at_s in sorted(every, reverse=True):
+        share = min(body.left_of_winding(now_s - at_s), body.all_k_w - area)
+        area, rise = area + share, rise + watts * share
+    assert rise <= bound.winding_c(now_s) < 1.3 * rise + 0.1
+
+
+def test_within_the_first_minute_kicks_count_as_two_bodies_that_keep_their_heat() -> None:
+    bound, least = HeatBound(0.0, 18.0), 0.3
+    kicks = [(2.0 * k, 2.7) for k in range(12)]
+    for at_s, joules in kicks:
+        bound.add(at_s, joules)
+    now_s = 30.0
+
+    def left(age_s: float) -> float:
+        near = math.exp(-age_s / (least * 40)) / least if age_s <= least * 40 else 40 / (math.e * age_s)
+        return near + 1 / (10 * least)
+
+    plain = sum(joules * left(now_s - at_s) for at_s, joules in kicks)
+    # joined at their latest instants they may stand for a little more, never for less
+    assert plain <= bound.winding_c(now_s) < 1.25 * plain + 0.2
+
+
+def test_friction_warms_the_motor_and_a_weighed_one_is_known_to_bear_more() -> None:
+    def after_an_hour(rest_watts: float, mass_g: float | None) -> float:
+        bound = HeatBound(25.0, 6.0, mass_g)
+        for minute in range(60):
+            bound.add(60.0 * (minute + 1), 60 * 0.1, over_s=60.0, rest_joules=60 * rest_watts)
+        return bound.winding_c(3600.0)
+
+    assert after_an_hour(0.2, None) > after_an_hour(0.0, None) + 20.0
+    assert after_an_hour(0.2, 40.0) < after_an_hour(0.2, None) - 20.0
+
+
+def test_what_a_motor_keeps_after_a_run_in_is_less_with_every_quarter_of_an_hour() -> None:
+    bound = HeatBound(25.0, 6.0)
+    for minute in range(600):
+        bound.add(60.0 * (minute + 1), 60 * 0.2, over_s=60.0)
+    rises = [bound.winding_c_after(36000.0 + 900.0 * quarter, 0.0) - 25.1 for quarter in range(17)]
+    assert all(later < earlier for earlier, later in pairwise(rises[1:]))
+    assert rises[16] < 0.01 * rises[0]
