@@ -1,5 +1,7 @@
 """Every sentence that the curves room says to a person, as `ui.texts` holds those of the other rooms."""
 
+from benchlog.quantities import show
+
 # chart
 OVERLAY_NAME = "Starts over one another, from their trigger on"
 OVERLAY_HINT = (
@@ -19,3 +21,232 @@ AMPS_PANE, VOLTS_PANE, VOLTS_MOTOR_PANE = "amps", "volts at the terminals", "vol
 def starts(count: int) -> str:
     """ "1 start", "12 starts"."""
     return "1 start" if count == 1 else f"{count} starts"
+
+
+# what is shown
+
+UNIT_NAME, RUN_NAME, START_OF = "unit {number}", "run {run}", "{name}, start {number}"
+BEFORE_NAME = "before: run {run}"
+NOT_FILLED_IN = "Not filled in: {why}."
+
+
+def mean_name(count: int) -> str:
+    return f"mean of {count}"
+
+
+def band_name(units: int, coverage: float, confidence: float) -> str:
+    """ "band of 11 known good (95 % of units, 95 % sure)"."""
+    return f"band of {units} known good ({coverage * 100:g} % of units, {confidence * 100:g} % sure)"
+
+
+def filled_in_name(count: int, interval_s: float) -> str:
+    return f"{count} starts together, a point every {ms(interval_s)}"
+
+
+def dense_name(interval_s: float) -> str:
+    return f"the supply’s own array, every {ms(interval_s)}"
+
+
+def ms(seconds: float) -> str:
+    """ "15 ms", "0.2 ms"; from a second on in s."""
+    return f"{seconds:.3g} s" if seconds >= 1 else f"{1000 * seconds:.2g} ms"
+
+
+# verdict, figures and lot
+PASS, FAIL, NOT_JUDGED, NOT_MEASURED = "PASS", "FAIL", "NOT JUDGED", "NOT MEASURED"
+NO_VERDICT, NO_VERDICT_WHY = "Nothing picked", "Measure a unit, or pick one from the list."
+OUTSIDE_OF, CURVE_OUTSIDE = "{outside} of {count} figures outside", "the curve is outside, {share} of it"
+ALL_INSIDE, NO_LIMITS_YET = "all {count} figures inside", "there are no limits yet"
+VERDICT_NAME = "{word}: {why}"
+FIGURE_COLUMNS = ("Figure", "{which}", "Limits", "Outside")
+FIGURES_NAME = "Figures against their limits: {told}"
+FIGURE_MEAN, FIGURE_START, FIGURE_NONE = "Mean of {count}", "Start {number}", "Value"
+INSIDE, NO_VALUE, AT_MOST = "in", "—", "≤ {high}"
+LIMITS_FROM_TO = "{low} to {high}"
+LOT_RATE = "{rate} pass."
+LOT_NONE_JUDGED = "No unit is judged yet."
+LOT_NO_LIMITS = "No limits yet: measure five known good units or more, then make limits from them."
+LOT_JUDGED_BY = "Judged by limits {id}, from {n} known good."
+JOB_RUNS = "{count} with captured starts."
+
+
+def figures_told(name: str, value: str, limits: str, outside: str) -> str:
+    return f"{name} {value}, limits {limits}, {outside}"
+
+
+# the next unit
+SERIAL_NAME, SERIAL_HINT = "Serial of the next unit; scan or type it, then Enter", "Serial, Enter"
+START, START_NAME, START_KEY = "Start", "Start to measure this unit. Key: Space", "Space"
+CLEAR_TICK = "Hands, hair and blades clear before each start"
+CLEAR_HINT = "Each motor out of its circuit; fingers, hair and blades clear; eye protection on."
+CLEAR_ENTRY = "Said for every start to come: {hint}"
+CHECK_DONE, CHECK_DUE = "{kind} {value} at {at}", "{kinds} not checked this shift"
+CHECK_KINDS = {"zero": "zero", "short": "leads"}
+CHECK_NOW, CHECK_NOW_NAME = "Check", "Join the two clips, without a motor, and measure the leads and the zero"
+CHECK_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V. Without it no unit is judged."
+CHECK_FAILED = "The {kinds} check did not pass: {told}. No unit is judged until it does."
+NEEDS_CLEAR = "First tick that fingers, hair and blades are clear."
+NEEDS_SERIAL = "First scan or type the unit’s serial."
+NEEDS_TEST = "First choose or define a test."
+
+
+def interval(low: float, high: float, unit: str) -> str:
+    return f"{show(low, unit)} to {show(high, unit)}"
+
+
+LOT_TITLE = "Lot {name}"
+
+
+def job_title(number: int) -> str:
+    return f"Job {number:04d}"
+
+
+def runs(count: int) -> str:
+    """ "1 run", "3 runs"."""
+    return "1 run" if count == 1 else f"{count} runs"
+
+
+# pages of the room
+SHOWN_NAME = "What is shown: a lot, or the job on the bench"
+SHOWN_NOTHING, SHOWN_JOB, SHOWN_LOT = "Choose a lot …", "Job {number:04d} on the bench", "Lot {name} · {kind} · {count}"
+PAGES = ("Curves", "Units", "Tests", "Run-in")
+NEW_LOT = "New lot"
+HEADER_LOT, HEADER_UNIT = "Lot {name} · {kind}", "unit {number} of {count} · serial {serial}"
+HEADER_LOT_ABOUT = "{count}, test “{test}”, version {version}"
+
+
+def units(count: int) -> str:
+    return "1 unit" if count == 1 else f"{count} units"
+
+
+# before anything is captured
+EMPTY_SAY = "How does a motor start, and does it start as the good ones do?"
+EMPTY_WHY = (
+    "The same motor many times, many motors of a kind, before and after a repair: every start from rest by one locked "
+    "test, laid over one another, with its figures against limits from known good ones."
+)
+EMPTY_STEPS = (
+    (
+        "1",
+        "Define a test",
+        "Volts, time and number of starts. Locked, it never changes: what differs is a new version.",
+    ),
+    ("2", "Open a lot", "What its units are, who measures with which leads. Or take the job on the bench."),
+    ("3", "Scan, connect, press Space", "Pass or fail is seen and heard; every start is filed. Then the next unit."),
+)
+EMPTY_TEST, EMPTY_LOT, EMPTY_JOB = "Define a test", "Open a new lot", "Starts of the job on the bench"
+NOTHING_YET_SAY = "Nothing captured yet."
+NOTHING_YET_LOT = "Scan the first unit’s serial at the right, connect the unit, and press Space. Test {test}."
+NOTHING_YET_NO_TEST = "Choose a locked test at the right, or define one under “Tests”; then press Space."
+TEST_CALLED = "“{name}”, version {version}"
+TEST_LINE = "{name}: {starts} at {volts}, {on_s} each"
+
+
+# chart page
+BEFORE_AFTER, BEFORE_AFTER_NAME = "before / after", "Lay the same motor’s starts before these under them, dashed"
+NO_BEFORE = "There are no earlier starts of this motor."
+CURSORS, CURSORS_NAME = "cursors", "Two cursors with the time, volts and amps between them"
+VOLTS, VOLTS_NAME = "volts", "Volts in a pane below the amps"
+AT_MOTOR, AT_MOTOR_NAME = "V at the motor", "Volts at the motor: what the leads drop is taken out"
+NO_LEADS = "The leads of this run were not measured: nothing is taken out."
+LAY_OVER, LAY_OVER_NAME = "lay a capture over", "Lay an oscilloscope’s capture over the start that is picked out"
+LAY_OFF = "take the capture off"
+EXPORT, EXPORT_NAME = "export", "Write curves, figures and bands, or a picture, to a file"
+CHOOSE_TEST_NAME = "The locked test by which the job on the bench is measured"
+CHOOSE_TEST = "Choose a test …"
+WHY_TEST = "Test {test}; a readback every {middle} ({low} to {high}), each the mean of {window}."
+CAPTURING_SAY = "Start {number} of {count} is captured."
+CAPTURING_WHY = "Hands off. The drawn curve is readback, as it comes; its figures follow when it is over."
+BEGINNING = ("Looking for the supply.", "The output stays off until the supply has said what it is. Hands off.")
+CAPTURED_SAY = "{count} captured."
+CUT_SHORT_SAY = "Ended after {count}."
+FILED_WHY = "Every start is filed."
+
+
+def ended_say(count: int, *, whole: bool) -> str:
+    return (CAPTURED_SAY if whole else CUT_SHORT_SAY).format(count=starts(count))
+
+
+# units page
+UNITS_SAY, UNITS_WHY = "Units of lot {name}", "Enter, or a double click, shows a unit’s starts."
+UNITS_TABLE = "Units of the lot; Enter shows the starts of one"
+UNIT_COLUMNS = ("No.", "Serial", "Verdict", "Nearest its limit", "Margin", "Starts", "Measured")
+RUNS_SAY, RUNS_WHY = "Captured starts of job {number:04d}", "Enter, or a double click, shows the starts of a run."
+BY_NUMBER, WORST_FIRST = "by number", "worst first"
+ORDER_NAMES = ("Units in the order in which they came", "The unit nearest to its limits, or farthest outside, first")
+MAKE_LIMITS, MAKE_LIMITS_NAME = "Make limits from these", "Limits from all units that did not fail, as known good ones"
+WHO_GOOD, WHO_GOOD_HINT = "Who says that these are good", "who says they are good"
+NEEDS_WHO_GOOD = "Say who says that these units are good."
+LIMITS_MADE = "Limits {id} from {n} known good units; the lot is judged by them from now on, and was judged again."
+LIMITS_NOT = "No limits from these: {why}."
+UNIT_PASS, UNIT_FAIL, UNIT_OPEN, UNIT_NEW = "pass", "FAIL", "not judged", "not measured"
+SOUND, SOUND_NAME = "sound", "A sound when a unit is done: one for pass, two for fail"
+
+
+# test form
+TESTS_SAY = "How starts are captured."
+TESTS_WHY = (
+    "A locked test never changes, so that starts under one name and version were measured the same way. A change is "
+    "another version."
+)
+TEST_CHOOSE, TEST_NEW = "Locked tests", "A new test"
+TEST_NAME, TEST_NAME_HINT, TEST_VERSION = "Name", "cold start 3.0 V", "Version"
+TEST_VOLTS, TEST_AMPS, TEST_ON, TEST_STARTS = "Volts", "Current limit", "Held for", "Starts"
+TEST_AMPS_HINT = "as the winding needs"
+TEST_REST, TEST_STILL, TEST_BEFORE = "Rest before each", "Wait until still, at most", "Kept before the trigger"
+TEST_TRIGGER, TEST_LEVEL, TEST_HYSTERESIS, TEST_ARM = "Trigger", "Level", "Hysteresis", "Wait for it, at most"
+TEST_INTERLEAVE = "Interleave"
+INTERLEAVES = {1: "no", 2: "2 starts", 3: "3 starts", 4: "4 starts", 5: "5 starts"}
+INTERLEAVE_HINT = (
+    "Repeated starts are read in turn a little later, so that together they fill in one denser curve. That takes the "
+    "same start each time, which is tested from their spread."
+)
+TRIGGERS = {"output-on": "output on", "amps": "amps rise through", "volts": "volts rise through"}
+TEST_WHO, TEST_LOCK, TEST_NEXT = "Who locks it", "Lock", "New version"
+TEST_LOCKED = "Locked {day} by {who}. What it says can’t be changed."
+TEST_LOCKED_NOBODY = "Locked {day}. What it says can’t be changed."
+TEST_OPEN = "Not locked yet: nothing is measured by it."
+TEST_USE = "Use this test"
+WRONG_COUNT = "{name}: a whole number."
+WRONG_FIELD = "{name}: not a number above zero in {unit}."
+LOCKED_NOW = "Test {test} is locked."
+
+
+# lot form
+LOT_SAY = "A new lot"
+LOT_WHY = "Units of one kind, measured one after the other in the same way. Leads and zero are checked once a shift."
+LOT_NAME, LOT_NAME_HINT = "Lot", "2026-11"
+LOT_KIND, LOT_MAKE, LOT_MODEL, LOT_RATED = "What its units are", "Make", "Model", "Rated volts"
+LOT_TEST, LOT_OPERATOR, LOT_LEADS, LOT_FIXTURE = "Test", "Who measures", "Leads", "Fixture"
+LOT_AMBIENT, LOT_LOAD, LOT_SUPPLY = "Ambient", "Load state", "Supply address"
+LEADS_HINT, FIXTURE_HINT, OPERATOR_HINT = "1 m, 1.5 mm²", "clamped, shaft free", "who measures"
+LOT_OPEN = "Open the lot"
+LOT_NO_TEST = "No test is locked yet: define one first."
+NEEDS_LOT = "{name}: say what it is."
+WRONG_AMBIENT = "Ambient: a temperature in °C."
+
+
+def too_few_good(count: int) -> str:
+    there = {0: "none is", 1: "1 is"}.get(count, f"{count} are")
+    return f"Limits take five known good units or more; {there} measured here and did not fail."
+
+
+def live_name(number: int) -> str:
+    return f"start {number}"
+
+
+def trigger_words(trigger: str) -> str:
+    return TRIGGER_LINE.format(word=TRIGGER_WORDS.get(trigger, trigger))
+
+
+CAPTURED_OF = "{name}: {count} captured."
+
+
+LOT_CLOSED = "This lot is closed: no unit comes any more."
+CONNECT_SAY = "Unit {number}, {serial}: connect it."
+CONNECT_WHY = "Hands off, fingers and blades clear; then press Space."
+
+
+def plain_ms(seconds: float) -> str:
+    """Without its unit, beside one that has it."""
+    return ms(seconds).removesuffix(" ms")

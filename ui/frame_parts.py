@@ -10,7 +10,7 @@ from ui.theme import Tokens
 
 
 class Header(QWidget):
-    """`room_picked` 0 for the bench, 1 for the history; `new_job` to put this job aside and begin another."""
+    """`room_picked` 0 for the bench, 1 the curves, 2 the history; `new_job` to put this job aside and begin another."""
 
     room_picked = Signal(int)
     new_job = Signal()
@@ -42,7 +42,8 @@ class Header(QWidget):
         self.new_button.hide()
         row.addWidget(self.new_button)
         self.rooms = QButtonGroup(self)
-        for index, (name, word) in enumerate((("room_bench", texts.BENCH), ("room_history", texts.HISTORY))):
+        names = (("room_bench", texts.BENCH), ("room_curves", texts.CURVES), ("room_history", texts.HISTORY))
+        for index, (name, word) in enumerate(names):
             made = button(word, name, "room")
             made.setMinimumHeight(theme.TOUCH_PX - 4)
             made.setCheckable(True)

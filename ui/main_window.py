@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWi
 
 from benchlog.records import STAGE_OF, RunKind, Stage
 from ui import texts, theme
+from ui.curves.room import CurvesRoom
 from ui.frame_parts import Foot, Header, Notice
 from ui.history.room import HistoryRoom
 from ui.record.page import RecordPage
@@ -25,7 +26,7 @@ from ui.stages.run_view import RunView
 from ui.supply_panel import SupplyPanel
 from ui.theme import Tokens
 
-BENCH_ROOM, HISTORY_ROOM = 0, 1
+BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM = 0, 1, 2
 
 
 class MainWindow(QMainWindow):
@@ -50,7 +51,9 @@ class MainWindow(QMainWindow):
         self.intake, self.safe, self.close_stage = IntakeStage(resource), MakeSafeStage(), CloseStage()
         self.probe, self.free, self.prove = ProbeStage(tokens), FreeStage(tokens), ProveStage(tokens)
         self.record = RecordPage(tokens)
+        self.curves = CurvesRoom(tokens)
         self.history = HistoryRoom(tokens)
+        self.panel.lend(self.curves.side)
         self._lay_out()
         self.intake.kind.setFocus()
 
@@ -76,6 +79,7 @@ class MainWindow(QMainWindow):
         bench_row.addWidget(self.stages, 1)
         self.rooms = QStackedWidget()
         self.rooms.addWidget(bench)
+        self.rooms.addWidget(self.curves)
         self.rooms.addWidget(self.history)
         middle = QVBoxLayout()
         middle.setSpacing(8)
@@ -116,8 +120,13 @@ class MainWindow(QMainWindow):
             self.stages.setCurrentWidget(page)
             self.stages.setFocus()
 
+    @property
+    def room(self) -> int:
+        return self.rooms.currentIndex()
+
     def show_room(self, room: int) -> None:
         self.rooms.setCurrentIndex(room)
+        self.panel.show_lent(room == CURVES_ROOM)
         self.header.rooms.button(room).setChecked(True)
 
     def wear(self, tokens: Tokens) -> None:
@@ -127,7 +136,7 @@ class MainWindow(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(theme.palette(tokens))
             application.setStyleSheet(theme.style_sheet(tokens))
-        for part in (self.rail, self.panel, self.notice, self.record, self.history, *self.views()):
+        for part in (self.rail, self.panel, self.notice, self.record, self.curves, self.history, *self.views()):
             part.set_tokens(tokens)
 
     def closeEvent(self, event: QCloseEvent) -> None:

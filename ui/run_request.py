@@ -37,8 +37,12 @@ class BenchSetting:
 
     def layers(self, owner: OwnerLayer) -> dict[Layer, Limits]:
         """All that is known before there is a supply. Raises ValueError, as `limits`."""
+        return {Layer.OWNER: owner.limits} | self.own_layers()
+
+    def own_layers(self) -> dict[Layer, Limits]:
+        """The motor's and the job's. Raises ValueError, as `limits`."""
         motor = Limits(winding_c=winding_ceiling_c(self.thermal_class))
-        return {Layer.OWNER: owner.limits, Layer.MOTOR: motor, Layer.JOB: self.limits}
+        return {Layer.MOTOR: motor, Layer.JOB: self.limits}
 
 
 def request_for(

@@ -4,17 +4,18 @@ import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import Protocol
 
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QApplication
 
-from benchlog.bench.frames import Ended, Progress, Question
+from benchlog.bench.frames import Ended, Progress, Question, Request
 from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.measured import measured_start, others_of
 from benchlog.ledger.store import Ledger
 from benchlog.motor.compare import compare
-from benchlog.outcome import Outcome
+from benchlog.outcome import Outcome, RunResult
 from benchlog.records import STAGE_OF, EntryKind, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
 from ui import sayings, texts
@@ -45,10 +46,22 @@ def minding_the_ledger(notice: Notice) -> Iterator[None]:
         notice.tell(sayings.sentence(str(refusal)))
 
 
+class Receiver(Protocol):
+    """Where a run is shown: the view of a stage, or the curves room."""
+
+    def begin(self, request: Request) -> None: ...
+    def show_progress(self, progress: Progress) -> None: ...
+    def show_event(self, event: Event) -> None: ...
+    def ask(self, question: Question) -> None: ...
+    def end(self, result: RunResult) -> None: ...
+
+
 class Running(QObject):
-    """At most one run is on. `began` and `ended` tell when what can be pressed has changed."""
+    """At most one run is on. `began` and `ended` tell when what can be pressed has changed; `filed` where a run went,
+    and its kind, before `ended`."""
 
     began = Signal(Stage)
+    filed = Signal(object, RunKind)
     ended = Signal()
 
     def __init__(
@@ -65,11 +78,12 @@ class Running(QObject):
         self.sequence = self.ladder
         """What the next recovery climbs: the ladder, unless another was taken over for this job."""
         self._kicks, self._flowing = 0, False
+        self._receiver: Receiver | None = None
         self.live.progressed.connect(self._on_progress)
         self.live.happened.connect(self._on_event)
         self.live.asked.connect(self._on_question)
         self.live.ended.connect(self._on_ended)
-        self.off.changed.connect(window.panel.off.show_state)
+        self.off.changed.connect(window.panel.show_off)
         self.off.changed.connect(facts.output_state)
 
     # what is asked of it
@@ -96,18 +110,28 @@ class Running(QObject):
             starts = self.window.prove.starts()
             _, owner = self.bench.owner()
             request = request_for(kind, job, setting, self.sequence, self.ledger, owner=owner, starts=starts)
-            try:
-                self.live.begin(request)
-            except OSError as error:
-                notice.tell(texts.NO_START.format(what=error), alarm=True)
-                return
-            self.off.tell(OffEvent.BEGAN)
-            notice.hide()
-            self.window.view_of(kind).begin(request)
-            self._kicks, self._flowing = request.kicks_today, False
-            self.keys.heed(listening=STAGE_OF[kind] is Stage.FREE, armed=kind is RunKind.HAND)
-            self.window.free.show_run(kind)
-            self.began.emit(STAGE_OF[kind])
+            if self.launch(request, self.window.view_of(kind)):
+                self.window.free.show_run(kind)
+                self.began.emit(STAGE_OF[kind])
+
+    def launch(self, request: Request, receiver: Receiver) -> bool:
+        """Begins what is asked, shown by `receiver`; False where it could not be begun, which is said.
+
+        The caller has seen that nothing is in the way, and that the output is known to be off.
+        """
+        try:
+            self.live.begin(request)
+        except OSError as error:
+            self.window.notice.tell(texts.NO_START.format(what=error), alarm=True)
+            return False
+        self._receiver = receiver
+        self.off.tell(OffEvent.BEGAN)
+        self.window.notice.hide()
+        self.window.panel.show_run()
+        receiver.begin(request)
+        self._kicks, self._flowing = request.kicks_today, False
+        self.keys.heed(listening=STAGE_OF[request.kind] is Stage.FREE, armed=request.kind is RunKind.HAND)
+        return True
 
     def output_off(self, reason: str = texts.STOP_PRESSED) -> None:
         """From the button, the keys, a fault or the closing of the window; as often as one likes."""
@@ -140,12 +164,11 @@ class Running(QObject):
 
     # what it shows
 
-    def _view(self) -> RunView | None:
-        return self.window.view_of(self.live.request.kind) if self.live.request is not None else None
-
     def _on_progress(self, progress: Progress) -> None:
-        if (view := self._view()) is not None:
+        view = self._receiver
+        if view is not None:
             view.show_progress(progress)
+        if isinstance(view, RunView):
             rung = view.rungs.here if view.rungs is not None else 0
             kicks = sayings.kicks_text(progress.kicks)
             words = texts.LIVE_FOUND.format(rung=rung, kicks=kicks) if rung else texts.LIVE_FOUND_PLAIN
@@ -163,23 +186,25 @@ class Running(QObject):
         self._kicks, self._flowing = progress.kicks, flowing
 
     def _on_event(self, event: Event) -> None:
-        if (view := self._view()) is not None:
-            view.show_event(event)
+        if self._receiver is not None:
+            self._receiver.show_event(event)
 
     def _on_question(self, question: Question) -> None:
-        if (view := self._view()) is not None:
-            view.ask(question)
+        if self._receiver is not None:
+            self._receiver.ask(question)
 
     def _on_ended(self, ended: Ended) -> None:
         self.keys.heed(listening=False, armed=False)
         self.off.tell(_off_event(ended))
         self.window.panel.rest()
         self.facts.ended()
-        if (view := self._view()) is not None:
-            view.end(ended.result)
+        if self._receiver is not None:
+            self._receiver.end(ended.result)
         with minding_the_ledger(self.window.notice):
-            if ended.journal is not None:
-                self.facts.filed(file_journal(self.ledger, Path(ended.journal)).job)
+            if ended.journal is not None and self.live.request is not None:
+                filed = file_journal(self.ledger, Path(ended.journal))
+                self.facts.filed(filed.job)
+                self.filed.emit(filed, self.live.request.kind)
             self.bench.reload()
             self.show_measured()
         self.ended.emit()

@@ -15,10 +15,11 @@ from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
 from ui.advising import Advising
 from ui.bench_job import BenchJob
+from ui.curves.curving import Curving
 from ui.facts import FootFacts
 from ui.history.browsing import Browsing
 from ui.live_run import LinkFactory
-from ui.main_window import BENCH_ROOM, HISTORY_ROOM, MainWindow
+from ui.main_window import BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, MainWindow
 from ui.moments import clock_text, day_text
 from ui.off_state import OffEvent, OffState
 from ui.record.recording import Recording
@@ -56,6 +57,7 @@ class Session(QObject):
         self.advising = Advising(window, self.bench, self.running)
         self.taking_in = TakingIn(window, ledger, self.bench)
         self.recording = Recording(window, ledger, self.bench, self.running, settings)
+        self.curving = Curving(window, ledger, self.bench, self.running, settings)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -99,6 +101,7 @@ class Session(QObject):
         self.recording.changed.connect(self._show_header)
         self.recording.opened.connect(self.refresh)
         self.recording.left.connect(self.refresh)
+        self.curving.changed.connect(self._show_header)
         window.free.held.connect(self.running.keys.hold)
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
@@ -139,6 +142,10 @@ class Session(QObject):
         return not (self.run.on or self.bench.closed or self.ledger.read_only) and self.off.may_begin
 
     def _show_header(self) -> None:
+        curves = self.curving.header() if self.window.room == CURVES_ROOM else None
+        if curves is not None:
+            self.window.header.show_job(*curves, on_bench=False)
+            return
         job = self.bench.job
         if job is None:
             self.window.header.show_job(texts.NO_JOB, texts.NO_JOB_ABOUT, on_bench=False)
@@ -204,6 +211,9 @@ class Session(QObject):
     def show_room(self, room: int) -> None:
         self.window.show_room(room)
         self.facts.in_history(room == HISTORY_ROOM)
+        self._show_header()
+        if room == CURVES_ROOM:
+            self.curving.refresh()
         if room == HISTORY_ROOM:
             with self._minding_the_ledger():
                 self.browsing.refresh()
@@ -234,7 +244,7 @@ class Session(QObject):
             self._show_ladder()
             for run in self.bench.last_runs():
                 request = request_of(run)
-                if request is not None:
+                if request is not None and run.kind not in (RunKind.START_UP, RunKind.RUN_IN):
                     view = self.window.view_of(run.kind)
                     view.show_filed(run, request, self.ledger.events(run.id), self.ledger.trace(run.id))
             self.running.show_measured()

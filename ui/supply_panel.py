@@ -1,16 +1,29 @@
 """The right of the window: what the supply does now, how much of each ceiling is used, and "Output off"."""
 
-from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress
 from ui import texts, theme
 from ui.ceiling_bars import CeilingBars
 from ui.numerals import Numerals
 from ui.off_notice import OffNotice
+from ui.off_state import OffState
 from ui.output_off import OutputOffButton
 from ui.pieces import label
 from ui.theme import Tokens
+
+WIDTH_PX, LENT_PX = 256, 392
+
+
+class _Pages(QStackedWidget):
+    """No higher than the page that is shown needs."""
+
+    def sizeHint(self) -> QSize:
+        return self.currentWidget().sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        return self.currentWidget().minimumSizeHint()
 
 
 class SupplyPanel(QWidget):
@@ -22,7 +35,7 @@ class SupplyPanel(QWidget):
     def __init__(self, tokens: Tokens, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._tokens = tokens
-        self.setFixedWidth(256)
+        self.setFixedWidth(WIDTH_PX)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
@@ -30,14 +43,55 @@ class SupplyPanel(QWidget):
         self.ceilings = CeilingBars(tokens)
         self.off = OffNotice(tokens)
         self.button = OutputOffButton(tokens)
-        column.addWidget(self.numerals)
-        column.addWidget(self.ceilings)
-        column.addStretch(1)
+        self._lent: QWidget | None = None
+        self._lent_to, self._running, self._alarmed = False, False, False
+        self.upper = _Pages()
+        self.upper.addWidget(self._live_part())
+        column.addWidget(self.upper, 1)
         column.addWidget(self.off)
         column.addWidget(self.button)
         column.addWidget(label(texts.NO_EMERGENCY_STOP, "second", px=theme.SECOND_PX - 1, wrap=True))
         self.button.pressed.connect(self.off_pressed)
         self.off.acknowledged.connect(self.acknowledged)
+
+    def _live_part(self) -> QWidget:
+        made = QWidget()
+        column = QVBoxLayout(made)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addWidget(self.numerals)
+        column.addWidget(self.ceilings)
+        column.addStretch(1)
+        return made
+
+    def lend(self, other: QWidget) -> None:
+        """The place above "Output off" to a room of its own, while no run is on."""
+        self._lent = other
+        self.upper.addWidget(other)
+        self._follow()
+
+    def show_lent(self, shown: bool) -> None:
+        """Whether that room is looked at."""
+        self._lent_to = shown
+        self._follow()
+
+    def show_run(self) -> None:
+        """A run is on: volts, amps and ceilings are what counts, in every room."""
+        self._running = True
+        self._follow()
+
+    def show_off(self, state: OffState, words: str) -> None:
+        """What is known about the output being off."""
+        self.off.show_state(state, words)
+        self._alarmed = state is OffState.NOT_CONFIRMED
+        self._follow()
+
+    def _follow(self) -> None:
+        lent = self._lent_to and self._lent is not None
+        self.setFixedWidth(LENT_PX if lent else WIDTH_PX)
+        busy = self._running or self._alarmed  # then what the supply does is all that counts
+        self.upper.setCurrentIndex(1 if lent and not busy else 0)
+        self.upper.updateGeometry()
 
     def show_progress(self, progress: Progress) -> None:
         self.numerals.show_progress(progress)
@@ -45,8 +99,10 @@ class SupplyPanel(QWidget):
 
     def rest(self) -> None:
         """No run is on: nothing is measured, and the last figures must not look as if they were live."""
+        self._running = False
         self.numerals.rest()
         self.ceilings.rest()
+        self._follow()
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens

@@ -1,4 +1,4 @@
-"""Every sentence the window says to a person, in one place.
+"""Every sentence the window says to a person, in one place; those of the curves room are in `ui.curve_texts`.
 
 What happened, whether the output is off, what to do. Nothing here imports Qt: some of it is said where Qt is missing.
 """
@@ -37,7 +37,7 @@ DEMO = "DEMO"
 DEMO_HINT = "Simulated supply and motor. Nothing real is switched."
 
 # header
-BENCH, HISTORY, NEW_JOB = "Bench", "History", "New job"
+BENCH, CURVES, HISTORY, NEW_JOB = "Bench", "Curves", "History", "New job"
 NO_JOB = "New job"
 NO_JOB_ABOUT = "nothing is on the bench yet"
 JOB_TITLE = "Job {number:04d} · {kind}"

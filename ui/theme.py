@@ -164,6 +164,7 @@ QPushButton[look="main"]:hover {{ background: {t.second}; }}
 QPushButton[look="main"]:disabled {{ background: {t.selection}; color: {t.second}; border-color: {t.selection}; }}
 QPushButton[look="main"]:focus {{ border: 2px solid {t.third}; }}
 QPushButton[look="pill"] {{ border-radius: 22px; }}
+QPushButton[look="pill"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
 QPushButton[look="room"] {{ background: transparent; border: 0; color: {t.second}; }}
 QPushButton[look="room"]:checked {{ background: {t.selection}; color: {t.ink}; }}
 QPushButton[look="room"]:focus {{ border: 2px solid {t.second}; }}

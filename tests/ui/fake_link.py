@@ -42,6 +42,7 @@ class FakeLink:
         self._answer: str | None = None
         self._fresh_events: list[Event] = []
         self._ended = False
+        self.started_utc = START_UTC
 
     def start(self) -> None:
         self._now_s = 0.0
@@ -149,7 +150,7 @@ class FakeLink:
         self._ended = True
         result = msgspec.structs.replace(result, output_confirmed_off=self.confirms)
         with Journal(Path(self.request.journal), sync_thread=False) as journal:
-            journal.write(Begun(self.request, START_UTC, "test"))
+            journal.write(Begun(self.request, self.started_utc, "test"))
             for sample in self._samples:
                 journal.write(_block(sample))
             for event in self._events:

@@ -1,0 +1,80 @@
+"""A figure beside its limits in one and the same prefix, so that the three are compared at a glance."""
+
+import math
+from dataclasses import dataclass
+
+from benchlog.motor.limits import JudgedFigure
+from benchlog.quantities import show
+from ui import curve_texts as texts
+
+_PREFIXES = {-6: "µ", -3: "m", 0: "", 3: "k"}
+DIGITS = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FigureWords:
+    """`value`: with its unit; `limits`: in the same unit, without it; `outside`: by how much, or that it is inside."""
+
+    name: str
+    value: str
+    limits: str
+    outside: str
+    inside: bool | None
+
+
+def words_of(row: JudgedFigure) -> FigureWords:
+    prefix, say = _scale(row)
+    value = texts.NO_VALUE if row.value is None else f"{say(row.value)} {prefix}{row.unit}"
+    limits = _limits(row, say)
+    if row.value is None and row.high is not None:
+        limits = f"{limits} {prefix}{row.unit}"
+    return FigureWords(
+        name=row.label[:1].upper() + row.label[1:],
+        value=value,
+        limits=limits,
+        outside=_outside(row, say),
+        inside=row.inside,
+    )
+
+
+class _Say:
+    """A number in one scale, with as many places as the largest of them needs."""
+
+    def __init__(self, power: int, places: int) -> None:
+        self._factor, self._places = 10.0**power, places
+
+    def __call__(self, value: float, *, signed: bool = False) -> str:
+        return f"{value / self._factor:{'+' if signed else ''}.{self._places}f}".replace("-", "−")
+
+
+def _scale(row: JudgedFigure) -> tuple[str, _Say]:
+    """By the largest of the value and its limits."""
+    largest = max((abs(one) for one in (row.value, row.low, row.high) if one), default=1.0)
+    power = 0 if row.unit == "s" else min(3, max(-6, 3 * math.floor(math.log10(largest) / 3)))
+    places = max(0, DIGITS - 1 - math.floor(math.log10(largest / 10.0**power)))
+    return _PREFIXES[power], _Say(power, min(places, DIGITS))
+
+
+def _limits(row: JudgedFigure, say: _Say) -> str:
+    if row.high is None:
+        return texts.NO_VALUE
+    if row.low is None:
+        return texts.AT_MOST.format(high=say(row.high))
+    return texts.LIMITS_FROM_TO.format(low=say(row.low), high=say(row.high))
+
+
+def _outside(row: JudgedFigure, say: _Say) -> str:
+    if row.inside is None or row.value is None:
+        return texts.NO_VALUE
+    if row.inside:
+        return texts.INSIDE
+    beyond = row.value - row.high if row.high is not None and row.value > row.high else row.value - (row.low or 0.0)
+    return say(beyond, signed=True)
+
+
+def margin_words(row: JudgedFigure) -> str:
+    """How far inside (+) or outside (−) the nearest limit, with its unit."""
+    if row.margin is None:
+        return texts.NO_VALUE
+    shown = show(row.margin, row.unit, 2)
+    return f"+{shown}" if row.margin > 0 else shown.replace("-", "−")

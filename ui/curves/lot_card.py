@@ -1,0 +1,52 @@
+"""How a lot stands: how many pass, and whether its test can tell units apart at all."""
+
+from PySide6.QtWidgets import QFrame, QVBoxLayout
+
+from ui import curve_texts as texts
+from ui import theme
+from ui.curves.few_lines import FewLines
+from ui.curves.reading import Shown
+from ui.pieces import Elided
+
+
+class LotCard(QFrame):
+    """A title and a few lines; what has no room is in the tooltip."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setObjectName("curves_lot")
+        self.setProperty("look", "card")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(16, 6, 14, 6)
+        column.setSpacing(1)
+        self.title = Elided("")
+        self.title.setFont(theme.semibold())
+        self.words = FewLines(3, "second", px=theme.SECOND_PX)
+        self.words.setObjectName("curves_lot_words")
+        column.addWidget(self.title)
+        column.addWidget(self.words)
+
+    def show_shown(self, shown: Shown | None) -> None:
+        self.setVisible(shown is not None)
+        if shown is None:
+            return
+        lot = shown.lot
+        title = texts.LOT_TITLE.format(name=lot.name) if lot is not None else texts.job_title(shown.job.number)
+        self.title.say(title)
+        self.words.say(" ".join(part for part in _said(shown) if part))
+
+
+def _said(shown: Shown) -> list[str]:
+    if shown.lot is None:
+        judged = "" if shown.limits is None else _judged_by(shown)
+        return [texts.JOB_RUNS.format(count=texts.runs(len(shown.measured))), judged]
+    rate = shown.rate
+    counted = texts.LOT_RATE.format(rate=rate.text) if rate is not None and rate.count else texts.LOT_NONE_JUDGED
+    if shown.limits is None:
+        return [texts.LOT_NO_LIMITS, shown.repeat]
+    return [counted, shown.repeat or shown.limits.limits.warning, _judged_by(shown)]
+
+
+def _judged_by(shown: Shown) -> str:
+    kept = shown.limits
+    return "" if kept is None else texts.LOT_JUDGED_BY.format(id=kept.id, n=kept.limits.n)

@@ -1,0 +1,182 @@
+"""The one next thing: scan the serial, connect, press one key. And what must be so before it."""
+
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from ui import curve_texts as texts
+from ui import theme
+from ui.pieces import Chooser, Elided, Tick, button
+from ui.theme import Tokens
+
+START_PX = 52
+
+
+class StartButton(QPushButton):
+    """As heavy as what is next may be, with its key beside the word; "Output off" stays heavier."""
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__(texts.START)
+        self._tokens = tokens
+        self.setObjectName("curves_start")
+        self.setAccessibleName(texts.START_NAME)
+        self.setFont(theme.semibold(18))
+        self.setMinimumHeight(START_PX)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def sizeHint(self) -> QSize:
+        return QSize(160, START_PX)
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self._tokens = tokens
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        tokens, box = self._tokens, QRectF(self.rect()).adjusted(1, 1, -1, -1)
+        ink = QColor(tokens.ink if self.isEnabled() else tokens.second)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setBrush(QColor(tokens.selection if self.isDown() else tokens.card))
+        painter.setPen(QPen(ink if self.hasFocus() or self.isEnabled() else QColor(tokens.line), 2))
+        painter.drawRoundedRect(box, 8, 8)
+        if self.hasFocus():
+            painter.setPen(QPen(ink, 1))
+            painter.drawRoundedRect(box.adjusted(3, 3, -3, -3), 5, 5)
+        painter.setPen(ink)
+        painter.setFont(self.font())
+        painter.drawText(box.adjusted(14, 0, -78, 0), Qt.AlignmentFlag.AlignVCenter, self.text())
+        key = QRectF(box.right() - 72, box.center().y() - 13, 60, 26)
+        painter.setPen(QPen(ink, 1))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.drawRoundedRect(key, 5, 5)
+        painter.setFont(theme.semibold(theme.SECOND_PX))
+        painter.drawText(key, Qt.AlignmentFlag.AlignCenter, texts.START_KEY)
+        painter.end()
+
+
+class NextCard(QFrame):
+    """`scanned` a serial with Enter; `started` by the button or the space bar; `cleared` the tick, once a session;
+    `check_wanted` the shift's check; `test_chosen` the key of the test for the job on the bench."""
+
+    scanned = Signal(str)
+    started = Signal()
+    cleared = Signal()
+    check_wanted = Signal()
+    test_chosen = Signal(int)
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__()
+        self.setObjectName("curves_next")
+        self.setProperty("look", "card")
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 6, 12, 10)
+        column.setSpacing(6)
+        self.clear = Tick(texts.CLEAR_TICK, "curves_clear")
+        self.clear.setToolTip(texts.CLEAR_HINT)
+        self.clear.toggled.connect(self._tick)
+        self.checked = Elided("", "second", px=theme.SECOND_PX)
+        self.checked.setObjectName("curves_checked")
+        self.check = button(texts.CHECK_NOW, "curves_check", accessible=texts.CHECK_NOW_NAME)
+        self.check.setToolTip(texts.CHECK_HINT)
+        self.check.clicked.connect(self.check_wanted)
+        self.checks = QWidget()
+        checks = QHBoxLayout(self.checks)
+        checks.setContentsMargins(4, 0, 0, 0)
+        checks.addWidget(self.checked, 1)
+        checks.addWidget(self.check)
+        self.serial = QLineEdit()
+        self.serial.setObjectName("curves_serial")
+        self.serial.setAccessibleName(texts.SERIAL_NAME)
+        self.serial.setPlaceholderText(texts.SERIAL_HINT)
+        self.serial.setFont(theme.font())
+        self.serial.setMaxLength(100)
+        self.serial.setMinimumHeight(START_PX)
+        self.serial.returnPressed.connect(self._scan)
+        self.serial.textEdited.connect(lambda _: self._judge())
+        self.test = Chooser("curves_test", texts.CHOOSE_TEST_NAME)
+        self.test.setMinimumHeight(START_PX)
+        self.test.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.test.setMinimumContentsLength(8)
+        self.test.view().setMinimumWidth(360)
+        self.test.activated.connect(lambda _: self.test_chosen.emit(int(self.test.currentData() or 0)))
+        self.start = StartButton(tokens)
+        self.start.clicked.connect(self._press)
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        row.addWidget(self.serial, 1)
+        row.addWidget(self.test, 1)
+        row.addWidget(self.start)
+        column.addWidget(self.clear)
+        column.addWidget(self.checks)
+        self.checks.hide()
+        column.addLayout(row)
+        self._ready, self._needs_serial, self._checks_shown = "", True, False
+        self.offer(needs_serial=True, ready="")
+
+    def offer(self, *, needs_serial: bool, ready: str) -> None:
+        """`ready`: why nothing can begin now; "" where it can. Without a serial it is the job on the bench."""
+        self._ready, self._needs_serial = ready, needs_serial
+        self.serial.setVisible(needs_serial)
+        self.test.setVisible(not needs_serial)
+        self._judge()
+
+    def show_checks(self, words: str, *, due: bool, shown: bool) -> None:
+        self._checks_shown = shown
+        self.checks.setVisible(shown and self.clear.isChecked())  # one thing after the other
+        self.checked.say(words)
+        self.checked.setProperty("tone", "look" if due else "second")
+        self.checked.style().unpolish(self.checked)
+        self.checked.style().polish(self.checked)
+        self.checked.setFont(theme.font(theme.SECOND_PX))
+
+    def forget_clear(self) -> None:
+        """Another lot, or another sitting: it is asked again."""
+        self.clear.blockSignals(True)
+        self.clear.setChecked(False)
+        self.clear.blockSignals(False)
+        self.clear.show()
+        self.checks.hide()
+        self._judge()
+
+    def next_one(self) -> None:
+        """The unit is done: the next one's serial."""
+        self.serial.clear()
+        self._judge()
+        if self.serial.isVisible():
+            self.serial.setFocus()
+
+    def press(self) -> bool:
+        """By the space bar from anywhere in the room; False where nothing can begin."""
+        if not self.start.isEnabled() or not self.isVisible():
+            return False
+        self._press()
+        return True
+
+    def _press(self) -> None:
+        self.started.emit()
+
+    def _tick(self, ticked: bool) -> None:
+        if ticked:
+            self.cleared.emit()
+            self.clear.hide()
+            self.checks.setVisible(self._checks_shown)
+        self._judge()
+
+    def _scan(self) -> None:
+        serial = self.serial.text().strip()
+        if serial:
+            self.scanned.emit(serial)
+            self._judge()
+            self.start.setFocus()  # the space bar presses it
+
+    def _judge(self) -> None:
+        why = self._ready
+        if not why and not self.clear.isChecked():
+            why = texts.NEEDS_CLEAR
+        if not why and self._needs_serial and not self.serial.text().strip():
+            why = texts.NEEDS_SERIAL
+        self.start.setEnabled(not why)
+        self.start.setToolTip(why)
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self.start.set_tokens(tokens)

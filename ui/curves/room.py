@@ -1,0 +1,103 @@
+"""Curves: how motors start, one over the other. What is done here is wired in `ui.curves.curving`."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+
+from benchlog.records import Lot
+from ui import curve_texts as texts
+from ui.curves.chart_page import ChartPage
+from ui.curves.empty_page import EmptyPage
+from ui.curves.lot_form import LotForm
+from ui.curves.side import CurvesSide
+from ui.curves.test_form import TestForm
+from ui.curves.units_page import UnitsPage
+from ui.pieces import Chooser, button, scrolled
+from ui.theme import Tokens
+
+CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE = 0, 1, 2, 3, 4
+NOTHING, JOB = 0, -1
+"""What may be chosen to be shown beside lots, which go by the number of their job."""
+
+
+class CurvesRoom(QWidget):
+    """`page_picked` by the row above; `shown_picked` a lot's number, JOB or NOTHING; `lot_wanted` a new one."""
+
+    page_picked = Signal(int)
+    shown_picked = Signal(int)
+    lot_wanted = Signal()
+    space_pressed = Signal()
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__()
+        self.chart, self.units, self.tests = ChartPage(tokens), UnitsPage(), TestForm()
+        self.empty, self.lot_form = EmptyPage(), LotForm()
+        self.side = CurvesSide(tokens)
+        self.pages = QStackedWidget()
+        for page in (self.chart, self.units, scrolled(self.tests), self.empty, scrolled(self.lot_form)):
+            self.pages.addWidget(page)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(8)
+        column.addLayout(self._top_row())
+        column.addWidget(self.pages, 1)
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.show_page(EMPTY_PAGE)
+
+    def _top_row(self) -> QHBoxLayout:
+        self.shown = Chooser("curves_shown", texts.SHOWN_NAME)
+        self.shown.activated.connect(lambda _: self.shown_picked.emit(int(self.shown.currentData())))
+        self.switch = QButtonGroup(self)
+        row = QHBoxLayout()
+        row.setSpacing(4)
+        row.addWidget(self.shown, 1)
+        row.addSpacing(8)
+        for number, words in enumerate(texts.PAGES[:3]):
+            one = button(words, f"curves_page_{number}", "choice")
+            one.setMinimumHeight(one.minimumHeight() - 4)
+            one.setCheckable(True)
+            self.switch.addButton(one, number)
+            row.addWidget(one)
+        self.switch.idClicked.connect(self.page_picked)
+        self.new_lot = button(texts.NEW_LOT, "curves_new_lot")
+        self.new_lot.setMinimumHeight(self.new_lot.minimumHeight() - 4)
+        self.new_lot.clicked.connect(self.lot_wanted)
+        row.addSpacing(4)
+        row.addWidget(self.new_lot)
+        return row
+
+    def show_page(self, page: int) -> None:
+        self.pages.setCurrentIndex(page)
+        self.switch.setExclusive(False)
+        for number in range(3):
+            self.switch.button(number).setChecked(number == (CHART_PAGE if page == EMPTY_PAGE else page))
+        self.switch.setExclusive(True)
+
+    @property
+    def page(self) -> int:
+        return self.pages.currentIndex()
+
+    def offer_shown(self, lots: Sequence[Lot], job: int | None, chosen: int) -> None:
+        """What can be shown; `job`: the number of the one on the bench."""
+        self.shown.clear()
+        self.shown.addItem(texts.SHOWN_NOTHING, NOTHING)
+        if job is not None:
+            self.shown.addItem(texts.SHOWN_JOB.format(number=job), JOB)
+        for lot in lots:
+            words = texts.SHOWN_LOT.format(name=lot.name, kind=lot.job.item.kind, count=texts.units(lot.units))
+            self.shown.addItem(words, lot.job.number)
+        self.shown.setCurrentIndex(max(0, self.shown.findData(chosen)))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The space bar that nobody else took."""
+        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
+            self.space_pressed.emit()
+            event.accept()
+        else:
+            super().keyPressEvent(event)
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self.chart.set_tokens(tokens)
+        self.side.set_tokens(tokens)

@@ -1,0 +1,70 @@
+"""Pass or fail in a word with a shape, readable from a metre, and how many figures say so."""
+
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
+
+from benchlog.motor.limits import Judged
+from ui import curve_texts as texts
+from ui.pieces import Elided, label
+from ui.shapes import Sign
+from ui.theme import Tokens
+
+WORD_PX = 26
+SIGNS = {texts.PASS: "done", texts.FAIL: "creeping", texts.NOT_JUDGED: "resting"}
+
+
+class VerdictCard(QFrame):
+    """Shape and word are the verdict; colours stay grey: a unit that fails is no danger."""
+
+    def __init__(self, tokens: Tokens) -> None:
+        super().__init__()
+        self._tokens = tokens
+        self.setObjectName("curves_verdict")
+        self.setProperty("look", "card")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(18, 6, 14, 6)
+        row.setSpacing(14)
+        self.sign = Sign(tokens.ink, side=32)
+        self.word = label("", px=WORD_PX, bold=True)
+        self.word.setObjectName("curves_verdict_word")
+        self.why = Elided("", "second")
+        lines = QVBoxLayout()
+        lines.setSpacing(0)
+        lines.addWidget(self.word)
+        lines.addWidget(self.why)
+        row.addWidget(self.sign)
+        row.addLayout(lines, 1)
+        self.show_verdict(None, measured=False)
+
+    def show_verdict(self, judged: Judged | None, *, measured: bool, limits: bool = False) -> None:
+        """`measured`: there are starts; `limits`: and something to judge them by."""
+        if judged is None:
+            word = texts.NOT_JUDGED if measured else texts.NOT_MEASURED
+            why = texts.NO_VERDICT_WHY if not measured else texts.NO_LIMITS_YET if not limits else ""
+        else:
+            word = {True: texts.PASS, False: texts.FAIL, None: texts.NOT_JUDGED}[judged.passed]
+            why = _why(judged)
+        self.word.setText(word)
+        self.why.say(why)
+        self._draw()
+        self.setAccessibleName(texts.VERDICT_NAME.format(word=word, why=why))
+
+    def _draw(self) -> None:
+        sign = SIGNS.get(self.word.text(), "none")
+        measured = self.word.text() in (texts.PASS, texts.FAIL)
+        self.sign.show_sign(sign, self._tokens.ink if measured else self._tokens.second)
+
+    def set_tokens(self, tokens: Tokens) -> None:
+        self._tokens = tokens
+        self._draw()
+
+
+def _why(judged: Judged) -> str:
+    if judged.passed is None:
+        return judged.sentence
+    told = [row for row in judged.rows if row.inside is not None]
+    outside = sum(row.inside is False for row in told)
+    if outside:
+        return texts.OUTSIDE_OF.format(outside=outside, count=len(told))
+    if judged.curve_outside_share:
+        return texts.CURVE_OUTSIDE.format(share=f"{100 * judged.curve_outside_share:.0f} %")
+    return texts.ALL_INSIDE.format(count=len(told))
