@@ -14,7 +14,7 @@ import numpy.typing as npt
 
 from benchlog.motor.fit import correlated
 from benchlog.motor.overlay import Curve
-from benchlog.motor.splines import fitted, knots_of, splines
+from benchlog.motor.splines import fitted, inverse, knots_of, splines
 from benchlog.motor.startup import SETTLE_S, Values
 
 SURE_Z = 2.58
@@ -91,7 +91,8 @@ def _together(curves: Sequence[Curve]) -> Curve:
 
 
 def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> tuple[float, float]:
-    """z of an F test of one smooth curve for all against one that each may differ from, and the rms difference.
+    """z of an F test of one smooth curve for all against one that each may differ from, and the rms difference as a
+    share of the surge.
 
     Each may differ in level, in size of the surge and in its pace: three numbers a start, less those in common.
     """
@@ -108,8 +109,6 @@ def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> t
     own = np.concatenate([np.where((start == k)[:, None], shapes, 0.0) for k in range(1, len(t_s))], axis=1)
     both = np.concatenate([smooth, own], axis=1)
     more, free = own.shape[1], len(read) - both.shape[1]
-    if free < 1:
-        return 0.0, 0.0
     sigma = np.ones_like(read)
     for _ in range(REWEIGHTED):
         each, _ = fitted(both, read, sigma)
@@ -129,7 +128,7 @@ def _scatter(at_s: Values, common: Values, residual: Values, design: npt.NDArray
     order = np.argsort(at_s, kind="stable")
     slope = np.empty_like(common)
     slope[order] = np.gradient(common[order], at_s[order] + 1e-9 * np.arange(len(order)))
-    left = 1.0 - np.sum(np.linalg.qr(design)[0] ** 2, axis=1)
+    left = 1.0 - np.sum((design @ inverse(design)) * design, axis=1)
     kept = left > 0.1
     squares, steep = residual[kept] ** 2 / left[kept], slope[kept] ** 2
     flat = steep <= np.quantile(steep, 0.5)

@@ -61,5 +61,12 @@ def splines(at_s: Values, knots: Values) -> npt.NDArray[np.float64]:
 def fitted(design: npt.NDArray[np.float64], values: Values, sigma: Values | None = None) -> tuple[Values, float]:
     """The least squares values, and the sum of squares left; in units of `sigma`, float64[n], where that is given."""
     each = np.ones_like(values) if sigma is None else 1.0 / sigma
-    told = np.asarray(design @ np.linalg.lstsq(design * each[:, None], values * each, rcond=1e-9)[0], dtype=np.float64)
-    return told, float(np.sum(((values - told) * each) ** 2))
+    scaled, weighted = values * each, design * each[:, None]
+    told = np.asarray(weighted @ (inverse(weighted) @ (weighted.T @ scaled)), dtype=np.float64)
+    return told / each, float(np.sum((scaled - told) ** 2))
+
+
+def inverse(design: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """float64[k, k]: of the normal equations of n rows and k columns; a column that tells nothing gets nothing."""
+    squares = design.T @ design
+    return np.asarray(np.linalg.inv(squares + 1e-9 * np.trace(squares) / len(squares) * np.eye(len(squares))))

@@ -11,9 +11,12 @@ import tempfile
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
+from benchlog.motor.align import Averages
 from benchlog.motor.startup import Start, Values, start_of_readings
 
 VOLTS, OHMS, HENRIES, K, INERTIA, VISCOUS = 3.0, 2.0, 1e-3, 0.01, 2e-6, 1e-6
@@ -53,7 +56,7 @@ class Exact:
         standing = VOLTS / OHMS * -np.expm1(-np.maximum(t_s, 0.0) * OHMS / HENRIES)
         return np.asarray(np.where(t_s < self.breaks_s, standing, turning))
 
-    def charge(self, t_s: Values) -> Values:
+    def charge(self, t_s: npt.NDArray[Any]) -> Values:
         """C since 0 s."""
         tau_e, begins = HENRIES / OHMS, np.clip(t_s, 0.0, self.breaks_s)
         standing = VOLTS / OHMS * (begins + tau_e * np.expm1(-begins / tau_e))
@@ -63,7 +66,7 @@ class Exact:
             turning = turning - part * tau * np.expm1(-since / tau)
         return np.asarray(standing + turning)
 
-    def averaged(self, middle_s: Values, window_s: float = WINDOW_S) -> Values:
+    def averaged(self, middle_s: npt.NDArray[Any], window_s: float = WINDOW_S) -> Values:
         half = 0.5 * window_s
         return np.asarray((self.charge(middle_s + half) - self.charge(middle_s - half)) / window_s)
 
@@ -99,6 +102,11 @@ def read_back(
         settle_s=SETTLE_S,
         name="start 1",
     )
+
+
+def over_window(averages: Averages, middle_s: npt.NDArray[Any]) -> Values:
+    """A, float64[n]: of a curve that was computed elsewhere."""
+    return averages.over(middle_s, WINDOW_S)
 
 
 @cache
