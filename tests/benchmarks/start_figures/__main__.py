@@ -1,4 +1,4 @@
-"""`python -m tests.benchmarks.start_figures [--part figures|interleave] [--motors N] [--seed N] [--workers N]`.
+"""`python -m tests.benchmarks.start_figures [--part figures|interleave|laying] [--motors N] [--seed N] [--workers N]`.
 
 Seeds 1 to 99 are for tuning; the tables in DEVELOPERS.md are of seed 1005, which nothing was tuned on.
 """
@@ -8,7 +8,7 @@ import importlib
 import sys
 import time
 
-PARTS = ("figures", "interleave")
+PARTS = ("figures", "interleave", "laying")
 
 
 def main(argv: list[str]) -> int:
