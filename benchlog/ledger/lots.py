@@ -98,7 +98,7 @@ def open_lot(
 def lots(ledger: Ledger, limit: int = 100) -> list[Lot]:
     """Newest first. Raises LedgerError."""
     with ledger.reading() as session:
-        rows = session.execute(_LOTS.order_by(JobRow.id.desc()).limit(limit)).all()
+        rows = session.execute(_LOTS.order_by(LotRow.job_id.desc()).limit(limit)).all()
         return [_lot_of(ledger, row) for row in rows]
 
 
