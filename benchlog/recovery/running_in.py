@@ -33,7 +33,7 @@ HEADROOM = 1.1
 JUMPED, COLLAPSED = 1.6, 0.4
 """Times the current of the last seconds: from there on it is looked at once. Starting values of this project."""
 USUAL_OVER_S = 10.0
-NOT_AGAIN_S = 5.0
+DOUBTFUL_AGAIN_S = 5.0
 RISEN = 1.5
 """Times the lowest settled current: binding or brushes, and the end. Starting value of this project."""
 SETTLED_S = 60.0
@@ -209,13 +209,15 @@ def _held_on(situation: Situation, held: _Held, amps: float) -> Plan[_Ended]:
         if not seen.whole:
             continue
         now_s, drawn = seen.now_s, seen.reading.amps - situation.known_meter.zero_amps
-        odd = _odd(situation, held, drawn) if now_s - looked_s > NOT_AGAIN_S else ""
+        odd = _odd(situation, held, drawn)
         if odd or now_s - looked_s >= asked.look_every_s:
+            if odd:  # what it drew before is of another state
+                held.last.clear()
             held.last.append(seen)
             ended = yield from _looked(situation, held, amps, odd)
             looked_s = read_at_s = held.last[-1].now_s
             if held.doubtful:
-                looked_s -= asked.look_every_s - NOT_AGAIN_S
+                looked_s -= asked.look_every_s - DOUBTFUL_AGAIN_S
             if ended is not None:
                 return ended
             continue
@@ -279,7 +281,7 @@ def _ends(situation: Situation, held: _Held, seen: Seen) -> _Ended | None:
         lowest, last = show(held.minutes.lowest, "A"), show(held.minutes.last, "A")
         return _Ended(why=f"the current rose by half above its lowest, from {lowest} to {last}: binding or brushes")
     for_s = asked.flat_for_s
-    if for_s and at_s > for_s + QUICK_S and flat_over(*held.recent.since(at_s - for_s), for_s, asked.flat_share):
+    if for_s and at_s > for_s + QUICK_S and flat_over(*held.recent.since(0.0), for_s, asked.flat_share):
         return _Ended(why=f"the current has been flat for {minutes(for_s)}")
     return None
 

@@ -133,7 +133,7 @@ def test_a_readback_that_hides_the_first_milliwatts_does_not_put_the_bound_below
 
 def air_k_w(housing_j_k: float) -> float:
     """The worst way to the air that the bound claims to cover, written down a second time: 200 K/W at 1 J/K."""
-    return 200.0 / housing_j_k ** (2 / 3)
+    return 200.0 * math.pow(housing_j_k, -2 / 3)
 
 
 def network(winding_j_k: float, housing_j_k: float, through_k_w: float, to_air_k_w: float) -> np.ndarray:
