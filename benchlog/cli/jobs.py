@@ -7,7 +7,9 @@ from typing import TYPE_CHECKING
 import click
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.words import cold_words
 from benchlog.errors import Refused
+from benchlog.history.cold_restart import Due, cold_restart_due
 from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.outcome import Outcome
 from benchlog.records import Job, JobState, Purpose, Run
@@ -53,17 +55,20 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
             wanted = wanted_of(choices_for(book), **asked)
             jobs = [(job, book.runs(job.id)) for job in find_jobs(book, wanted, limit=limit).jobs]
             count = count_jobs(book, wanted) if len(jobs) == limit else len(jobs)
+            now_utc = book.clock.utc()
     except Problem as problem:
         fail(str(problem))
     for job, runs in jobs:
+        cold = cold_restart_due(runs, now_utc)
         if as_json:
-            _line(job, runs)
+            _line(job, runs, cold)
         else:
             name = " · ".join(part for part in (job.item.kind, job.item.model, job.item.serial) if part)
             numbers = ", ".join(str(run.id) for run in runs[:MOST_RUNS]) or "—"
             numbers += f" … {runs[-1].id}" if len(runs) > MOST_RUNS else ""
             told = f"{name:32.32}  {job.last_outcome or 'no run yet':13}  runs {numbers:12}  {job.complaint:.200}"
-            say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}".replace("\n", " "))
+            said = "" if cold is None else f"  [{cold_words(cold)}]"
+            say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}{said}".replace("\n", " "))
     if as_json:
         return
     if not jobs:
@@ -119,7 +124,7 @@ def _as_written(said: str, written: list[str]) -> str:
     )
 
 
-def _line(job: Job, runs: list[Run]) -> None:
+def _line(job: Job, runs: list[Run], cold: Due | None) -> None:
     line(
         job=job.number,
         tag=job.tag,
@@ -140,4 +145,5 @@ def _line(job: Job, runs: list[Run]) -> None:
         waiting_for=job.waiting_for,
         outcome=job.last_outcome,
         runs=[{"run": run.id, "kind": run.kind, "outcome": run.result.outcome} for run in runs],
+        cold_start_from_utc=None if cold is None else cold.from_utc,
     )

@@ -29,7 +29,6 @@ if TYPE_CHECKING:
     from benchlog.ledger.store import Ledger
 
 STAY_NEAR = "Stay near it: nobody here sees smoke, smells heat or hears a bearing."
-COLD_START = "Start it once more when it is cold: tomorrow, or after {hours} hours."
 DRIFT_FIGURES = (
     "verdict",
     "seconds",
@@ -159,7 +158,7 @@ def tell_run_in(book: "Ledger", filed: "Filed", *, as_json: bool) -> Mapping[str
             if event is not None:
                 say(f"  {event.text}")
         if due is not None:
-            say(f"  {COLD_START.format(hours=f'{COLD_AFTER_S / 3600:g}')}")
+            say(f"  Start it once more when it is cold: tomorrow, or after {COLD_AFTER_S / 3600:g} hours.")
         return {}
     figures = {} if told is None else {name: told.values.get(name) for name in DRIFT_FIGURES}
     return {

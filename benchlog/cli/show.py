@@ -6,7 +6,9 @@ import click
 
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line
+from benchlog.cli.words import cold_words
 from benchlog.errors import Refused
+from benchlog.history.cold_restart import cold_restart_due
 from benchlog.settings import owner_settings
 
 
@@ -27,10 +29,14 @@ def command(job: str, ledger: Path | None, as_json: bool) -> None:
         if not path.exists():
             raise Refused(f"{path}: there is no ledger")
         with Ledger.open(path) as book:
-            sheet = gather(book, book.job_by_number(number_of(job)))
+            found = book.job_by_number(number_of(job))
+            sheet = gather(book, found)
+            cold = cold_restart_due(book.runs(found.id), book.clock.utc())
     except Problem as problem:
         fail(str(problem))
     if as_json:
         line(**plain(sheet))
     else:
         click.echo(text_of(document(sheet, here(), currency=owner_settings().shop.currency)), nl=False)
+        if cold is not None:
+            click.echo(f"\n{cold_words(cold)[0].upper()}{cold_words(cold)[1:]}.")

@@ -1,6 +1,7 @@
 """What the terminal says: what happened, whether the output is off, what to do."""
 
 from benchlog.bench.frames import Ended
+from benchlog.history.cold_restart import Due
 from benchlog.outcome import Outcome
 
 CAUTIONS = """\
@@ -62,3 +63,10 @@ def off_sentence(ended: Ended) -> str:
     if ended.result.output_confirmed_off:
         return OFF
     return NEVER_ON if ended.result.outcome is Outcome.REFUSED and ended.journal is None else NOT_OFF
+
+
+def cold_words(due: Due) -> str:
+    """That a motor which was run in is to start once more when it is cold."""
+    if due.now:
+        return "to be started once more, now that it is cold"
+    return f"to be started once more when it is cold: from {due.from_utc[:16].replace('T', ' ')} UTC on, or tomorrow"
