@@ -65,13 +65,13 @@ def command(
         if not path.exists():
             raise Refused(f"{path}: there is no ledger")
         with Ledger.open(path) as book:
-            asked = sum((bool(runs or lot_number), listing is not None, judged is not None))
+            asked = sum((bool(runs or lot_number), listing, shown is not None, judged is not None))
             if asked != 1 or (judged is None) != (against is None):
                 raise Refused("name RUNS or a --lot, or --list, or --show ID, or --judge RUN --against ID; one of them")
             if listing:
                 _list(limits_for(book), as_json=as_json)
             elif shown is not None:
-                kept = kept_limits(book)
+                kept = kept_limits(book, shown)
                 tell_limits(kept.limits, kept.id, as_json=as_json)
             elif judged is not None and against is not None:
                 passed = _judge(book, judged, against, as_json=as_json)
@@ -178,13 +178,13 @@ def tell_limits(limits: "StartLimits", key: int | None, *, as_json: bool) -> Non
         f"Each band holds at least {limits.coverage * 100:g} % of such units, with {limits.confidence * 100:g} % "
         "confidence, if they, or their logarithms, are spread normally."
     )
-    say(f"\n  {'':16}{'low':>11}{'mean':>11}{'high':>11}{'n':>4}{'factor':>8}{'one unit':>9}{'units':>9}")
+    say(f"\n  {'':16}{'low':>10}{'mean':>10}{'high':>10}{'n':>5}{'factor':>8}{'one unit':>10}{'units':>9}")
     for kind in FIGURES:
         if (band := limits.bands.get(kind.name)) is not None:
-            edges = "".join(f"{show_fine(value, kind.unit):>11}" for value in (band.low, band.mean, band.high))
+            edges = "".join(f"{show_fine(value, kind.unit):>10}" for value in (band.low, band.mean, band.high))
             shares = (_spread(held, kind.name, band.mean) for held in (limits.within, limits.between))
-            columns = "".join(f"{one:>9}" for one in shares)
-            say(f"  {kind.label:16}{edges}{band.n:>4}{band.factor:>8.3f}{columns}")
+            within, between = shares
+            say(f"  {kind.label:16}{edges}{band.n:>5}{band.factor:>8.3f}{within:>10}{between:>9}")
     _wrapped("One unit, units: standard deviations of one unit's starts and between units, as shares of the mean.")
     for figure, why in limits.why.items():
         label = next((kind.label for kind in FIGURES if kind.name == figure), figure)

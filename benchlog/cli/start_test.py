@@ -148,12 +148,15 @@ def lines_of(test: StartTest) -> list[str]:
     trigger = f"trigger on {test.trigger.value}"
     if test.trigger is not Trigger.OUTPUT_ON and test.level is not None:
         unit = "A" if test.trigger is Trigger.AMPS else "V"
-        trigger += f" through {show(test.level, unit)}, hysteresis {show(test.hysteresis, unit)}, "
-        trigger += f"armed for {show(test.arm_s, 's')}"
+        trigger += f" through {show(test.level, unit)}, hysteresis {show(test.hysteresis, unit)}"
     found = [
         f"{test.starts} {'start' if test.starts == 1 else 'starts'} at {show(test.volts, 'V')}, limit {limit}",
         f"held {show(test.on_s, 's')}, at rest {show(test.rest_s, 's')} before each, still within "
         f"{show(test.still_s, 's')}",
         f"{trigger}, {show(test.before_s, 's')} kept before it",
     ]
-    return found if test.interleave == 1 else [*found, f"interleaved: {test.interleave} starts fill in one curve"]
+    if test.trigger is not Trigger.OUTPUT_ON:
+        found.append(f"armed for {show(test.arm_s, 's')} at most")
+    if test.interleave > 1:
+        found.append(f"interleaved: {test.interleave} starts fill in one curve")
+    return found

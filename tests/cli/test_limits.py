@@ -1,0 +1,145 @@
+"""`benchlog limits` as a user runs it: made, kept, shown, judged by; n, coverage and confidence said; refusals told."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from benchlog.cli import main
+from benchlog.ledger.known_good import limits_for
+from benchlog.ledger.lots import lots, units
+from benchlog.ledger.store import Ledger
+from benchlog.motor.start_figures import FIGURES
+
+
+@pytest.fixture(scope="module")
+def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("limits") / "demo.db"
+    shutil.copy(built_demo, path)
+    return path
+
+
+@pytest.fixture(scope="module")
+def runs(demo: Path) -> dict[str, int]:
+    """Of each unit of the demo's lot, by its serial."""
+    with Ledger.open(demo) as book:
+        return {unit.serial: unit.run or 0 for unit in units(book, lots(book)[0])}
+
+
+def limits(demo: Path, *arguments: str) -> Result:
+    return CliRunner().invoke(main, ["limits", *arguments, "--ledger", str(demo)])
+
+
+def good(runs: dict[str, int]) -> list[str]:
+    return [str(run) for serial, run in runs.items() if serial != "CF-205"]
+
+
+def kept(demo: Path) -> int:
+    with Ledger.open(demo) as book:
+        return len(limits_for(book))
+
+
+def test_the_table_says_from_how_many_with_which_coverage_and_confidence(demo: Path, runs: dict[str, int]) -> None:
+    before = demo.read_bytes()
+    done = limits(demo, *good(runs), "--coverage", "0.9")
+    assert done.exit_code == 0, done.output
+    assert "From 7 known good units, 2 starts or more of each" in done.output
+    words = " ".join(done.output.split())
+    assert "at least 90 % of such units, with 95 % confidence" in words
+    for kind in FIGURES:
+        assert f"\n  {kind.label}" in done.output
+    assert "Mind: " in done.output
+    assert max(map(len, done.output.splitlines())) <= 80
+    assert demo.read_bytes() == before
+
+
+def test_factors_are_those_of_the_tables(demo: Path, runs: dict[str, int]) -> None:
+    *rows, last = [json.loads(row) for row in limits(demo, *good(runs), "--json").output.splitlines()]
+    # Two-sided tolerance factor for n = 7, 95 % at 95 %: 4.007 by Howe's approximation, from memory of its formula;
+    # the exact one lies within 1 % above it.
+    assert {row["n"] for row in rows} == {7}
+    assert all(4.007 <= row["factor"] <= 4.05 for row in rows)
+    for row in rows:
+        assert row["low"] < row["mean"] < row["high"]
+    assert (last["limits"], last["n"], last["coverage"], last["confidence"]) == (None, 7, 0.95, 0.95)
+    assert last["runs"] == [int(run) for run in good(runs)]
+
+
+def test_more_coverage_or_confidence_is_wider(demo: Path, runs: dict[str, int]) -> None:
+    def width(*more: str) -> float:
+        told = json.loads(limits(demo, *good(runs), "--json", *more).output.splitlines()[2])
+        assert told["figure"] == "steady_amps"
+        return float(told["high"] - told["low"])
+
+    assert width() < width("--coverage", "0.99")
+    assert width() < width("--confidence", "0.99")
+
+
+def test_fewer_than_five_units_are_refused_however_many_runs_they_have(demo: Path, runs: dict[str, int]) -> None:
+    done = limits(demo, *good(runs)[:4], *good(runs)[:4])
+    assert done.exit_code == 2
+    assert "5 known good units or more are needed; there are 4" in done.output
+
+
+def test_a_lot_stands_for_the_last_runs_of_its_units_that_did_not_fail(demo: Path, runs: dict[str, int]) -> None:
+    told = json.loads(limits(demo, "--lot", "14", "--json").output.splitlines()[-1])
+    assert told["runs"] == [int(run) for run in good(runs)]
+
+
+def test_they_are_kept_with_the_name_of_who_says_that_the_units_are_good(demo: Path, runs: dict[str, int]) -> None:
+    count = kept(demo)
+    nameless = limits(demo, *good(runs), "--keep")
+    assert (nameless.exit_code, kept(demo)) == (2, count)
+    assert "--who" in nameless.output
+    assert limits(demo, *good(runs), "--keep", "--who", "bench", "--confidence", "0.9").exit_code == 0
+    assert kept(demo) == count + 1
+    newest, *_ = [json.loads(row) for row in limits(demo, "--list", "--json").output.splitlines()]
+    assert (newest["who"], newest["n"], newest["confidence"], newest["model"]) == ("bench", 7, 0.9, "12 V, 120 mm")
+    shown = limits(demo, "--show", str(newest["limits"]))
+    assert f"Limits {newest['limits']} of cold start 12 V, version 1" in shown.output
+    assert "with 90 % confidence" in " ".join(shown.output.split())
+
+
+def test_a_unit_is_judged_with_its_margins_and_what_failed(demo: Path, runs: dict[str, int]) -> None:
+    before = demo.read_bytes()
+    bad = limits(demo, "--judge", str(runs["CF-205"]), "--against", "1")
+    assert bad.exit_code == 1
+    assert f"Run {runs['CF-205']} against limits 1: FAIL" in bad.output
+    run_up = next(row for row in bad.output.splitlines() if row.startswith("  run-up"))
+    assert run_up.endswith("FAIL")
+    assert " -" in run_up
+    assert "It starts slowly" in bad.output
+    assert max(map(len, bad.output.splitlines())) <= 80
+    fine = limits(demo, "--judge", str(runs["CF-203"]), "--against", "1", "--json")
+    assert fine.exit_code == 0
+    *rows, last = [json.loads(row) for row in fine.output.splitlines()]
+    assert (last["passed"], last["failed"], last["limits"]) == (True, [], 1)
+    assert all(row["margin"] > 0 for row in rows if row["inside"])
+    assert demo.read_bytes() == before
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        ((), "name RUNS or a --lot"),
+        (("1", "--list"), "one of them"),
+        (("--judge", "20"), "--against ID"),
+        (("1",), "captured no starts"),
+        (("9999",), "no run 9999"),
+        (("20", "--lot", "14"), "not both"),
+        (("--lot", "1"), "no lot number 1"),
+        (("--show", "99"), "99"),
+        (("--judge", "1", "--against", "1"), "captured no starts"),
+        (("20", "--coverage", "1"), "coverage: 1 is outside 0.5 to 0.999"),
+        (("20", "--confidence", "0,9"), "write it with a point"),
+    ],
+)
+def test_what_is_refused_is_one_line_and_keeps_nothing(demo: Path, arguments: tuple[str, ...], words: str) -> None:
+    count = kept(demo)
+    done = limits(demo, *arguments)
+    assert done.exit_code == 2
+    assert words in done.output
+    assert len(done.output.strip().splitlines()) == 1
+    assert kept(demo) == count
