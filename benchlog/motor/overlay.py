@@ -205,7 +205,7 @@ def _rough_mean(curves: Sequence[Curve], pace_s: float) -> _Mean:
 def _changing(curve: Curve, mean: _Mean, pace_s: float) -> Counts:
     """int64[m]: its readings where the slope is worth something to an alignment, and one more to either side; no more
     than enough."""
-    steep = np.flatnonzero(np.abs(mean.slope) > CHANGES_SHARE * float(np.max(np.abs(mean.slope))))
+    steep = np.flatnonzero(np.abs(mean.slope) >= CHANGES_SHARE * float(np.max(np.abs(mean.slope))))
     begin_s, end_s = float(mean.t_s[steep[0]]) - pace_s, float(mean.t_s[steep[-1]]) + pace_s
     within = np.flatnonzero((curve.t_s >= begin_s) & (curve.t_s <= end_s))
     return within[:: 1 + len(within) // ENOUGH_READINGS]

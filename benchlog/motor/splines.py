@@ -11,19 +11,12 @@ GROWS = 1.25
 
 def knots_of(first_s: float, last_s: float, closest_s: float, *, fast_s: tuple[float, float]) -> Values:
     """s, rising, from `first_s` to `last_s`: `closest_s` apart within `fast_s`, further and further to either side."""
-    begin_s, end_s = max(first_s, fast_s[0]), min(last_s, fast_s[1])
-    knots = list(begin_s + closest_s * np.arange(max(1.0, np.ceil((end_s - begin_s) / closest_s))))
-    return np.array(
-        [
-            first_s,
-            *_outwards(knots[0], first_s, -closest_s)[::-1],
-            *knots,
-            *_outwards(knots[-1], last_s, closest_s),
-            last_s,
-        ]
-        if knots[0] > first_s
-        else [*knots, *_outwards(knots[-1], last_s, closest_s), last_s]
-    )
+    begin_s, end_s = max(first_s, min(fast_s[0], last_s - closest_s)), min(last_s, fast_s[1])
+    if begin_s - first_s < 2 * closest_s:
+        begin_s = first_s
+    close = list(begin_s + closest_s * np.arange(max(1.0, np.floor((end_s - begin_s) / closest_s))))
+    before = [first_s, *_outwards(begin_s, first_s, -closest_s)[::-1]] if begin_s > first_s else []
+    return np.array([*before, *close, *_outwards(close[-1], last_s, closest_s), last_s])
 
 
 def _outwards(from_s: float, to_s: float, step_s: float) -> list[float]:

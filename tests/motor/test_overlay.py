@@ -149,6 +149,13 @@ def test_one_curve_is_its_own_mean_and_none_is_refused() -> None:
         overlay([replace(made[0], t_s=made[0].t_s[:1], amps=made[0].amps[:1], volts=made[0].volts[:1])])
 
 
+def test_curves_of_no_current_at_all_are_laid_as_they_are() -> None:
+    t_s = 0.02 * np.arange(60)
+    told = overlay([curve(n, t_s, np.zeros(60)) for n in (1, 2)])
+    assert told.offsets_s.tolist() == [0.0, 0.0]
+    assert np.all(told.mean_amps == 0.0)
+
+
 def test_an_empty_curve_among_others_is_passed_over() -> None:
     made, _ = shifted(3, 50.0)
     empty = replace(made[0], t_s=np.array([]), amps=np.array([]), volts=np.array([]))
