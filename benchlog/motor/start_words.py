@@ -57,7 +57,12 @@ _PATTERNS: tuple[_Pattern, ...] = (
     ),
     _Pattern(
         sentence="It draws more from the first reading on, and keeps it up: signs of shorted turns.",
-        when={"peak_amps": _HIGH, "steady_amps": _HIGH, "run_up_s?": (0, -1), "ohms?": (0, -1)},
+        when={"peak_amps": _HIGH, "steady_amps": _HIGH, "run_up_s?": (0, -1), "ohms": _LOW},
+        like=("run_up_s",),
+    ),
+    _Pattern(
+        sentence="It draws more from the first reading on, and keeps it up: friction or shorted turns.",
+        when={"peak_amps": _HIGH, "steady_amps": _HIGH, "run_up_s?": (0, -1), "ohms?": _IN},
         like=("run_up_s",),
     ),
     _Pattern(

@@ -35,7 +35,7 @@ def judged(ohm: Fitted | None = None, **times: float) -> Judged:
         ),
         (
             {"peak_amps": 1.3, "steady_amps": 1.5},
-            "It draws more from the first reading on, and keeps it up: signs of shorted turns.",
+            "It draws more from the first reading on, and keeps it up: friction or shorted turns.",
         ),
         (
             {"peak_amps": 1.3, "steady_amps": 1.5, "run_up_s": 1.5},
@@ -75,6 +75,12 @@ def test_the_winding_is_not_cleared_where_its_resistance_is_not_like_the_others(
     found = judged(ohm=MORE_OHM, steady_amps=2.0, run_up_s=1.3)
     assert "winding" not in found.sentence
     assert found.sentence == "It is outside in run-up and steady current."
+
+
+def test_shorted_turns_alone_are_said_only_of_a_lower_resistance() -> None:
+    less = Fitted(value=1.5, low=1.4, high=1.6)
+    assert judged(ohm=less, peak_amps=1.3, steady_amps=1.5).sentence.endswith(": signs of shorted turns.")
+    assert judged(ohm=AS_GOOD, peak_amps=1.3, steady_amps=1.5).sentence.endswith(": friction or shorted turns.")
 
 
 def test_a_slow_start_with_the_resistance_of_the_others_is_not_put_down_to_resistance() -> None:
