@@ -260,9 +260,9 @@ class Closing(msgspec.Struct, frozen=True, kw_only=True):
 class Job(msgspec.Struct, frozen=True, kw_only=True):
     """One repair, or one lot of units that are measured. `number` is what people call it; `id` is the ledger's key.
 
-    Closing fields are empty until then. `owner`: whose thing it is, and how to reach them: `contact`. `who`: the technician. `consent`: the owner agreed to
-    the attempt. `opened_before`: who else was in it; `pumped`: what it moved. `comeback_of`: the key of an earlier job
-    of the same thing.
+    Closing fields are empty until then. `owner`: whose thing it is, and how to reach them: `contact`. `who`: the
+    technician. `consent`: the owner agreed to the attempt. `opened_before`: who else was in it; `pumped`: what it
+    moved. `comeback_of`: the key of an earlier job of the same thing.
     """
 
     id: int

@@ -88,9 +88,7 @@ def check_from_run(ledger: Ledger, lot: Lot, run: int, who: str = "") -> LotChec
 
 def checks(ledger: Ledger, lot: Lot) -> list[LotCheck]:
     """Oldest first. Raises LedgerError."""
-    wanted = select(LotCheckRow).where(LotCheckRow.job_id == lot.job.id).order_by(LotCheckRow.utc, LotCheckRow.id)
-    with ledger.reading() as session:
-        return [_check_of(ledger, row) for row in session.scalars(wanted)]
+    return _checks(ledger, lot.job.id)
 
 
 def check_due(ledger: Ledger, lot: Lot, now_utc: str | None = None) -> tuple[CheckKind, ...]:
@@ -98,12 +96,23 @@ def check_due(ledger: Ledger, lot: Lot, now_utc: str | None = None) -> tuple[Che
 
     Measuring goes on and is filed all the same, but no unit is judged until they pass. Raises LedgerError.
     """
-    now = _instant(ledger, now_utc or ledger.clock.utc())
+    return due_in(ledger, lot.job.id, now_utc or ledger.clock.utc())
+
+
+def due_in(ledger: Ledger, job_id: int, now_utc: str) -> tuple[CheckKind, ...]:
+    """The same, of the lot of a job, by its key."""
+    now = _instant(ledger, now_utc)
     last: dict[CheckKind, bool] = {}
-    for one in checks(ledger, lot):
+    for one in _checks(ledger, job_id):
         if 0.0 <= (now - _instant(ledger, one.utc)).total_seconds() <= SHIFT_S:
             last[one.kind] = one.passed
     return tuple(kind for kind in CheckKind if not last.get(kind, False))
+
+
+def _checks(ledger: Ledger, job_id: int) -> list[LotCheck]:
+    wanted = select(LotCheckRow).where(LotCheckRow.job_id == job_id).order_by(LotCheckRow.utc, LotCheckRow.id)
+    with ledger.reading() as session:
+        return [_check_of(ledger, row) for row in session.scalars(wanted)]
 
 
 def _instant(ledger: Ledger, utc: str) -> datetime:

@@ -5,21 +5,21 @@ A lot is a job that measures, and what belongs to it. Its runs carry the unit th
 
 from typing import Any
 
-import msgspec
-from sqlalchemy import ColumnElement, Row, Select, func, select
+from sqlalchemy import Row, Select, func, select
 from sqlalchemy.orm import Session
 
 from benchlog.errors import Refused
-from benchlog.ledger.jobs import add_job, job_row, mark_changed
+from benchlog.ledger.jobs import add_job, mark_changed
 from benchlog.ledger.lot_checks import check_due, check_from_run, checks, keep_check
+from benchlog.ledger.lot_units import add_unit, keep_judged, open_rows, unit, units
 from benchlog.ledger.rows import job_of, select_jobs, value_of
-from benchlog.ledger.schema import EntryRow, JobRow, JudgedRow, LimitsRow, LotRow, RunRow, StartTestRow, UnitRow
+from benchlog.ledger.schema import EntryRow, JobRow, LimitsRow, LotRow, StartTestRow, UnitRow
 from benchlog.ledger.store import Ledger
-from benchlog.motor.limits import Judged
-from benchlog.records import Closing, EntryKind, Item, JobState, Lot, Motor, Purpose, RunKind, Stage, TakenIn, Unit
+from benchlog.records import Closing, EntryKind, Item, Lot, Motor, Purpose, Stage, TakenIn
 
 __all__ = [
     "add_unit",
+    "change_lot",
     "check_due",
     "check_from_run",
     "checks",
@@ -34,9 +34,6 @@ __all__ = [
     "unit",
     "units",
 ]
-
-MOST_SERIAL = 100
-"""Characters: what is longer was not scanned from a unit."""
 
 
 def open_lot(
@@ -61,8 +58,7 @@ def open_lot(
         raise Refused("a lot needs a name that can be read")
     if item.serial:
         raise Refused(f'a lot has no serial, its units have one each: "{item.serial}" is of one unit')
-    if not -60.0 <= ambient_c <= 100.0:
-        raise Refused(f"ambient: {ambient_c:g} °C is outside -60 to 100 °C")
+    _check_ambient(ambient_c)
     with ledger.writing() as session:
         if session.get(StartTestRow, test_id) is None:
             raise Refused(f"there is no start test with the key {test_id}")
@@ -124,15 +120,33 @@ def set_limits(ledger: Ledger, lot: Lot, limits_id: int) -> Lot:
     Raises Refused where they are not there or of another test, or the lot is closed; LedgerError.
     """
     with ledger.writing() as session:
-        job, row = _open(session, lot)
+        job, row = open_rows(session, lot)
         utc = ledger.clock.utc()
         before = row.limits_id
         _judge_by(session, row, limits_id)
         if before is not None and before != limits_id:
-            text = f"judged by limits {limits_id} from now on; until now by limits {before}"
-            session.add(
-                EntryRow(job_id=job.id, utc=utc, stage=Stage.PROVE.value, text=text, who="", kind=EntryKind.STATE.value)
-            )
+            _say(session, row, utc, f"Judged by limits {limits_id} from now on; until now by limits {before}")
+        mark_changed(session, job, utc)
+        return _lot(ledger, session, job.id)
+
+
+def change_lot(ledger: Ledger, lot: Lot, *, operator: str | None = None, ambient_c: float | None = None) -> Lot:
+    """Who measures from now on, and at what ambient; None for as it was. A line says what was until then.
+
+    Leads and fixture stay: what is measured with others is another lot. Raises Refused for an ambient that is none, or
+    where the lot is closed; LedgerError.
+    """
+    if ambient_c is not None:
+        _check_ambient(ambient_c)
+    with ledger.writing() as session:
+        job, row = open_rows(session, lot)
+        utc = ledger.clock.utc()
+        if operator is not None and operator.strip() != row.operator:
+            _say(session, row, utc, f"Operator from now on: {operator.strip() or '—'}; until now {row.operator or '—'}")
+            row.operator = job.who = operator.strip()
+        if ambient_c is not None and ambient_c != row.ambient_c:
+            _say(session, row, utc, f"Ambient from now on: {ambient_c:g} °C; until now {row.ambient_c:g} °C")
+            row.ambient_c = ambient_c
         mark_changed(session, job, utc)
         return _lot(ledger, session, job.id)
 
@@ -142,82 +156,6 @@ def close_lot(ledger: Ledger, lot: Lot, closing: Closing | None = None) -> Lot:
     ledger.close_job(lot.job.id, closing or Closing(cause=""))
     with ledger.reading() as session:
         return _lot(ledger, session, lot.job.id)
-
-
-def add_unit(ledger: Ledger, lot: Lot, serial: str) -> Unit:
-    """The next one of a lot; a serial that is in it already is that unit, measured again.
-
-    What is due to be checked does not hold it up: ask check_due() and say so, since it will not be judged until then.
-    Raises Refused for a serial that is blank, not readable or too long, and for a new one in a closed lot; LedgerError.
-    """
-    serial = " ".join(serial.split())
-    if not serial or not serial.isprintable() or len(serial) > MOST_SERIAL:
-        raise Refused(f"a serial has 1 to {MOST_SERIAL} characters that can be read")
-    with ledger.reading() as session:
-        known = session.scalar(select(UnitRow.id).where(UnitRow.job_id == lot.job.id, UnitRow.serial == serial))
-    if known is not None:
-        return unit(ledger, known)
-    with ledger.writing() as session:
-        job, row = _open(session, lot)
-        same = session.scalars(select(UnitRow).filter_by(job_id=row.job_id, serial=serial)).one_or_none()
-        if same is None:
-            last = session.scalar(select(func.max(UnitRow.number)).where(UnitRow.job_id == row.job_id)) or 0
-            same = UnitRow(job_id=row.job_id, number=last + 1, serial=serial, utc=ledger.clock.utc())
-            session.add(same)
-            session.flush()
-            mark_changed(session, job, same.utc)
-        added = same.id
-    return unit(ledger, added)
-
-
-def unit(ledger: Ledger, unit_id: int) -> Unit:
-    """Raises Refused where there is none, LedgerError."""
-    with ledger.reading() as session:
-        found = _units(ledger, session, UnitRow.id == unit_id)
-    if not found:
-        raise Refused(f"there is no unit with the key {unit_id}")
-    return found[0]
-
-
-def units(ledger: Ledger, lot: Lot) -> list[Unit]:
-    """In the order in which they came. Raises LedgerError."""
-    with ledger.reading() as session:
-        return _units(ledger, session, UnitRow.job_id == lot.job.id)
-
-
-def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_id: int | None = None) -> Judged:
-    """Keeps what a unit's run, by its key, was judged to be; what is kept is returned. `limits_id`: None for the lot's.
-
-    Where the lot's zero or leads were not checked in the shift before the run, it is neither passed nor failed,
-    whatever the figures say, and says so. A run that is judged again has two judgements: the last counts.
-    Raises Refused where the run is not of this unit, or the lot has no limits; LedgerError.
-    """
-    found = lot_of(ledger, unit(ledger, unit_id).job)
-    measured = ledger.run(run)
-    if found is None or measured.unit != unit_id:
-        raise Refused(f"run {run} is not of this unit")
-    limits_id = found.limits_id if limits_id is None else limits_id
-    if limits_id is None:
-        raise Refused(f'lot "{found.name}" has no limits yet that a unit could be judged by')
-    if due := check_due(ledger, found, measured.started_utc):
-        judged = msgspec.structs.replace(
-            judged,
-            passed=None,
-            sentence=f"Check due: {' and '.join(due)}.",
-            because=f"Not judged. {judged.sentence}".strip(),
-        )
-    with ledger.adding() as session:  # it hangs on a run, and changes nothing that is there
-        session.add(
-            JudgedRow(
-                unit_id=unit_id,
-                run_id=run,
-                limits_id=limits_id,
-                passed=judged.passed,
-                content=msgspec.json.encode(judged).decode(),
-                utc=ledger.clock.utc(),
-            )
-        )
-    return judged
 
 
 _FIELDS = tuple(name for name in Lot.__struct_fields__ if name not in {"job", "units"})
@@ -240,13 +178,14 @@ def _lot_of(ledger: Ledger, row: Row[Any]) -> Lot:
     return value_of(ledger.path, f"lot {row.number}", fields | {"job": job_of(ledger.path, row)}, Lot)
 
 
-def _open(session: Session, lot: Lot) -> tuple[JobRow, LotRow]:
-    job, row = job_row(session, lot.job.id), session.get(LotRow, lot.job.id)
-    if row is None:
-        raise Refused(f"job {job.tag} measures no lot")
-    if job.state == JobState.CLOSED:
-        raise Refused(f'lot "{row.name}" was closed at {job.closed_utc}')
-    return job, row
+def _check_ambient(ambient_c: float) -> None:
+    if not -60.0 <= ambient_c <= 100.0:
+        raise Refused(f"ambient: {ambient_c:g} °C is outside -60 to 100 °C")
+
+
+def _say(session: Session, row: LotRow, utc: str, text: str) -> None:
+    line = {"stage": Stage.PROVE.value, "kind": EntryKind.STATE.value, "text": text, "who": row.operator}
+    session.add(EntryRow(job_id=row.job_id, utc=utc, **line))
 
 
 def _judge_by(session: Session, row: LotRow, limits_id: int) -> None:
@@ -259,22 +198,3 @@ def _judge_by(session: Session, row: LotRow, limits_id: int) -> None:
             f'this lot is measured by "{test.name}", version {test.version}'
         )
     row.limits_id = limits_id
-
-
-def _units(ledger: Ledger, session: Session, wanted: ColumnElement[bool]) -> list[Unit]:
-    """In three questions, however many there are."""
-    rows = session.scalars(select(UnitRow).where(wanted).order_by(UnitRow.job_id, UnitRow.number)).all()
-    of_units = select(RunRow.unit_id, RunRow.id).join(UnitRow, UnitRow.id == RunRow.unit_id).where(wanted)
-    of_units = of_units.where(RunRow.kind == RunKind.START_UP.value).order_by(RunRow.started_utc, RunRow.id)
-    last_run = {run.unit_id: run.id for run in session.execute(of_units)}
-    of_runs = select(JudgedRow.run_id, JudgedRow.passed, JudgedRow.content)
-    of_runs = of_runs.join(UnitRow, UnitRow.id == JudgedRow.unit_id).where(wanted).order_by(JudgedRow.id)
-    judged = {run: (passed, content) for run, passed, content in session.execute(of_runs)}
-    found = []
-    for row in rows:
-        run = last_run.get(row.id)
-        passed, content = (None, "") if run is None else judged.get(run, (None, ""))
-        fields = {"id": row.id, "job": row.job_id, "number": row.number, "serial": row.serial}
-        fields |= {"run": run, "passed": passed, "judged": content}
-        found.append(value_of(ledger.path, f"unit {row.id}", fields, Unit))
-    return found

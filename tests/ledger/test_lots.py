@@ -18,6 +18,7 @@ from benchlog.ledger.likes import past_of
 from benchlog.ledger.lot_checks import MOST_ZERO_A, SHIFT_S
 from benchlog.ledger.lots import (
     add_unit,
+    change_lot,
     check_due,
     check_from_run,
     checks,
@@ -205,8 +206,28 @@ def test_limits_of_another_test_do_not_judge_a_lot(ledger: Ledger, fans: Lot, tm
     other = keep_limits(ledger, limits_like((run,)))
     assert set_limits(ledger, fans, other).limits_id == other
     assert [entry.text for entry in ledger.entries(fans.job.id)] == [
-        "judged by limits 3 from now on; until now by limits 1"
+        "Judged by limits 3 from now on; until now by limits 1"
     ]
+
+
+def test_who_measures_and_at_what_ambient_may_change_and_what_was_is_written_down(ledger: Ledger, fans: Lot) -> None:
+    assert change_lot(ledger, fans) == fans
+    changed = change_lot(ledger, fans, operator=" night bench", ambient_c=-3.5)
+    assert changed == lot(ledger, fans.job.number)
+    assert (changed.operator, changed.job.who, changed.ambient_c) == ("night bench", "night bench", -3.5)
+    assert (changed.leads, changed.fixture) == (fans.leads, fans.fixture)
+    told = [entry.text for entry in ledger.entries(fans.job.id)]
+    assert told == [
+        "Operator from now on: night bench; until now day bench",
+        "Ambient from now on: -3.5 °C; until now 21.5 °C",
+    ]
+    for ambient in (float("nan"), 400.0):
+        with pytest.raises(Refused, match="ambient"):
+            change_lot(ledger, fans, operator="x", ambient_c=ambient)
+    with pytest.raises(Refused, match="was closed"):
+        change_lot(ledger, close_lot(ledger, fans), operator="x")
+    assert lot(ledger, fans.job.number).operator == "night bench"
+    assert [entry.text for entry in ledger.entries(fans.job.id)] == told
 
 
 def test_checks_are_due_until_they_pass_and_again_after_a_shift(ledger: Ledger, fans: Lot, clock: VirtualClock) -> None:
