@@ -27,7 +27,7 @@ WARM_MOST = 1.6
 """Times its cold resistance: no winding within any ceiling is warmer (+150 K); above, it is the contact."""
 WARM_LEAST = 0.9
 MEASURED = "measured start"
-_T95 = {1: 12.706, 2: 4.303, 3: 3.182, 4: 2.776, 5: 2.571, 6: 2.447, 7: 2.365, 8: 2.306, 9: 2.262}
+T95_FEW = {1: 12.706, 2: 4.303, 3: 3.182, 4: 2.776, 5: 2.571, 6: 2.447, 7: 2.365, 8: 2.306, 9: 2.262}
 """Two-sided 95 % of Student's t by degrees of freedom; above, 2.26 errs to wide. Source: any table, from memory."""
 
 
@@ -240,7 +240,7 @@ def _difference(
     else:
         # A new one of the same kind differs from the mean of n by more than the mean is uncertain.
         spread = stdev([one.value for one in then]) * math.sqrt(1 + 1 / len(then))
-        half = math.hypot(half_now, _T95.get(len(then) - 1, 2.26) * spread)
+        half = math.hypot(half_now, T95_FEW.get(len(then) - 1, 2.26) * spread)
     gap = now.value - before
     return Difference(name=name, unit=unit, before=before, after=now.value, low=gap - half, high=gap + half)
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from statistics import fmean, stdev
 
-from benchlog.motor.compare import Difference
+from benchlog.motor.compare import T95_FEW, Difference
 from benchlog.motor.start_figures import FIGURES, FigureKind, StartFigures
 from benchlog.motor.startup import t95
 from benchlog.quantities import show
@@ -32,8 +32,12 @@ def together(figures: Sequence[StartFigures], kind: FigureKind) -> Together | No
     values = [one.value for one in told]
     mean, off = fmean(values), fmean((one.high - one.low) / 2 for one in told)
     spread = stdev(values) if len(values) > 1 else None
-    half = off if spread is None else math.hypot(off, t95(len(values) - 1) * spread / math.sqrt(len(values)))
+    half = off if spread is None else math.hypot(off, _factor(len(values) - 1) * spread / math.sqrt(len(values)))
     return Together(kind=kind, count=len(values), mean=mean, spread=spread, low=mean - half, high=mean + half)
+
+
+def _factor(free: int) -> float:
+    return T95_FEW.get(free) or t95(free)
 
 
 def changes(after: Sequence[StartFigures], others: Sequence[Sequence[StartFigures]]) -> tuple[Difference, ...]:
@@ -52,7 +56,7 @@ def changes(after: Sequence[StartFigures], others: Sequence[Sequence[StartFigure
             half = math.hypot(half_now, (then[0].high - then[0].low) / 2)
         else:
             spread = stdev(one.mean for one in then) * math.sqrt(1 + 1 / len(then))
-            half = math.hypot(half_now, t95(len(then) - 1) * spread)
+            half = math.hypot(half_now, _factor(len(then) - 1) * spread)
         gap = now.mean - before
         found.append(
             Difference(name=kind.label, unit=kind.unit, before=before, after=now.mean, low=gap - half, high=gap + half)
