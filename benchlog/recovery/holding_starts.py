@@ -6,7 +6,7 @@ from itertools import pairwise
 from benchlog.motor.motion import Motion
 from benchlog.quantities import show
 from benchlog.recovery.commands import Apply, Plan, Seen, Watch
-from benchlog.recovery.moves import Situation
+from benchlog.recovery.moves import Situation, locked_joules
 from benchlog.recovery.start_test import StartTest, Trigger
 from benchlog.recovery.trigger import Edge, seen_by
 
@@ -31,6 +31,7 @@ def held_start(situation: Situation, test: StartTest, amps: float, before: Seen,
     seen = yield Apply(volts=test.volts, amps=amps, belief=Motion.UNKNOWN)
     hold = Hold(began_s=seen.set_at_s, trigger_s=seen.set_at_s if edge is None else None)
     read_at_s = seen.now_s + delay_s
+    locked_watts = locked_joules(situation, test.volts, amps, 1.0)
     while True:
         hold.seen.append(seen)
         if edge is not None and hold.trigger_s is None:
@@ -41,7 +42,7 @@ def held_start(situation: Situation, test: StartTest, amps: float, before: Seen,
         until_s = hold.began_s + test.arm_s if hold.trigger_s is None else hold.trigger_s + test.on_s
         if seen.now_s + took_s > until_s and (hold.trigger_s is None or _whole(hold) >= LEAST_WHOLE):
             return hold
-        hold.cut = _ceiling_near(situation, hold.began_s, seen)
+        hold.cut = _ceiling_near(situation, hold.began_s, seen, locked_watts)
         if hold.cut:
             return hold
         seen = yield Watch(at_s=read_at_s)
@@ -78,14 +79,17 @@ def nothing_crossed(test: StartTest) -> str:
     return f"nothing crossed {show(test.level, 'A' if test.trigger is Trigger.AMPS else 'V')} within {test.arm_s:g} s"
 
 
-def _ceiling_near(situation: Situation, began_s: float, seen: Seen) -> str:
-    """Which ceiling one more reading might pass, in words; "" while there is room for it."""
+def _ceiling_near(situation: Situation, began_s: float, seen: Seen, locked_watts: float) -> str:
+    """Which ceiling one more reading might pass, and that by which the volts are down again; "" while there is room.
+
+    A reading that averages what was before the setpoint says less than the winding may draw: `locked_watts`.
+    """
     reading = seen.reading
     took_s = reading.received_s - reading.sent_s
     if seen.now_s - began_s + 2 * took_s > situation.ceilings.on_s.value:
         return "cut short before the ceiling for time in a row"
-    joules = max(reading.volts * reading.amps, 0.0) * took_s
-    rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=joules)
+    watts = max(reading.volts * reading.amps, 0.0 if seen.whole else locked_watts)
+    rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=2 * watts * took_s)
     return f"cut short before the ceiling for {asked_by}" if rest_s > 0 else ""
 
 
