@@ -26,7 +26,9 @@ def test_the_mean_of_starts_has_the_textbook_interval() -> None:
     found = together([start(value) for value in values], STEADY)
     assert found is not None
     spread = float(np.std(values, ddof=1))
-    assert (found.count, found.mean, found.spread) == (5, pytest.approx(0.51), pytest.approx(spread))
+    assert found.count == 5
+    assert found.mean == pytest.approx(0.51)
+    assert found.spread == pytest.approx(spread)
     assert found.high - found.mean == pytest.approx(2.776 * spread / math.sqrt(5), rel=1e-3)
 
 

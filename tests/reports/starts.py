@@ -40,7 +40,7 @@ def figures(steady: float = 0.35, *, run_up: float | None = 0.24, seed: int = 0)
 
 def curve(number: int = 1, *, of: int = 1, steady: float = 0.35, tau: float = 0.1, name: str = "") -> Curve:
     """Read every 20 ms, from 0.1 s before the trigger to 1 s after it."""
-    t_s = np.arange(-5, 50) * 0.02 + 0.003 * number
+    t_s = np.asarray(np.arange(-5, 50) * 0.02 + 0.003 * number, dtype=np.float64)
     amps = np.where(t_s > 0, steady + (1.8 - steady) * np.exp(-np.maximum(t_s, 0) / tau), 0.001)
     volts = np.where(t_s > 0, 12.0, 0.002)
     return Curve(name=name or f"start {number}", run=of, number=number, t_s=t_s, volts=volts, amps=amps, window_s=0.02)
@@ -121,10 +121,9 @@ def measured(number: int, *, steady: float = 0.352, by: StartLimits | None = Non
     """A unit with its run, judged where there are limits."""
     found = captured(number, steady=steady)
     judged = None if by is None else judge(found.figures, found.curves, by)
+    passed = None if judged is None else judged.passed
     told: dict[str, object] = {
-        "unit": Unit(
-            id=number, job=14, number=number, serial=f"CF-{200 + number}", run=number, passed=judged and judged.passed
-        ),
+        "unit": Unit(id=number, job=14, number=number, serial=f"CF-{200 + number}", run=number, passed=passed),
         "run": found.run,
         "judged": judged,
         "means": {name: fmean(one.values[name].value for one in found.figures) for name in found.figures[0].values},

@@ -17,7 +17,7 @@ from benchlog.records import CheckKind, JobState
 from benchlog.recovery.start_test import StartTest, Trigger
 from benchlog.reports.document import Facts, Heading, Picture, Table
 from benchlog.reports.lot import LotReport, by_margin, gather_lot, worst_figure
-from benchlog.reports.lot_document import margin_words, facts_of
+from benchlog.reports.lot_document import facts_of, margin_words
 from benchlog.reports.regions import Paper, Region
 from benchlog.reports.sheet_html import html_of
 from benchlog.reports.sheet_pdf import sheet_pdf
@@ -109,7 +109,7 @@ def test_what_is_not_judged_has_its_reason() -> None:
         measured(5),
     )
     made = report(measured=units)
-    assert dict(table(made, "Why").rows) == {
+    assert {row[0]: row[1] for row in table(made, "Why").rows} == {
         "No run yet.": "CF-202",
         "Its run ended as: still stuck.": "CF-203",
         "Check due: zero. Not judged.": "CF-204",
