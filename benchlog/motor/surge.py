@@ -102,6 +102,8 @@ def run_up(start: Start, surge: Surge, noise_amps: float, u_steady_amps: float) 
     # A steady current that is off by u moves the level by as much, and the line with it.
     u_level = u_steady_amps / level * surge.tau_s
     half = math.hypot(surge.u_share * value, BENT_SHARE * value, u_level) + around_s
+    if half > value:
+        return f"somewhere below {value + half:.2g} s"
     return Fitted(value=value, low=max(0.0, value - half), high=value + half)
 
 
@@ -135,6 +137,8 @@ def energy(
     half = math.hypot(noise, u_zero, u_gain, u_unseen, u_rise, 0.5 * bent) + start.within_s * abs(
         top_watts - last_watts
     )
+    if half > abs(whole):
+        return "the surge was not seen: most of it was over before the first reading of its own"
     return Fitted(value=whole, low=whole - half, high=whole + half)
 
 

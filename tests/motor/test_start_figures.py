@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from benchlog.motor.fit import Fitted, start_current
 from benchlog.motor.start_figures import FIGURES, StartFigures, event_values, figures_from_event, figures_of
-from benchlog.motor.startup import Start, Zero, starts_of, zero_of
+from benchlog.motor.startup import Start, Zero, start_of_readings, starts_of, zero_of
 from benchlog.records import Event, EventKind
 from tests.motor.five_solvers import (
     COULOMB_NM,
@@ -209,6 +209,35 @@ def test_a_start_of_too_few_readings_has_no_figures_but_its_pace() -> None:
     assert set(told.why) == {kind.name for kind in FIGURES}
     assert told.readings == 4
     assert told.interval_s == pytest.approx(0.05)
+
+
+@settings(max_examples=80)
+@given(
+    st.lists(st.sampled_from([0.0, 0.001, 0.002, 0.2, 1.0, 20.0, -0.5]) | st.floats(-50, 50), max_size=40),
+    st.sampled_from([0.0, 1e-3]),
+)
+def test_whatever_was_read_each_figure_is_a_number_within_its_interval_or_has_a_reason(
+    amps: list[float], sigma: float
+) -> None:
+    at_s = [0.02 * n for n in range(len(amps))]
+    start = start_of_readings(
+        at_s,
+        [one + 0.008 for one in at_s],
+        [9.0] * len(amps),
+        amps,
+        set_volts=9.0,
+        began_s=0.0,
+        window_s=0.02,
+        settle_s=0.012,
+        name="start 1",
+    )
+    told = figures_of(start, lead_ohm=0.1, zero=Zero(amps=0.0, sigma_amps=sigma, u_amps=sigma))
+    assert set(told.values) | set(told.why) == {kind.name for kind in FIGURES}
+    assert not set(told.values) & set(told.why)
+    for fit in told.values.values():
+        assert math.isfinite(fit.low)
+        assert math.isfinite(fit.high)
+        assert fit.low <= fit.value <= fit.high
 
 
 numbers = st.floats(allow_nan=False, allow_infinity=False, width=64)
