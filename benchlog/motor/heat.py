@@ -46,7 +46,7 @@ _JOINED_S, _JOINED_LATER_S = 0.1, 2.0
 _LATER_S = 3.0
 _WIDEST_S = 10.0
 _SHARE_OF_AGE = 0.08
-_RENEW_S, _OLD_RENEW_S = 0.05, 0.5
+_RENEW_S, _OLD_RENEW_S, _MANY = 0.05, 0.5, 64
 
 
 def least_heat_capacity(stall_watts: float | None) -> float:
@@ -176,11 +176,13 @@ class Heat:
         return rise
 
     def _old_parts(self, at_s: float, left: Callable[[float], float]) -> list[tuple[float, float, float]]:
-        """As they stood a moment ago, where that is known: they can only have cooled since."""
-        if self._told is None or self._told[1] != left or not 0 <= at_s - self._told[0] <= _OLD_RENEW_S:
-            parts = [_part(one, at_s, left) for bins in self._old.values() for one in bins]
-            self._told = (at_s, left, parts)
-        return self._told[2]
+        """Where they are many, as they stood a moment ago: they can only have cooled since."""
+        told = self._told
+        if told is not None and told[1] == left and 0 <= at_s - told[0] <= _OLD_RENEW_S:
+            return told[2]
+        parts = [_part(one, at_s, left) for bins in self._old.values() for one in bins]
+        self._told = (at_s, left, parts) if len(parts) > _MANY else None
+        return parts
 
     def __len__(self) -> int:
         return sum(len(bins) for bins in (*self._old.values(), *self._fresh.values()))
