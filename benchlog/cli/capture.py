@@ -238,17 +238,10 @@ def _starts_of(
 def _judged(book: "Ledger", run: int, limits_id: int, unit: int | None, *, as_json: bool) -> Mapping[str, object]:
     """A run held against limits; kept where it is of a lot's unit. What did not start each time never passes."""
     from benchlog.cli.limits import tell_judged
-    from benchlog.ledger.captured import captured
-    from benchlog.ledger.known_good import kept_limits
+    from benchlog.ledger.judging_runs import judge_run
     from benchlog.ledger.lots import keep_judged
-    from benchlog.motor.judging import judge
 
-    found = captured(book, run)
-    judged = judge(found.figures, found.curves, kept_limits(book, limits_id).limits)
-    if judged.passed and found.run.result.outcome is not Outcome.RUNS:
-        judged = msgspec.structs.replace(
-            judged, passed=None, sentence="Not judged: not every start turned.", because=found.run.result.reason
-        )
+    judged = judge_run(book, run, limits_id)
     if unit is not None:
         judged = keep_judged(book, unit, run, judged, limits_id)
     if as_json:

@@ -10,14 +10,14 @@ from benchlog.errors import Refused
 from benchlog.history.rates import Rate
 from benchlog.ledger.captured import Captured, captured, captured_of_lot
 from benchlog.ledger.earlier_starts import earlier_starts
+from benchlog.ledger.judging_runs import judge_captured
 from benchlog.ledger.known_good import KeptLimits, kept_limits, limits_for
 from benchlog.ledger.lot_checks import check_due, checks
 from benchlog.ledger.lots import keep_judged, lot, units
 from benchlog.ledger.start_tests import start_test
 from benchlog.ledger.store import Ledger
-from benchlog.motor.fit import Fitted
 from benchlog.motor.interleave import Interleaved, interleaved
-from benchlog.motor.limits import Band, Judged, band_of, judge
+from benchlog.motor.limits import Judged
 from benchlog.motor.overlay import Curve, overlay
 from benchlog.motor.repeatability import repeatability
 from benchlog.records import CheckKind, Job, Lot, LotCheck, Run, RunKind, Unit
@@ -161,12 +161,7 @@ def judge_run(ledger: Ledger, run: Run) -> Judged | None:
 
 def judged_of(ledger: Ledger, of: Captured, kept: KeptLimits) -> Judged:
     """By limits, and in words also by the winding's resistance where the known good ones have one."""
-    result = of.run.result
-    ohm = None
-    if result.resistance_ohm is not None:
-        low, high = result.resistance_low_ohm, result.resistance_high_ohm
-        ohm = Fitted(value=result.resistance_ohm, low=low or result.resistance_ohm, high=high or result.resistance_ohm)
-    return judge(of.figures, of.curves, kept.limits, ohm=ohm, ohm_good=_ohm_of(ledger, kept))
+    return judge_captured(ledger, of, kept)
 
 
 def band_lines(kept: KeptLimits | None) -> BandOf | None:
@@ -246,11 +241,3 @@ def _repeat(found: Sequence[Captured]) -> str:
         return repeatability([each for each in values if each], label=label).words
     except Refused:
         return ""
-
-
-def _ohm_of(ledger: Ledger, kept: KeptLimits) -> Band | None:
-    runs = [ledger.run(run).result.resistance_ohm for run in kept.limits.runs]
-    known = [ohm for ohm in runs if ohm is not None]
-    if len(known) < len(runs) or len(known) < 2:
-        return None
-    return band_of(known, coverage=kept.limits.coverage, confidence=kept.limits.confidence)[0]
