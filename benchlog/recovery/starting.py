@@ -138,7 +138,17 @@ def _at_rest(situation: Situation, test: StartTest, amps: float, joules: float) 
         return f"it did not come to rest in {test.still_s:g} s"
     yield from rest(seen, test.rest_s)
     room = yield from room_for(situation, joules, within_s=ROOM_WITHIN_S)
-    return room or f"the ceilings left no room for it within {ROOM_WITHIN_S:g} s"
+    if room is None:
+        return f"the ceilings left no room for it within {ROOM_WITHIN_S:g} s"
+    return (yield from _before(room, test.before_s))
+
+
+def _before(seen: Seen, for_s: float) -> Plan[Seen]:
+    """What is kept of the time before a start, read as fast as the start itself."""
+    until_s = seen.now_s + for_s
+    while seen.now_s < until_s:
+        seen = yield Watch()
+    return seen
 
 
 def _looked_at(situation: Situation, test: StartTest, amps: float, hold: Hold) -> Plan[Turned]:

@@ -104,6 +104,8 @@ def test_every_start_of_a_free_motor_is_on_record_with_figures_that_hold_the_tru
         assert figures.interval_s == pytest.approx(np.mean(np.diff([one.at_s for one in told])), rel=1e-3)
         assert start.values["trigger_s"] == start.values["began_s"]
         assert (start.values["limited"], start.values["cut"]) == (False, "")
+        before_s = ran.contents.trace.t_s - Captured.number(start, "trigger_s")
+        assert ((before_s > -0.1) & (before_s < 0.0)).sum() == pytest.approx(0.1 / figures.interval_s, abs=2)
     note = next(event for event in ran.contents.events if event.kind is EventKind.NOTE)
     assert note.text == (
         "This supply reads back every 8.00 ms, the mean of 20.0 ms each: the first 22.0 ms of a start, its real "
