@@ -194,6 +194,16 @@ def test_where_nothing_crosses_the_level_the_output_goes_down_and_that_is_said(c
     assert trace.set_volts[-1] == 0.0
 
 
+def test_waiting_for_a_trigger_ends_before_the_ceiling_for_time_in_a_row(capture: Capture) -> None:
+    limits = Limits(volts=12.0, on_s=1.6)
+    ran = capture("free", limits, volts=2.0, trigger=Trigger.AMPS, level=0.8, hysteresis=0.2, arm_s=30.0)
+    assert ran.result.outcome is Outcome.UNDETERMINED
+    assert "cut short before the ceiling for time in a row" in ran.result.reason
+    trace = ran.contents.trace
+    held = trace.t_s[(trace.set_volts == 2.0) & (trace.set_amps > 0.35)]
+    assert 1.5 < held[-1] - held[0] < 1.6
+
+
 @pytest.mark.parametrize(
     ("fields", "limits", "words"),
     [
