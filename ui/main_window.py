@@ -14,6 +14,7 @@ from ui import texts, theme
 from ui.curves.room import CurvesRoom
 from ui.frame_parts import Foot, Header, Notice
 from ui.history.room import HistoryRoom
+from ui.pieces import Pages
 from ui.record.page import RecordPage
 from ui.stage_rail import StageRail
 from ui.stages.close import CloseStage
@@ -77,7 +78,7 @@ class MainWindow(QMainWindow):
         bench_row.setSpacing(12)
         bench_row.addWidget(self.rail)
         bench_row.addWidget(self.stages, 1)
-        self.rooms = QStackedWidget()
+        self.rooms = Pages()
         self.rooms.addWidget(bench)
         self.rooms.addWidget(self.curves)
         self.rooms.addWidget(self.history)
@@ -126,6 +127,7 @@ class MainWindow(QMainWindow):
 
     def show_room(self, room: int) -> None:
         self.rooms.setCurrentIndex(room)
+        self.rooms.updateGeometry()
         self.panel.show_lent(room == CURVES_ROOM)
         self.header.rooms.button(room).setChecked(True)
 

@@ -2,9 +2,19 @@
 
 import html
 
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPointF, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout
-from PySide6.QtWidgets import QCheckBox, QComboBox, QFrame, QLabel, QPushButton, QScrollArea, QSizePolicy, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QFrame,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QSizePolicy,
+    QStackedWidget,
+    QWidget,
+)
 
 from ui import theme
 
@@ -63,6 +73,18 @@ def set_look(widget: QWidget, look: str, *, name: str = "look") -> None:
         widget.setProperty(name, look)
         widget.style().unpolish(widget)
         widget.style().polish(widget)
+
+
+class Pages(QStackedWidget):
+    """No larger than the page that is shown needs: one that is not must not hold the window open."""
+
+    def sizeHint(self) -> QSize:
+        page = self.currentWidget()
+        return super().sizeHint() if page is None else page.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        page = self.currentWidget()
+        return super().minimumSizeHint() if page is None else page.minimumSizeHint()
 
 
 class Elided(QLabel):

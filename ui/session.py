@@ -4,6 +4,7 @@ from collections.abc import Callable
 from contextlib import AbstractContextManager
 
 from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QApplication
 
 from benchlog.ledger.filing import file_left_behind, journals_of
 from benchlog.ledger.leads import lead_check
@@ -44,6 +45,7 @@ class Session(QObject):
         *,
         resource: str = "",
         settings: Callable[[], Settings] = owner_settings,
+        beep: Callable[[], None] = QApplication.beep,
     ) -> None:
         super().__init__(window)
         self.window, self.ledger = window, ledger
@@ -57,7 +59,7 @@ class Session(QObject):
         self.advising = Advising(window, self.bench, self.running)
         self.taking_in = TakingIn(window, ledger, self.bench)
         self.recording = Recording(window, ledger, self.bench, self.running, settings)
-        self.curving = Curving(window, ledger, self.bench, self.running, settings)
+        self.curving = Curving(window, ledger, self.bench, self.running, settings, beep=beep)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False

@@ -1,7 +1,7 @@
 """The right of the window: what the supply does now, how much of each ceiling is used, and "Output off"."""
 
-from PySide6.QtCore import QSize, Signal
-from PySide6.QtWidgets import QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress
 from ui import texts, theme
@@ -10,20 +10,10 @@ from ui.numerals import Numerals
 from ui.off_notice import OffNotice
 from ui.off_state import OffState
 from ui.output_off import OutputOffButton
-from ui.pieces import label
+from ui.pieces import Pages, label
 from ui.theme import Tokens
 
 WIDTH_PX, LENT_PX = 256, 392
-
-
-class _Pages(QStackedWidget):
-    """No higher than the page that is shown needs."""
-
-    def sizeHint(self) -> QSize:
-        return self.currentWidget().sizeHint()
-
-    def minimumSizeHint(self) -> QSize:
-        return self.currentWidget().minimumSizeHint()
 
 
 class SupplyPanel(QWidget):
@@ -45,7 +35,7 @@ class SupplyPanel(QWidget):
         self.button = OutputOffButton(tokens)
         self._lent: QWidget | None = None
         self._lent_to, self._running, self._alarmed = False, False, False
-        self.upper = _Pages()
+        self.upper = Pages()
         self.upper.addWidget(self._live_part())
         column.addWidget(self.upper, 1)
         column.addWidget(self.off)

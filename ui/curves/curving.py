@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
-from PySide6.QtWidgets import QApplication
 
 from benchlog.errors import Refused
 from benchlog.ledger.capture_request import capture_request
@@ -55,7 +54,7 @@ class Curving(QObject):
         running: Running,
         settings: Callable[[], Settings],
         *,
-        beep: Callable[[], None] = QApplication.beep,
+        beep: Callable[[], None],
     ) -> None:
         super().__init__(window)
         self.window, self.room, self.ledger, self.bench = window, window.curves, ledger, bench

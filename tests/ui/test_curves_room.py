@@ -1,0 +1,262 @@
+"""The curves room by its buttons and keys: from a test to a lot's units, judged, heard and filed."""
+
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from benchlog.clock import VirtualClock
+from benchlog.ledger.lot_checks import checks
+from benchlog.ledger.start_tests import start_tests
+from benchlog.ledger.store import Ledger
+from benchlog.records import CheckKind, Item, Motor, RunKind, Stage
+from benchlog.recovery.ceilings import Limits
+from benchlog.settings import Settings
+from tests.ui.lot_desk import LotDesk
+from ui import curve_texts as texts
+from ui import theme
+from ui.curves.curving import SECOND_BEEP_MS
+from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, TESTS_PAGE
+from ui.main_window import BENCH_ROOM, MainWindow
+from ui.off_state import OffState
+
+
+@pytest.fixture
+def desk(qtbot: QtBot, tmp_path: Path) -> Iterator[LotDesk]:
+    clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
+    with Ledger.open(tmp_path / "harbour.db", clock=clock) as ledger:
+        window = MainWindow(theme.LIGHT, resource="TCPIP::192.0.2.7::5025::SOCKET")
+        window.wear(theme.LIGHT)
+        made = LotDesk(window, ledger, clock)
+        yield made
+        made.curving.errands.stop()
+        window.may_close = lambda: True
+        window.close()
+        window.deleteLater()
+        # A window that is left would be dressed anew with every later one.
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+def test_an_empty_room_says_what_it_is_for_and_leads_to_the_first_test(desk: LotDesk) -> None:
+    desk.to_the_room()
+    room = desk.window.curves
+    assert room.page == EMPTY_PAGE
+    assert not room.side.next.isVisible()
+    desk.click("curves_define_test")
+    assert room.page == TESTS_PAGE
+
+
+def test_a_test_is_locked_and_then_only_read_or_copied(desk: LotDesk) -> None:
+    desk.to_the_room()
+    desk.lock_test()
+    form = desk.window.curves.tests
+    (kept,) = start_tests(desk.ledger)
+    assert (kept.test.name, kept.test.version, kept.test.volts, kept.test.on_s) == ("cold start", 1, 3.0, 0.9)
+    assert all(edit.isReadOnly() for edit in form.fields())
+    assert not form.trigger.isEnabled()
+    QTest.keyClicks(form.quantities["volts"], "9")
+    assert form.quantities["volts"].text() == "3.00 V"
+    desk.click("test_next")
+    assert form.version.text() == "2"
+    form.quantities["on_s"].setText("60 s")
+    form.quantities["volts"].setText("4 V")
+    desk.click("test_lock")
+    assert form.problem.text() == "on_s: 60 is outside 0.5 to 30"
+    assert len(start_tests(desk.ledger)) == 1
+    form.quantities["on_s"].setText("0,9 s")
+    desk.click("test_lock")
+    desk.settle()
+    assert [(one.test.version, one.test.volts) for one in start_tests(desk.ledger)] == [(2, 4.0), (1, 3.0)]
+
+
+def test_nothing_begins_before_hands_are_said_to_be_clear_and_a_serial_is_there(desk: LotDesk) -> None:
+    desk.to_the_room()
+    desk.lock_test()
+    desk.open_lot()
+    card = desk.window.curves.side.next
+    assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_CLEAR)
+    desk.click("curves_clear")
+    assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_SERIAL)
+    QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
+    desk.curving.begin()
+    assert desk.links == []
+    kept = [entry.text for entry in desk.ledger.entries(desk.lot().job.id) if entry.stage is Stage.MAKE_SAFE]
+    assert kept == [texts.CLEAR_ENTRY.format(hint=texts.CLEAR_HINT)]
+
+
+def test_a_unit_is_scanned_connected_and_begun_with_one_key(desk: LotDesk, qapp: QApplication) -> None:
+    desk.ready()
+    card = desk.window.curves.side.next
+    card.serial.setFocus()
+    QTest.keyClicks(card.serial, "F 17")  # a space in a serial is a space
+    assert len(desk.links) == 1  # the check alone
+    QTest.keyClick(card.serial, Qt.Key.Key_Return)
+    assert "F 17" in desk.window.curves.chart.say_label.text()
+    QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
+    request = desk.links[-1].request
+    assert (request.kind, request.job, request.rated_volts) == (RunKind.START_UP, desk.lot().job.id, 6.0)
+    assert request.start_test == start_tests(desk.ledger)[0].test
+    assert request.unit == desk.units()[0].id
+    desk.run_until_over()
+    assert [unit.serial for unit in desk.units()] == ["F 17"]
+    (run,) = [one for one in desk.ledger.runs(desk.lot().job.id) if one.kind is RunKind.START_UP]
+    assert run.unit == desk.units()[0].id
+    assert card.serial.text() == ""
+    assert desk.window.header.about.text().endswith("serial F 17")
+
+
+def test_a_lot_from_known_good_units_to_pass_and_fail_seen_and_heard(desk: LotDesk, qtbot: QtBot) -> None:
+    desk.with_limits()
+    side, room = desk.window.curves.side, desk.window.curves
+    assert [unit.passed for unit in desk.units()] == [True] * 5  # those that made the limits, judged again
+    assert room.chart.plot.shown.band is not None
+    before = desk.beeps
+    desk.measure("F-6", "good:6")
+    assert side.verdict.word.text() == texts.PASS
+    assert desk.beeps == before + 1
+    assert side.lot.words.said.startswith("6 of 6 (")
+    desk.measure("F-7", "slow:7")
+    assert side.verdict.word.text() == texts.FAIL
+    qtbot.waitUntil(lambda: desk.beeps == before + 3, timeout=20 * SECOND_BEEP_MS)
+    assert [unit.passed for unit in desk.units()][5:] == [True, False]
+    rows = {row[0]: row for row in side.figures.texts()}
+    assert rows["Energy"][3].startswith("+")
+    assert room.chart.say_label.text().startswith("Unit 7 ")
+    assert "a readback every" in room.chart.why_label.said
+    desk.click("curves_page_1")
+    desk.click("curves_order_1")
+    table = room.units.table
+    assert [table.item(0, column).text() for column in (1, 2)] == ["F-7", texts.UNIT_FAIL]  # type: ignore[union-attr]
+    table.setCurrentCell(table.rowCount() - 1, 0)
+    QTest.keyClick(table, Qt.Key.Key_Return)
+    assert room.page == CHART_PAGE
+    assert desk.curving.picked is not None
+    assert room.chart.plot.shown.picked == 2 * desk.curving.picked  # its first start
+    _without_the_shifts_check(desk)
+
+
+def _without_the_shifts_check(desk: LotDesk) -> None:
+    """Measured and filed, but not judged; and silent, as always with the sound switched off."""
+    side = desk.window.curves.side
+    desk.clock.wait(desk.clock.now() + 9 * 3600.0)
+    desk.curving.refresh()
+    desk.settle()
+    assert "leads not checked" in side.next.checked.text()
+    before = desk.beeps
+    desk.measure("F-8", "good:8")
+    assert side.verdict.word.text() == texts.NOT_JUDGED
+    assert (desk.units()[-1].passed, desk.units()[-1].run is not None) == (None, True)
+    desk.click("curves_check")
+    desk.run_until_over()
+    assert {one.kind for one in checks(desk.ledger, desk.lot())} == set(CheckKind)
+    assert desk.beeps == before
+    desk.click("curves_page_1")
+    desk.click("curves_sound")
+    desk.measure("F-8", "good:8")
+    assert side.verdict.word.text() == texts.PASS
+    assert desk.beeps == before
+
+
+def test_limits_take_five_known_good_units_and_say_how_many_there_are(desk: LotDesk) -> None:
+    desk.ready()
+    for number in (1, 2):
+        desk.measure(f"F-{number}", f"good:{number}")
+    desk.click("curves_page_1")
+    units = desk.window.curves.units
+    assert not units.make_limits.isEnabled()
+    assert "2 are measured" in units.not_limits.text()
+    desk.curving._make_limits("Mira")
+    desk.settle()
+    assert "there are 2" in desk.window.notice.words.text()
+    assert desk.lot().limits_id is None
+
+
+def test_while_a_start_is_captured_its_readings_are_drawn_and_the_supply_is_in_sight(desk: LotDesk) -> None:
+    desk.ready()
+    desk.per_poll_s = 0.2
+    desk.scenario = "good:1"
+    card, plot, panel = desk.window.curves.side.next, desk.window.curves.chart.plot, desk.window.panel
+    assert card.isVisible()
+    QTest.keyClicks(card.serial, "F-1")
+    desk.click("curves_start")
+    assert not card.isVisible()
+    assert panel.numerals.isVisible()
+    while plot.shown.live is None or plot.shown.live.t_s.size < 20:
+        desk.session.run.poll()
+    assert plot.shown.live.t_s[0] < 0  # what was kept of the time before the trigger
+    assert plot.shown.live.amps.max() > 0.5
+    while not plot.shown.crowd:
+        desk.session.run.poll()
+    assert plot.shown.crowd[0].name == "start 1"
+    assert desk.window.curves.side.figures.texts()[0][1].endswith(" A")
+    desk.click("output_off")
+    assert desk.links[-1].stops
+    desk.run_until_over()
+    assert desk.session.off.state is OffState.CONFIRMED
+    assert desk.units()[0].run is not None  # what was captured is filed
+    assert card.isVisible()
+
+
+def test_a_test_above_a_ceiling_is_refused_by_name_and_nothing_is_switched_on(desk: LotDesk) -> None:
+    desk.owner = Settings(ceilings=Limits(volts=2.0))
+    desk.ready(checked=False)
+    QTest.keyClicks(desk.window.curves.side.next.serial, "F-1")
+    desk.click("curves_start")
+    assert "tart_test.volts: 3 V is above the owner's ceiling of 2 V" in desk.window.notice.words.text()
+    assert desk.links == []
+    assert desk.session.off.state is OffState.IDLE
+
+
+def test_the_job_on_the_bench_before_and_after(desk: LotDesk) -> None:
+    job = desk.ledger.new_job(
+        item=Item(kind="Cabin fan", serial="CF-1"), motor=Motor(rated_volts=6.0), complaint="slow", load_state="dry"
+    )
+    desk.session.open_job(job.id)
+    desk.to_the_room()
+    desk.lock_test()
+    desk.click("test_use")
+    desk.settle()
+    assert desk.curving.chosen == JOB
+    desk.click("curves_clear")
+    plot = desk.window.curves.chart.plot
+    for scenario in ("slow:1", "good:1"):
+        desk.scenario = scenario
+        desk.click("curves_start")
+        desk.run_until_over()
+    assert [run.kind for run in desk.ledger.runs(job.id)] == [RunKind.START_UP] * 2
+    assert len(plot.shown.crowd) == 2
+    desk.click("curves_before")
+    desk.settle()
+    assert plot.shown.before_name == f"before: run {desk.ledger.runs(job.id)[0].id}"
+    at_s = 0.3
+    before, after = (
+        float(line.amps[line.t_s.searchsorted(at_s)]) for line in (plot.shown.before[0], plot.shown.crowd[0])
+    )
+    assert before > after + 0.1
+    desk.click("curves_before")
+    assert plot.shown.before == []
+    desk.session.show_room(BENCH_ROOM)
+    desk.session.open_job(job.id)  # its captured starts have no page of a stage
+    assert desk.session.here in Stage
+
+
+def test_the_room_fits_1366_by_768_with_everything_shown(desk: LotDesk, qtbot: QtBot) -> None:
+    desk.ready()
+    desk.measure("F-1", "good:1")
+    desk.window.notice.tell("a long notice, which says what has happened and what there is to do about it, " * 3)
+    desk.click("curves_cursors")
+    desk.click("curves_volts")
+
+    def fits() -> None:
+        least = desk.window.minimumSizeHint()
+        assert (least.width() <= 1366, least.height() <= 768) == (True, True), least
+
+    qtbot.waitUntil(fits, timeout=3000)
+    for page in ("curves_page_1", "curves_page_2", "curves_new_lot"):
+        desk.click(page)
+        qtbot.waitUntil(fits, timeout=3000)
