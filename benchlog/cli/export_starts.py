@@ -39,9 +39,9 @@ def export_starts(book: "Ledger", wanted: Wanted, file: Path) -> dict[Path, byte
         raise Refused(f"{file}: the {wanted.form} form is one of .csv")
     if wanted.start is not None and (suffix not in PICTURES or wanted.run is None):
         raise Refused("--start is picked out in a picture of one run: .svg or .png")
-    taken, limits = _taken(book, wanted)
+    taken, limits, failed = _taken(book, wanted)
     if suffix in PICTURES:
-        return {file: _picture(taken, limits, wanted, suffix)}
+        return {file: _picture(taken, limits, wanted, failed, suffix)}
     from benchlog.reports.csv_forms import DATA, spreadsheet
     from benchlog.reports.start_files import csv_files, hdf5, npz
     from benchlog.reports.start_tables import tables_of
@@ -53,19 +53,23 @@ def export_starts(book: "Ledger", wanted: Wanted, file: Path) -> dict[Path, byte
     return {file: npz(tables) if suffix == ".npz" else hdf5(tables)}
 
 
-def _taken(book: "Ledger", wanted: Wanted) -> "tuple[list[Taken], StartLimits | None]":
+def _taken(book: "Ledger", wanted: Wanted) -> "tuple[list[Taken], StartLimits | None, set[int]]":
+    """Starts, limits, and of a lot the runs of what failed."""
     from benchlog.ledger.captured import captured_of_lot
     from benchlog.ledger.known_good import kept_limits
     from benchlog.ledger.lots import lot, lot_of, units
     from benchlog.reports.start_tables import Taken
 
+    failed: set[int] = set()
     if wanted.run is not None:
         one = captured_run(book, wanted.run)
         found = [Taken(serial=serial_of(book, one.run), captured=one)]
         of = lot_of(book, one.run.job)
     else:
         of = lot(book, number_of(wanted.lot or ""))
-        serials = {unit.id: unit.serial for unit in units(book, of)}
+        known = units(book, of)
+        serials = {unit.id: unit.serial for unit in known}
+        failed = {unit.run for unit in known if unit.passed is False and unit.run is not None}
         found = [
             Taken(serial=serials.get(one.run.unit or 0, ""), captured=one)
             for one in captured_of_lot(book, of)
@@ -74,17 +78,20 @@ def _taken(book: "Ledger", wanted: Wanted) -> "tuple[list[Taken], StartLimits | 
         if not found:
             raise Refused(f'lot "{of.name}" has no captured start')
     key = wanted.limits if wanted.limits is not None or of is None else of.limits_id
-    return found, None if key is None else kept_limits(book, key).limits
+    return found, None if key is None else kept_limits(book, key).limits, failed
 
 
-def _picture(taken: "Sequence[Taken]", limits: "StartLimits | None", wanted: Wanted, suffix: str) -> bytes:
+def _picture(
+    taken: "Sequence[Taken]", limits: "StartLimits | None", wanted: Wanted, failed: set[int], suffix: str
+) -> bytes:
     from benchlog.motor.overlay import overlay
     from benchlog.reports.drawing import svg
     from benchlog.reports.sheet_pdf import drawing_png
     from benchlog.reports.start_picture import draw_starts
 
     curves = [curve for one in taken for curve in one.captured.curves]
-    picked: list[Curve] = []
+    worst = [one for one in taken if one.captured.run.id in failed and one.captured.curves]
+    picked: list[Curve] = [replace(one.captured.curves[0], name=one.serial) for one in worst]
     if wanted.start is not None:
         picked = [replace(curve, name=f"start {curve.number}") for curve in curves if curve.number == wanted.start]
         if not picked:

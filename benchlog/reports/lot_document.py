@@ -268,9 +268,12 @@ def _units(report: LotReport, say: Say) -> Iterable[Block]:
     if not report.measured:
         yield Prose("None yet.")
         return
-    rows = [_unit(one, say) for one in report.measured[:MOST_ROWS]]
-    if rest := report.measured[MOST_ROWS:]:
-        rows.append(("", f"{len(rest)} more, in the ledger", "", "", "", "", ""))
+    shown = list(report.measured)
+    if len(shown) > MOST_ROWS:
+        shown.sort(key=lambda one: bool(one.unit.passed))  # what did not pass is never left out before what did
+    rows = [_unit(one, say) for one in shown[:MOST_ROWS]]
+    if rest := len(shown) - len(rows):
+        rows.append(("", f"{rest} more, in the ledger", "", "", "", "", ""))
     columns = (
         Column("No.", 0.07, figures=True),
         Column("Serial", 0.21),

@@ -87,6 +87,14 @@ def test_one_start_may_be_picked_out(demo: Path, tmp_path: Path) -> None:
     assert ">start 2</text>" in text
 
 
+def test_of_a_lot_what_failed_is_picked_out_by_its_serial(demo: Path, tmp_path: Path) -> None:
+    path = tmp_path / "lot.svg"
+    assert export(demo, "--lot", "14", "--curves", str(path)).exit_code == 0
+    text = path.read_text(encoding="utf-8")
+    assert "16 starts" in text
+    assert "picked out: CF-205" in text
+
+
 @pytest.mark.parametrize("there", ["fan.csv", "fan-band.csv-metadata.json"])
 def test_what_is_there_stays_and_nothing_is_written_beside_it(demo: Path, tmp_path: Path, there: str) -> None:
     (tmp_path / there).write_text("kept")

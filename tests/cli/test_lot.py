@@ -19,13 +19,20 @@ def demo(built_demo: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     return path
 
 
-@pytest.fixture
-def mine(tmp_path: Path) -> Path:
-    """A ledger with a locked start test and nothing else."""
-    path = tmp_path / "mine.db"
+@pytest.fixture(scope="module")
+def locked(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("locked") / "mine.db"
     with Ledger.open(path):
         pass
     assert run(path, "start-test", "cold start", "--volts", "12").exit_code == 0
+    return path
+
+
+@pytest.fixture
+def mine(locked: Path, tmp_path: Path) -> Path:
+    """A ledger with a locked start test and nothing else."""
+    path = tmp_path / "mine.db"
+    shutil.copy(locked, path)
     return path
 
 

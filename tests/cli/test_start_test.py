@@ -1,6 +1,7 @@
 """`benchlog start-test` as a user runs it: locked once, never changed, every refusal in one line."""
 
 import json
+import shutil
 from pathlib import Path
 
 import pytest
@@ -11,11 +12,18 @@ from benchlog.ledger.start_tests import start_tests
 from benchlog.ledger.store import Ledger
 
 
-@pytest.fixture
-def ledger(tmp_path: Path) -> Path:
-    path = tmp_path / "ledger.db"
+@pytest.fixture(scope="module")
+def empty(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    path = tmp_path_factory.mktemp("tests") / "ledger.db"
     with Ledger.open(path):
         return path
+
+
+@pytest.fixture
+def ledger(empty: Path, tmp_path: Path) -> Path:
+    path = tmp_path / "ledger.db"
+    shutil.copy(empty, path)
+    return path
 
 
 def run(ledger: Path, *arguments: str) -> Result:

@@ -15,7 +15,7 @@ from benchlog.motor.limit_values import JudgedFigure
 from benchlog.outcome import Outcome
 from benchlog.records import CheckKind, JobState
 from benchlog.recovery.start_test import StartTest, Trigger
-from benchlog.reports.document import Facts, Heading, Picture, Table
+from benchlog.reports.document import MOST_ROWS, Facts, Heading, Picture, Table
 from benchlog.reports.lot import LotReport, by_margin, gather_lot, worst_figure
 from benchlog.reports.lot_document import facts_of, margin_words
 from benchlog.reports.regions import Paper, Region
@@ -149,6 +149,17 @@ def test_what_failed_is_picked_out_and_where_all_passed_the_nearest_to_a_limit()
     good = report(measured=tuple(measured(n, by=by) for n in range(1, 5)))
     picture = next(b for b in reversed(told(good).blocks) if isinstance(b, Picture))
     assert picture.title.endswith("picked out: the nearest to a limit")
+
+
+def test_of_more_units_than_paper_holds_what_did_not_pass_is_there() -> None:
+    by = limits()
+    one, bad = measured(1, by=by), measured(2, by=by, steady=0.53)
+    many = [msgspec.structs.replace(one, unit=msgspec.structs.replace(one.unit, number=n)) for n in range(400)]
+    made = report(measured=(*many, bad))
+    rows = table(made, "No.").rows
+    assert len(rows) == MOST_ROWS + 1
+    assert rows[0][3] == "FAIL"
+    assert rows[-1][1] == "101 more, in the ledger"
 
 
 def test_a_bench_that_was_not_checked_or_failed_its_check_is_cautioned_of() -> None:
