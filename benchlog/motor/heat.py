@@ -20,9 +20,9 @@ values of this project, as is T, which a motor of 1.5 kg has. A motor that heats
 """
 
 import math
-from collections import deque
-from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+
+from benchlog.motor.pulses import Pulses
 
 STALL_RATE_K_S = 60.0
 C_LEAST_J_K, C_MOST_J_K = 0.2, 10.0
@@ -42,11 +42,7 @@ CONTACT_AND_HEAT = 2.2
 """How many times its known resistance a winding may have: contact up to twice as bad, and copper warmer."""
 READBACK_K = 0.1
 """K: what the error of the readback may hide of the first small powers; of larger ones the housing's share bears it."""
-_JOINED_S, _JOINED_LATER_S = 0.1, 2.0
-_LATER_S = 3.0
-_WIDEST_S = 10.0
-_SHARE_OF_AGE = 0.08
-_RENEW_S, _OLD_RENEW_S, _MANY = 0.05, 0.5, 64
+_RENEW_S = 0.05
 
 
 def least_heat_capacity(stall_watts: float | None) -> float:
@@ -113,108 +109,6 @@ def body_of(stall_watts: float | None, mass_g: float | None = None) -> Body:
     )
 
 
-@dataclass(slots=True)
-class _Bin:
-    """Energy of about one power: J, the largest W, and from when to when it went in."""
-
-    first_s: float
-    last_s: float
-    joules: float
-    watts: float
-
-
-@dataclass(slots=True)
-class Heat:
-    """What went in, old pulses joined into bins that widen with their age: as many as the logarithm of the time.
-
-    A bin counts as having gone in at its latest instant, where it is hottest, at the largest of its powers: joining can
-    only raise what it stands for. Powers apart by more than a half share no bin, so that a short surge does not count
-    for the hours around it.
-    """
-
-    _fresh: dict[int, deque[_Bin]] = field(default_factory=dict)
-    _old: dict[int, list[_Bin]] = field(default_factory=dict)
-    _told: tuple[float, Callable[[float], float], list[tuple[float, float, float]]] | None = None
-
-    def add(self, at_s: float, joules: float, watts: float) -> None:
-        kind = _kind(watts)
-        bins = self._fresh.setdefault(kind, deque())
-        last = bins[-1] if bins else None
-        if last is not None and at_s - last.last_s < _JOINED_S and at_s - last.first_s < _WIDEST_S:
-            _join(last, at_s, joules, watts)
-        else:
-            bins.append(_Bin(at_s, at_s, joules, watts))
-            self._age(at_s)
-
-    def _age(self, at_s: float) -> None:
-        for kind, bins in self._fresh.items():
-            old = self._old.setdefault(kind, [])
-            moved = False
-            while bins and at_s - bins[0].last_s > _LATER_S:
-                one, moved = bins.popleft(), True
-                last = old[-1] if old else None
-                close = last is not None and one.last_s - last.last_s < _JOINED_LATER_S
-                if last is not None and close and one.last_s - last.first_s < _WIDEST_S:
-                    _join(last, one.last_s, one.joules, one.watts)
-                else:
-                    old.append(one)
-            if moved:
-                self._old[kind], self._told = _thinned(old, at_s), None
-
-    def rise_k(self, at_s: float, left: Callable[[float], float], most_k_w: float) -> float:
-        """K at most: the largest powers take the area of `most_k_w` first."""
-        fresh = [_part(one, at_s, left) for bins in self._fresh.values() for one in bins]
-        parts = self._old_parts(at_s, left) + fresh
-        if sum(area for _, _, area in parts) <= most_k_w:
-            return sum(k for _, k, _ in parts)
-        rise = 0.0
-        for watts, k, area in sorted(parts, reverse=True):
-            if area >= most_k_w:
-                return rise + most_k_w * watts
-            rise += k
-            most_k_w -= area
-        return rise
-
-    def _old_parts(self, at_s: float, left: Callable[[float], float]) -> list[tuple[float, float, float]]:
-        """Where they are many, as they stood a moment ago: they can only have cooled since."""
-        told = self._told
-        if told is not None and told[1] == left and 0 <= at_s - told[0] <= _OLD_RENEW_S:
-            return told[2]
-        parts = [_part(one, at_s, left) for bins in self._old.values() for one in bins]
-        self._told = (at_s, left, parts) if len(parts) > _MANY else None
-        return parts
-
-    def __len__(self) -> int:
-        return sum(len(bins) for bins in (*self._old.values(), *self._fresh.values()))
-
-
-def _part(one: _Bin, at_s: float, left: Callable[[float], float]) -> tuple[float, float, float]:
-    """W, K and K/W that a bin still stands for at most."""
-    k = one.joules * left(at_s - one.last_s)
-    return one.watts, k, k / one.watts
-
-
-def _kind(watts: float) -> int:
-    """Powers within a half of one another."""
-    return 10_000 if math.isinf(watts) else math.floor(math.log(max(watts, 1e-12)) / math.log(1.5))
-
-
-def _join(one: _Bin, at_s: float, joules: float, watts: float) -> None:
-    one.last_s, one.joules, one.watts = at_s, one.joules + joules, max(one.watts, watts)
-
-
-def _thinned(bins: list[_Bin], at_s: float) -> list[_Bin]:
-    """Neighbours joined where both together are narrow against their age."""
-    kept: list[_Bin] = []
-    for one in bins:
-        last = kept[-1] if kept else None
-        if last is not None and one.last_s - last.first_s < _SHARE_OF_AGE * (at_s - one.last_s):
-            _join(last, one.last_s, one.joules, one.watts)
-        else:
-            kept.append(one)
-    return kept
-
-
 class HeatBound:
     """The bound over time. Times in s of one monotonic clock, never backwards; energies in J; temperatures in °C."""
 
@@ -223,7 +117,7 @@ class HeatBound:
         self._mass_g = mass_g
         self._stall_watts = stall_watts
         self._body = body_of(stall_watts, mass_g)
-        self._winding, self._housing = Heat(), Heat()
+        self._winding, self._housing = Pulses(), Pulses()
         self._bound_k = 0.0
         self._bound_at_s = -math.inf
 
