@@ -250,3 +250,45 @@ CONNECT_WHY = "Hands off, fingers and blades clear; then press Space."
 def plain_ms(seconds: float) -> str:
     """Without its unit, beside one that has it."""
     return ms(seconds).removesuffix(" ms")
+
+
+# a capture laid over
+NEEDS_PICK = "Pick a start out first: a capture is laid over one."
+CAPTURE_TITLE = "Which capture to lay over the start"
+CAPTURE_FILTERS = ("Comma-separated values (*.csv *.txt *.tsv)", "All files (*)")
+CAPTURE_SAY = "Which columns of {name} are what?"
+CAPTURE_WHY = "Guessed from their heads; put right what is wrong. The file itself is kept with the job as it is."
+CAPTURE_TABLE = "Columns of the file, with their first values"
+CAPTURE_COLUMNS = ("No.", "Head", "Unit", "First values")
+CAPTURE_QUANTITIES = {"time": "Time", "volts": "Volts", "amps": "Amps"}
+CAPTURE_UNIT, CAPTURE_UNIT_HEAD = "Unit of {name}", "as its head says"
+CAPTURE_NONE, CAPTURE_COLUMN = "none", "column {number}: {name}"
+CAPTURE_INTERVAL, CAPTURE_INTERVAL_HINT = "Seconds a line, without a column of time", "10 µs"
+CAPTURE_SCALE, CAPTURE_PROBE, CAPTURE_PROBE_HINT = "Volts times", "Amps per volt of a probe", "10 for 100 mV/A"
+CAPTURE_LAY, CAPTURE_LEAVE = "Lay it over", "Leave it"
+CAPTURE_TIME = "Choose a column of time, or say how many seconds a line is; one of the two."
+CAPTURE_VALUES = "Choose a column of volts, of amps, or both."
+CAPTURE_WRONG = "{what}."
+LAID = "Its time 0 is {offset} from the trigger, within {within} (95 %), by its {by}. Kept with the job."
+LAID_NOT = "Where it belongs can’t be told ({why}): its time 0 is drawn at the trigger. Kept with the job."
+LAID_CAPTION = "run {run}, start {start}: {chosen}"
+PEAKS = "Real peak {real}; the readback saw {seen} at most, {share} % of it: each reading is the mean of {window}."
+PEAKS_NO_AMPS, PEAKS_NOT_SAME = "No amps were chosen: peaks can’t be compared.", "It does not cover this start."
+
+
+def capture_name(name: str, pace_s: float) -> str:
+    micro = f"{pace_s * 1e6:.3g} µs" if pace_s < 1e-4 else ms(pace_s)
+    return f"{name[:28]}, every {micro}"
+
+
+# export
+EXPORT_TITLE = "Where to keep the curves"
+EXPORT_FILTERS = (
+    "Tables with their description (*.csv)",
+    "NumPy arrays (*.npz)",
+    "HDF5 (*.h5)",
+    "Picture, to any size (*.svg)",
+    "Picture (*.png)",
+)
+EXPORT_SUFFIX = "Write a name that ends in {suffixes}"
+EXPORT_NOTHING = "There is no captured start to write."

@@ -3,21 +3,24 @@
 import os
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton
 from pytestqt.qtbot import QtBot
 
 from benchlog.bench.frames import Request
+from benchlog.clock import VirtualClock
 from benchlog.ledger.store import Ledger
 from benchlog.settings import Settings
 from tests.ui.fake_link import FakeLink
+from tests.ui.lot_desk import LotDesk
 from ui import theme
 from ui.main_window import MainWindow
 from ui.session import Session
@@ -104,3 +107,20 @@ def desk(qtbot: QtBot, ledger: Ledger) -> Iterator[Desk]:
     window.may_close = lambda: True
     window.close()
     window.deleteLater()
+
+
+@pytest.fixture
+def lot_desk(qtbot: QtBot, tmp_path: Path) -> Iterator[LotDesk]:
+    """A window whose ledger's time passes only with each run."""
+    clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
+    with Ledger.open(tmp_path / "harbour.db", clock=clock) as opened:
+        window = MainWindow(theme.LIGHT, resource=RESOURCE)
+        window.wear(theme.LIGHT)
+        made = LotDesk(window, opened, clock)
+        yield made
+        made.curving.errands.stop()
+        window.may_close = lambda: True
+        window.close()
+        window.deleteLater()
+        # A window that is left would be dressed anew with every later one.
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)

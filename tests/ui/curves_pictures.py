@@ -9,11 +9,14 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+import numpy as np
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QApplication, QPushButton
 
 from benchlog.bench.frames import Request
 from benchlog.clock import VirtualClock
+from benchlog.ledger.captured import captured
+from benchlog.ledger.lots import lots, units
 from benchlog.ledger.store import Ledger
 from benchlog.records import Item, Motor, RunKind
 from tests.ui import fake_starts  # noqa: F401  its script is found by the kind of run
@@ -141,6 +144,7 @@ class CurvesWalk:
         self.press("curves_order_1")
         self.shoot("units")
         self.press("curves_page_0")
+        self.capture_over()
         self.measure_part("F-2213")
         self.window.notice.tell("A run that a crash left behind was filed with job 0005. " * 2)
         self.shoot("with-a-notice")
@@ -162,6 +166,26 @@ class CurvesWalk:
         self.shoot("capturing")
         self.bench.per_poll_s = link.per_poll_s = 60.0
         self.run_until_over()
+
+    def capture_over(self) -> None:
+        """An oscilloscope's view of what is picked out: the same start, with the inrush that no readback shows."""
+        run = units(self.session.ledger, lots(self.session.ledger)[0])[-1].run
+        assert run is not None
+        curve = captured(self.session.ledger, run).curves[0]
+        t_s = np.arange(-0.05, 1.4, 0.0002)
+        amps = np.interp(t_s, curve.t_s, curve.amps)
+        amps += np.where(t_s > 0, 1.1 * np.exp(-np.maximum(t_s, 0) / 0.003), 0.0)
+        path = self.folder / "scope.csv"
+        lines = ["Time (ms),CH1 (V),CH2 (A)"]
+        lines += [f"{1000 * at_s:.2f},3.0,{value:.4f}" for at_s, value in zip(t_s, amps, strict=True)]
+        path.write_text("\n".join(lines) + "\n")
+        self.curving.files.look_into(path)
+        self.settle()
+        self.shoot("capture-columns")
+        self.press("capture_lay")
+        self.settle()
+        self.shoot("capture-over")
+        self.press("curves_over")
 
     def of_a_job(self) -> None:
         """The job on the bench."""

@@ -1,45 +1,27 @@
 """The curves room by its buttons and keys: from a test to a lot's units, judged, heard and filed."""
 
-from collections.abc import Iterator
-from datetime import UTC, datetime
-from pathlib import Path
-
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent, Qt
+from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from benchlog.clock import VirtualClock
 from benchlog.ledger.lot_checks import checks
 from benchlog.ledger.start_tests import start_tests
-from benchlog.ledger.store import Ledger
 from benchlog.records import CheckKind, Item, Motor, RunKind, Stage
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
 from tests.ui.lot_desk import LotDesk
 from ui import curve_texts as texts
-from ui import theme
 from ui.curves.curving import SECOND_BEEP_MS
 from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, TESTS_PAGE
-from ui.main_window import BENCH_ROOM, MainWindow
+from ui.main_window import BENCH_ROOM
 from ui.off_state import OffState
 
 
 @pytest.fixture
-def desk(qtbot: QtBot, tmp_path: Path) -> Iterator[LotDesk]:
-    clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
-    with Ledger.open(tmp_path / "harbour.db", clock=clock) as ledger:
-        window = MainWindow(theme.LIGHT, resource="TCPIP::192.0.2.7::5025::SOCKET")
-        window.wear(theme.LIGHT)
-        made = LotDesk(window, ledger, clock)
-        yield made
-        made.curving.errands.stop()
-        window.may_close = lambda: True
-        window.close()
-        window.deleteLater()
-        # A window that is left would be dressed anew with every later one.
-        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+def desk(lot_desk: LotDesk) -> LotDesk:
+    return lot_desk
 
 
 def test_an_empty_room_says_what_it_is_for_and_leads_to_the_first_test(desk: LotDesk) -> None:

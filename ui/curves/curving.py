@@ -20,6 +20,7 @@ from ui import curve_texts as texts
 from ui import texts as window_texts
 from ui.bench_job import BenchJob
 from ui.curves import after_run, told
+from ui.curves.curve_files import CurveFiles, Picked
 from ui.curves.lot_form import LotAsked
 from ui.curves.reading import Shown, band_lines, filled_in, read_before, read_job, read_lot
 from ui.curves.receiver import Capturing
@@ -69,6 +70,16 @@ class Curving(QObject):
         self._test_id: int | None = None
         self._resource = ""
         self._cleared: set[int] = set()
+        self.files = CurveFiles(
+            self.room,
+            ledger,
+            window.notice,
+            self.errands,
+            shown=lambda: (self.shown, self.picked),
+            picked=self._picked_start,
+            in_the_way=self._no_file_now,
+            parent=self,
+        )
         self._wire()
         application = QCoreApplication.instance()
         if application is not None:
@@ -205,6 +216,7 @@ class Curving(QObject):
         chart.plot.show_filled_in(line)
         chart.plot.show_capture(None)
         chart.over.setText(texts.LAY_OVER)
+        chart.tell("")
         self._lay_before(chart.before.isChecked())
         self.changed.emit()
 
@@ -255,6 +267,17 @@ class Curving(QObject):
             self.room.chart.tell("" if lines else texts.NO_BEFORE)
 
         self.errands.ask("before", lambda: read_before(self.ledger, of), lay)
+
+    def _picked_start(self) -> Picked | None:
+        shown, line = self.shown, self.room.chart.plot.shown.picked
+        if shown is None or line is None or line >= len(shown.places):
+            return None
+        place = shown.places[line]
+        of = shown.measured[place.measured].captured
+        return None if of is None else (of, place.start)
+
+    def _no_file_now(self) -> str:
+        return "" if self._quiet and self.running.off.may_begin else window_texts.NOT_WHILE_ON
 
     def _show_page(self, page: int) -> None:
         if page != TESTS_PAGE and self.shown is None:

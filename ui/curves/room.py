@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLa
 
 from benchlog.records import Lot
 from ui import curve_texts as texts
+from ui.curves.capture_form import CaptureForm
 from ui.curves.chart_page import ChartPage
 from ui.curves.empty_page import EmptyPage
 from ui.curves.lot_form import LotForm
@@ -17,7 +18,7 @@ from ui.curves.units_page import UnitsPage
 from ui.pieces import Chooser, button, scrolled
 from ui.theme import Tokens
 
-CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE = 0, 1, 2, 3, 4
+CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE, CAPTURE_PAGE = range(6)
 NOTHING, JOB = 0, -1
 """What may be chosen to be shown beside lots, which go by the number of their job."""
 
@@ -33,10 +34,10 @@ class CurvesRoom(QWidget):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
         self.chart, self.units, self.tests = ChartPage(tokens), UnitsPage(), TestForm()
-        self.empty, self.lot_form = EmptyPage(), LotForm()
+        self.empty, self.lot_form, self.capture = EmptyPage(), LotForm(), CaptureForm()
         self.side = CurvesSide(tokens)
         self.pages = QStackedWidget()
-        for page in (self.chart, self.units, scrolled(self.tests), self.empty, scrolled(self.lot_form)):
+        for page in (self.chart, self.units, scrolled(self.tests), self.empty, scrolled(self.lot_form), self.capture):
             self.pages.addWidget(page)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
