@@ -1,4 +1,4 @@
-"""Pulses of energy over any time in as many bins as the logarithm of the time, and what they stand for together at most.
+"""Pulses of energy over any time, in as many bins as its logarithm, and what they stand for together at most.
 
 For the bound of the winding's temperature, see benchlog.motor.heat.
 """

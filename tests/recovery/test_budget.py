@@ -164,3 +164,59 @@ def test_of_a_winding_not_known_yet_the_volts_alone_say_what_share_of_its_stall_
             Motion.UNKNOWN,
         )
     assert budget.locked_s(11.0) == pytest.approx((2.0 / 2.4) ** 2, rel=1e-6)
+
+
+def test_filed_hours_are_some_hundred_pulses_that_stand_for_no_less_than_they_did() -> None:
+    # a reading a second at 12 V and 50 mA, with a surge every minute
+    count, ohm = 12_000, 24.0
+    amps = np.full(count, 0.05)
+    amps[::60] = 0.4
+    trace = Trace(
+        sent=np.arange(count) * 10_000,
+        received=np.arange(count) * 10_000 + 100,
+        volts=np.full(count, 12.0),
+        amps=amps,
+        set_volts=np.full(count, 12.0),
+        set_amps=np.full(count, 1.0),
+        flags=np.full(count, FLAG_ON),
+    )
+    trace.flags[-1] = 0
+    live = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    live.learn(ohm)
+    for k in range(count):
+        reading = replace(_reading(float(k), 12.0, float(amps[k])), output_on=bool(trace.flags[k]))
+        live.charge(reading, Motion.TURNING)
+    pulses = pulses_of(trace, ended_ago_s=600.0, reference_ohm=ohm, rated_volts=12.0)
+    assert len(pulses) < 1100
+    joules = sum(pulse.joules for pulse in pulses), sum(pulse.rest_joules for pulse in pulses)
+    most = np.maximum(amps[1:], amps[:-1])
+    winding = np.minimum(12.0 * most, 2.2 * ohm * most**2)
+    assert joules[0] == pytest.approx(winding.sum(), rel=1e-6)
+    assert joules[1] == pytest.approx((12.0 * most - winding).sum(), rel=1e-6)
+    carried = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    carried.learn(ohm)
+    carried.carry(1e6, pulses)
+    for later_s in (0.0, 300.0, 3600.0):
+        now_k, then_k = (
+            carried.winding_c(1e6 + later_s) - 25.0,
+            live.winding_c(count - 1.0 + 600.0 + later_s) - 25.0,
+        )
+        assert 0.99 * then_k <= now_k < 1.15 * then_k + 0.5
+
+
+def test_what_a_turning_motor_takes_beside_its_winding_warms_it_as_well() -> None:
+    def after_minutes(amps: float, ohm: float) -> float:
+        budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+        budget.learn(ohm)
+        for k in range(600):
+            budget.charge(_reading(float(k), 12.0, amps), Motion.TURNING)
+        return budget.winding_c(599.0)
+
+    # 0.6 W go in: into a winding of 24 Ω at most 0.13 W of them; the rest is friction, in the same motor
+    only_winding = 0.05**2 * 2.2 * 24.0
+    budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(24.0)
+    for k in range(600):
+        budget.charge(_reading(float(k), 0.05 * 2.2 * 24.0, 0.05), Motion.LOCKED)
+    assert only_winding == pytest.approx(0.132)
+    assert after_minutes(0.05, 24.0) > budget.winding_c(599.0) + 10.0
