@@ -201,8 +201,8 @@ def _spread(spreads: dict[str, float], name: str, mean: float) -> str:
     return "—" if value is None or not mean else f"{100 * value / abs(mean):.2g} %"
 
 
-def _wrapped(text: str) -> None:
-    say(click.wrap_text(text, _WIDTH, initial_indent="  ", subsequent_indent="  "))
+def _wrapped(text: str, indent: int = 2) -> None:
+    say(click.wrap_text(text, _WIDTH, initial_indent=" " * indent, subsequent_indent=" " * indent))
 
 
 _WORDS = {True: "pass", False: "FAIL", None: "not judged"}
@@ -222,7 +222,7 @@ def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) ->
         edges = "".join(f"{show_fine(value, row.unit):>11}" for value in (row.value, row.low, row.high))
         say(f"  {row.label:16}{edges}{_margin(row):>12}  {'' if row.inside else _WORDS[row.inside]}".rstrip())
         if row.why:
-            _wrapped(f"  {row.why}")
+            _wrapped(row.why, 4)
     if judged.curve_outside_share:
         at = "" if judged.curve_outside_at_s is None else f", most at {show_fine(judged.curve_outside_at_s, 's')}"
         _wrapped(f"Curve: {100 * judged.curve_outside_share:.2g} % of it outside{at}")

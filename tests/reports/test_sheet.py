@@ -271,3 +271,16 @@ def test_as_data_it_has_units_cents_and_runs_without_the_curves() -> None:
     assert isinstance(runs, tuple)
     assert runs[0]["ceilings"]["volts"]["value"] == 12.0
     assert runs[0]["result"]["resistance_ohm"] == 2.05
+
+
+def test_captured_starts_show_that_it_starts_from_rest_and_the_first_and_the_last_are_drawn(demo: Path) -> None:
+    with Ledger.open(demo) as book:
+        job = next(job for job in book.jobs() if job.item.serial == "CF-118")
+        made, runs = gather(book, job), book.runs(job.id)
+    assert made.before is not None
+    assert made.after is not None
+    assert [made.before.run.id, made.after.run.id] == [run.id for run in runs]
+    text = text_of(told(made))
+    assert "FIRST AND LAST RUN" in text
+    assert "No proof on the bench" not in text
+    assert f"Run {runs[0].id}, starts captured: runs" in text
