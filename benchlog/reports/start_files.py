@@ -56,9 +56,11 @@ def hdf5(tables: Sequence[Table]) -> bytes:
             group = file.create_group(table.name, track_order=True)
             group.attrs["title"] = table.title
             for column, values in zip(table.columns, arrays_of(table).values(), strict=True):
-                text = column.datatype in (Datatype.STRING, Datatype.INSTANT)
-                data = values.astype(object) if text else values
-                made = group.create_dataset(column.name, data=data, dtype=h5py.string_dtype() if text else None)
+                if values.dtype.kind == "U":
+                    coded = np.char.encode(values, "utf-8")
+                    values = coded.astype(h5py.string_dtype("utf-8", max(coded.dtype.itemsize, 1)))
+                packed = {"compression": "gzip", "shuffle": True} if len(values) else {}
+                made = group.create_dataset(column.name, data=values, **packed)
                 made.attrs["title"], made.attrs["unit"] = column.title, column.unit
     return buffer.getvalue()
 
