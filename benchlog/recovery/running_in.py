@@ -201,8 +201,9 @@ def _read_quickly(held: _Held, seen: Seen, for_s: float, pace_s: float) -> Plan[
 def _held_on(situation: Situation, held: _Held, amps: float) -> Plan[_Ended]:
     """Reading by reading until something ends it."""
     asked = held.asked
-    looked_s = checked_s = told_s = held.last[-1].now_s
-    read_at_s = looked_s
+    early_s = asked.pace_s / 2  # between two readings: on one of them a replay could not tell on which side it was
+    looked_s = checked_s = told_s = held.began_s
+    read_at_s = held.last[-1].now_s
     while True:
         read_at_s = max(read_at_s + asked.pace_s, held.last[-1].now_s)
         seen = yield Watch(at_s=read_at_s)
@@ -210,27 +211,27 @@ def _held_on(situation: Situation, held: _Held, amps: float) -> Plan[_Ended]:
             continue
         now_s, drawn = seen.now_s, seen.reading.amps - situation.known_meter.zero_amps
         odd = _odd(situation, held, drawn)
-        if odd or now_s - looked_s >= asked.look_every_s:
+        if odd or now_s - looked_s > asked.look_every_s - early_s:
             if odd:  # what it drew before is of another state
                 held.last.clear()
             held.last.append(seen)
             ended = yield from _looked(situation, held, amps, odd)
-            looked_s = read_at_s = held.last[-1].now_s
+            looked_s, read_at_s = held.last[-1].set_at_s, held.last[-1].now_s
             if held.doubtful:
                 looked_s -= asked.look_every_s - DOUBTFUL_AGAIN_S
             if ended is not None:
                 return ended
             continue
         held.take(seen, drawn)
-        if now_s - told_s >= TELL_EVERY_S:
+        if now_s - told_s > TELL_EVERY_S - early_s:
             told_s = now_s
             yield _still_running(held, now_s)
-        if now_s - checked_s >= CHECK_EVERY_S:
+        if now_s - checked_s > CHECK_EVERY_S - early_s:
             checked_s = now_s
             ended = _ends(situation, held, seen)
             if ended is not None:
                 return ended
-        if now_s - held.began_s + 2 * asked.pace_s >= asked.at_most_s:
+        if now_s - held.began_s + asked.pace_s + early_s > asked.at_most_s:
             return _Ended(why=f"{minutes(asked.at_most_s)} were asked for")
 
 

@@ -12,8 +12,10 @@ from benchlog.clock import VirtualClock
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import FLAG_ON, Event, EventKind
 from benchlog.recovery.ceilings import Layer, Limits
+from benchlog.recovery.replay import replay as replayed
 from benchlog.recovery.running_in import DRIFT, RESTART
 from benchlog.recovery.start_test import RunIn
+from tests.recovery.test_replay import filed_of
 from tests.running_motor import RunningMotor, conducted, run_in_request, warming
 
 FAN = {"ohm": 40.0, "tau_s": 0.5}
@@ -171,3 +173,12 @@ def test_near_a_ceiling_it_ends_by_itself_and_says_what_would_let_it_go_on(tmp_p
         weighed, replace(WEIGHED, at_most_s=1800.0, flat_for_s=0.0, restart=False), {"friction": lambda ran_s: 0.04}
     )
     assert longer.lasted_s > 1790.0 > 2 * ran.lasted_s
+
+
+def test_a_filed_run_in_replays_with_no_difference(tmp_path: Path) -> None:
+    asked = replace(WEIGHED, at_most_s=300.0, pace_s=0.7, flat_for_s=0.0)
+    ran = Ran(tmp_path, asked, {"friction": warming(0.08, 0.03, 30.0)})
+    assert ran.result.outcome is Outcome.RUNS
+    told = replayed(filed_of(tmp_path / "run.journal"))
+    assert told.differences == []
+    assert told.readings == len(ran.kept.trace.sent)
