@@ -198,6 +198,28 @@ def check(number: str, run: int | None, zero: str | None, who: str, ledger: Path
     sys.exit(0 if made.passed else 1)
 
 
+@command.command("shift")
+@click.argument("number")
+@click.option("--operator", metavar="NAME", help="Who measures from now on.")
+@click.option("--ambient", metavar="°C", help="What it is now.")
+@ledger_option
+@json_option
+def shift(number: str, operator: str | None, ambient: str | None, ledger: Path | None, as_json: bool) -> None:
+    """Another operator or ambient for lot NUMBER from now on. What it was until then stays on record."""
+    from benchlog.ledger.lots import change_lot
+    from benchlog.ledger.store import Ledger
+
+    try:
+        if operator is None and ambient is None:
+            raise Refused("nothing changes: give --operator, --ambient or both")
+        ambient_c = None if ambient is None else strict(ambient, "ambient")
+        with Ledger.open(_there(ledger)) as book:
+            changed = change_lot(book, _lot(book, number), operator=operator, ambient_c=ambient_c)
+    except Problem as problem:
+        fail(str(problem))
+    _tell_lot(changed, as_json=as_json)
+
+
 @command.command("limits")
 @click.argument("number")
 @click.argument("limits_id", metavar="ID", type=int)

@@ -192,9 +192,9 @@ def _blocks(sheet: Sheet, say: Say) -> Iterable[Block]:
         for entry in sheet.entries
         if entry.stage is Stage.MAKE_SAFE
     ]
-    yield from _table(_TIMED, checks, "No check is on record.")
+    yield from _table(TIMED, checks, "No check is on record.")
     yield Heading("What was done, step by step")
-    yield from _table(_TIMED, _steps(sheet, say), "Nothing yet.")
+    yield from _table(TIMED, _steps(sheet, say), "Nothing yet.")
     yield from _corrections(sheet, say)
     if shown := tuple((photo.thumbnail, _caption(photo)) for photo in sheet.photos if photo.thumbnail):
         yield Heading("Photos")
@@ -206,7 +206,7 @@ def _blocks(sheet: Sheet, say: Say) -> Iterable[Block]:
     )
 
 
-_TIMED = (Column("When", 0.2), Column("What", 0.67), Column("Who", 0.13))
+TIMED = (Column("When", 0.2), Column("What", 0.67), Column("Who", 0.13))
 
 
 def _facts(sheet: Sheet, say: Say) -> tuple[tuple[str, str], ...]:
@@ -439,7 +439,7 @@ def _corrections(sheet: Sheet, say: Say) -> Iterable[Block]:
     if rows:
         yield Heading("Corrections")
         timed = [(say.instant(utc), what, who) for utc, what, who in sorted(rows, key=lambda row: row[0])]
-        yield from _table(_TIMED, timed, "")
+        yield from _table(TIMED, timed, "")
 
 
 def _is_correction(edit: Edit, job: Job) -> bool:

@@ -16,7 +16,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.motor.limit_values import Judged, JudgedFigure
 from benchlog.motor.overlay import Curve
 from benchlog.motor.start_figures import FIGURES
-from benchlog.records import Lot, LotCheck, Run, RunKind, Unit
+from benchlog.records import Entry, Lot, LotCheck, Run, RunKind, Unit
 from benchlog.reports.sheet import is_demo
 
 
@@ -40,6 +40,7 @@ class LotReport(msgspec.Struct, frozen=True, kw_only=True):
     limits: KeptLimits | None = None
     measured: tuple[Measured, ...] = ()
     checks: tuple[LotCheck, ...] = ()
+    entries: tuple[Entry, ...] = ()
     due: tuple[str, ...] = ()
     demo: bool = False
     damaged: tuple[str, ...] = ()
@@ -68,6 +69,7 @@ def gather_lot(ledger: Ledger, lot: Lot) -> LotReport:
         limits=None if lot.limits_id is None else kept_limits(ledger, lot.limits_id),
         measured=tuple(_measured(unit, by_run, starts, damaged) for unit in units(ledger, lot)),
         checks=tuple(checks(ledger, lot)),
+        entries=tuple(ledger.entries(lot.job.id)),
         due=tuple(check_due(ledger, lot)),
         demo=is_demo(ledger, runs),
         damaged=tuple(damaged),

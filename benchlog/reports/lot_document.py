@@ -15,6 +15,7 @@ from benchlog.reports.document import (
     MOST_ROWS,
     MOST_TAG,
     OUTCOME_WORDS,
+    TIMED,
     Block,
     Column,
     Document,
@@ -80,6 +81,10 @@ def _blocks(report: LotReport, say: Say) -> Iterable[Block]:
     yield from _not_judged(report)
     yield Heading("Zero and short checks")
     yield from _checks(report, say)
+    if report.entries:
+        yield Heading("Noted on the way")
+        noted = [(say.instant(one.utc), lines(one.text, MOST_CELL), one_line(one.who)) for one in report.entries]
+        yield Table(columns=TIMED, rows=tuple(noted[:MOST_ROWS]))
     yield Prose(
         f"Times are {say.zone_words(report.as_of_utc)}. {READBACK} Pass rate: 95 % interval by Wilson's score. "
         f"Gathered from the ledger on {say.instant(report.as_of_utc)}.",

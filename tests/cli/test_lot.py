@@ -126,6 +126,17 @@ def test_a_check_may_be_read_from_a_run(demo: Path, tmp_path: Path) -> None:
     assert abs(float(str(row["value"]))) < 0.005
 
 
+def test_another_operator_or_ambient_is_on_record_with_what_it_was(mine: Path) -> None:
+    run(mine, *NEW, "--operator", "bench")
+    assert run(mine, "lot", "shift", "1").exit_code == 2
+    done = run(mine, "lot", "shift", "1", "--operator", "second", "--ambient", "17.5", "--json")
+    assert [told(done)[0][name] for name in ("operator", "ambient_c")] == ["second", 17.5]
+    page = " ".join(run(mine, "lot", "show", "1").output.split())
+    assert "NOTED ON THE WAY" in page
+    assert "Operator from now on: second; until now bench" in page
+    assert run(mine, "lot", "shift", "1", "--ambient", "cold").exit_code == 2
+
+
 def test_a_lot_is_shown_in_80_columns_and_a_failed_unit_is_status_1(demo: Path) -> None:
     before = demo.read_bytes()
     done = run(demo, "lot", "show", "14")
