@@ -54,8 +54,8 @@ def main() -> None:
         (18.0, 20.0, None),
         (60.0, 8.3, 250.0),
     ):
-        rise = f"{rise_k(stall, k, mass_g=mass):.0f} K"
-        print(f"{stall:g} W at stall, 1/{k:g} of its current at no load, {mass or '?'} g: {rise}")
+        end = f"{rise_k(stall, k, mass_g=mass):.0f} K"
+        print(f"{stall:g} W at stall, 1/{k:g} of its current at no load, {mass or '?'} g: {end}")
 
 
 if __name__ == "__main__":
