@@ -120,7 +120,7 @@ def hold_running(situation: Situation, asked: RunIn) -> Plan[Finding]:
         stuck = look.verdict is CoastVerdict.NOT_TURNING
         reason = f"it was not run in: {look.why}"
         return Finding(outcome=Outcome.STILL_STUCK if stuck else Outcome.UNDETERMINED, reason=reason)
-    situation.moved = True  # whatever ends it: it did turn
+    situation.moved = True  # whatever ends it; where it still runs at the end, that says more
     yield _pace_said(asked)
     held = yield from _first_seconds(situation, asked, amps)
     ended = yield from _held_on(situation, held, amps)
@@ -133,6 +133,7 @@ def hold_running(situation: Situation, asked: RunIn) -> Plan[Finding]:
         return Finding(outcome=ended.outcome, reason=f"after {minutes(lasted_s)} {ended.why}")
     ran = f"it ran for {minutes(lasted_s)}: {told.words}"
     if not asked.restart:
+        situation.moved = False
         return Finding(outcome=Outcome.RUNS, reason=f"{ran} ({ended.why})")
     return (yield from _restarted(situation, asked, amps, f"{ran} ({ended.why})"))
 
@@ -322,6 +323,7 @@ def _restarted(situation: Situation, asked: RunIn, amps: float, ran: str) -> Pla
     word = WORDS.get(look.verdict, "doubtful")
     yield mark(EventKind.LOOK, f"Warm restart: {look.verdict}.", name=RESTART, why=look.why, turning=word)
     if look.verdict is CoastVerdict.EMF:
+        situation.moved = False
         return Finding(outcome=Outcome.RUNS, reason=f"{ran}; it started again warm")
     if look.verdict is CoastVerdict.NOT_TURNING:
         return Finding(outcome=Outcome.STILL_STUCK, reason=f"{ran}; warm it did not start again: {look.why}")

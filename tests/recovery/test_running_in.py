@@ -49,6 +49,7 @@ def test_a_fan_that_warms_up_is_run_until_its_current_stays_and_starts_again_war
     ran = Ran(tmp_path, asked, {"friction": warming(0.1, 0.03, 200.0), "noise": 0.0001})
     assert ran.result.outcome is Outcome.RUNS
     assert "it started again warm" in ran.result.reason
+    assert not ran.result.moved
     (told,) = ran.named(DRIFT)
     assert told.values["verdict"] == "falling-then-flat"
     assert "flat for 5 min" in str(told.values["why"])
