@@ -41,6 +41,7 @@ TELL_EVERY_S = 3600.0
 CHECK_EVERY_S = 1.0
 RECENT_SPANS = 60
 FLAT_SHARE = 0.02
+NO_ROOM = f"the ceilings left no room for a start within {minutes(ROOM_WITHIN_S)}"
 START, RESTART, DRIFT = "start", "warm restart", "drift"
 WORDS = {CoastVerdict.EMF: "turning", CoastVerdict.NOT_TURNING: "not-turning"}
 
@@ -115,6 +116,8 @@ def hold_running(situation: Situation, asked: RunIn) -> Plan[Finding]:
         amps=amps,
     )
     look = yield from _start(situation, asked, amps)
+    if look is None:
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"it was not run in: {NO_ROOM}")
     yield mark(EventKind.LOOK, f"Start: {look.verdict}.", why=look.why, turning=WORDS.get(look.verdict, "doubtful"))
     if look.verdict is not CoastVerdict.EMF:
         stuck = look.verdict is CoastVerdict.NOT_TURNING
@@ -152,8 +155,11 @@ def _limit_amps(situation: Situation, asked: RunIn) -> float:
     return min(HEADROOM * asked.volts / situation.reference_ohm, situation.ceilings.amps.value)
 
 
-def _start(situation: Situation, asked: RunIn, amps: float) -> Plan[Look]:
-    """At rest, the winding found, with room for a start that stays locked: then a full look. Ends at 0 V."""
+def _start(situation: Situation, asked: RunIn, amps: float) -> Plan[Look | None]:
+    """At rest, the winding found, with room for a start that stays locked: then a full look. Ends at 0 V.
+
+    None where the ceilings left no room for it.
+    """
     seen = yield from down(amps, Motion.TURNING)
     seen, still = yield from until_still(situation, seen, at_most_s=STILL_WITHIN_S)
     if still:
@@ -167,8 +173,7 @@ def _start(situation: Situation, asked: RunIn, amps: float) -> Plan[Look]:
     yield from rest(seen, REST_S)
     joules = locked_joules(situation, asked.volts, amps, HOLD_S)
     if (yield from room_for(situation, joules, within_s=ROOM_WITHIN_S)) is None:
-        why = f"the ceilings left no room for a start within {minutes(ROOM_WITHIN_S)}"
-        return Look(verdict=CoastVerdict.DOUBTFUL, why=why)
+        return None
     return (yield from full_look(situation, asked.volts, amps))
 
 
@@ -320,6 +325,10 @@ def _restarted(situation: Situation, asked: RunIn, amps: float, ran: str) -> Pla
     """From rest once more while it is warm, and how that ends the run."""
     yield mark(EventKind.STEP, "Once more from rest, while it is warm.", name=RESTART, volts=asked.volts, amps=amps)
     look = yield from _start(situation, asked, amps)
+    if look is None:
+        yield mark(EventKind.LOOK, f"No warm restart: {NO_ROOM}.", name=RESTART, turning="not-made")
+        situation.moved = False
+        return Finding(outcome=Outcome.RUNS, reason=f"{ran}; it was not started again warm: {NO_ROOM}")
     word = WORDS.get(look.verdict, "doubtful")
     yield mark(EventKind.LOOK, f"Warm restart: {look.verdict}.", name=RESTART, why=look.why, turning=word)
     if look.verdict is CoastVerdict.EMF:

@@ -149,7 +149,7 @@ def network(winding_j_k: float, housing_j_k: float, through_k_w: float, to_air_k
     )
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=20, deadline=None)
 @given(
     stall_watts=st.floats(1.0, 200.0),
     heavier=st.floats(1.0, 3.0),
