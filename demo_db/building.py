@@ -122,7 +122,7 @@ def _run(ledger: Ledger, job: _Open, what: Happening, kind: RunKind) -> None:
         job=job.key,
         load_state=job.told.load_state,
         kicks_today=ledger.kicks_on(job.key, _day(what.at)),
-        start_test=lock(ledger, demo_test()).test if kind is RunKind.START_UP else None,
+        start_test=lock(ledger, demo_test(), "bench").test if kind is RunKind.START_UP else None,
     )
     file_journal(ledger, job.bench.run(request).journal)
 

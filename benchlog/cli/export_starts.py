@@ -89,7 +89,9 @@ def _picture(
     from benchlog.reports.sheet_pdf import drawing_png
     from benchlog.reports.start_picture import draw_starts
 
-    curves = [curve for one in taken for curve in one.captured.curves]
+    curves = [curve for one in taken for curve in one.captured.curves if len(curve.t_s) > 1]
+    if not curves:
+        raise Refused("no start has two readings or more: nothing to draw")
     worst = [one for one in taken if one.captured.run.id in failed and one.captured.curves]
     picked: list[Curve] = [replace(one.captured.curves[0], name=one.serial) for one in worst]
     if wanted.start is not None:

@@ -1,7 +1,10 @@
 """A lot's report in words: what was measured how, against which limits, what passed, what did not and by how much."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import tzinfo
+
+import numpy as np
 
 from benchlog.ledger.known_good import KeptLimits
 from benchlog.motor.limit_values import JudgedFigure, StartLimits
@@ -244,7 +247,7 @@ def _histograms(report: LotReport, say: Say) -> Iterable[Block]:
 
 
 def _worst(report: LotReport, say: Say) -> Iterable[Block]:
-    shown = [(one, one.curves[0]) for one in report.measured if one.curves]
+    shown = [(one, one.curves[0]) for one in report.measured if one.curves and np.isfinite(one.curves[0].amps).any()]
     if not shown:
         return
     first = {one.unit.id: _named(curve, one) for one, curve in shown}
@@ -261,8 +264,6 @@ def _worst(report: LotReport, say: Say) -> Iterable[Block]:
 
 
 def _named(curve: Curve, one: Measured) -> Curve:
-    from dataclasses import replace
-
     return replace(curve, name=one_line(one.unit.serial) or f"unit {one.unit.number}")
 
 

@@ -71,8 +71,8 @@ def draw_starts(
 ) -> Drawing:
     """`curves`: all of them; `mean`: of these, which are drawn as it aligned them; `picked`: some of them or others, at
     most MOST_PICKED. `say` writes numbers as the place does. Raises ValueError where there is nothing to draw."""
-    picked = [curve for curve in picked if len(curve.t_s)][:MOST_PICKED]
-    every = [curve for curve in (*curves, *picked) if len(curve.t_s)]
+    picked = [curve for curve in picked if _drawn(curve)][:MOST_PICKED]
+    every = [curve for curve in (*curves, *picked) if _drawn(curve)]
     if not every:
         raise ValueError("no start to draw")
     offsets = np.zeros(len(curves)) if mean is None else mean.offsets_s
@@ -96,6 +96,10 @@ def draw_starts(
             marks.append(_dots(dots))
     marks += [*_trigger(axes), *_labels(ends)]
     return Drawing(width=WIDTH, height=HEIGHT, marks=tuple(marks), told=_told(curves, mean, band, picked, say))
+
+
+def _drawn(curve: Curve) -> bool:
+    return bool(np.isfinite(curve.amps).any())
 
 
 def _axes(curves: Sequence[Curve], band: CurveBand | None) -> _Axes:
@@ -220,8 +224,8 @@ def _told(
     curves: Sequence[Curve], mean: Overlay | None, band: CurveBand | None, picked: Sequence[Curve], say: Say
 ) -> str:
     drawn = list(curves) or list(picked)
-    peak = max(float(np.nanmax(curve.amps)) for curve in drawn if len(curve.t_s))
-    lasted = max(float(curve.t_s[-1]) for curve in drawn if len(curve.t_s))
+    peak = max(float(np.nanmax(curve.amps)) for curve in drawn if _drawn(curve))
+    lasted = max(float(curve.t_s[-1]) for curve in drawn if _drawn(curve))
     parts = [
         f"{len(drawn)} {'start' if len(drawn) == 1 else 'starts'} aligned at the trigger: amps as read back over "
         f"{say(f'{lasted:.3g}')} s, up to {say(f'{peak:.3g}')} A"

@@ -3,6 +3,7 @@
 import shutil
 import sqlite3
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 
 import msgspec
@@ -149,6 +150,16 @@ def test_what_failed_is_picked_out_and_where_all_passed_the_nearest_to_a_limit()
     good = report(measured=tuple(measured(n, by=by) for n in range(1, 5)))
     picture = next(b for b in reversed(told(good).blocks) if isinstance(b, Picture))
     assert picture.title.endswith("picked out: the nearest to a limit")
+
+
+def test_a_start_without_a_reading_costs_its_unit_the_curve_alone() -> None:
+    one = measured(1)
+    empty = replace(
+        one.curves[0], t_s=one.curves[0].t_s[:0], volts=one.curves[0].volts[:0], amps=one.curves[0].amps[:0]
+    )
+    made = report(measured=(msgspec.structs.replace(one, curves=(empty,)),))
+    assert not [b for b in told(made).blocks if isinstance(b, Heading) and b.text == "Worst curves"]
+    assert table(made, "No.").rows[0][1] == "CF-201"
 
 
 def test_of_more_units_than_paper_holds_what_did_not_pass_is_there() -> None:

@@ -113,5 +113,17 @@ def test_as_png_it_is_the_same_picture_at_its_size(whole: Drawing) -> None:
 
 
 def test_nothing_to_draw_is_said() -> None:
-    with pytest.raises(ValueError, match="no start to draw"):
-        draw_starts([])
+    none = replace(curve(1), t_s=np.empty(0), volts=np.empty(0), amps=np.empty(0))
+    lost = replace(curve(1), amps=np.full(55, np.nan))
+    for curves in ([], [none], [lost]):
+        with pytest.raises(ValueError, match="no start to draw"):
+            draw_starts(curves)
+
+
+def test_readings_that_are_no_numbers_are_left_out_and_the_rest_is_drawn() -> None:
+    amps = curve(1).amps.copy()
+    amps[10:14] = np.nan
+    drawing = draw_starts([replace(curve(1), amps=amps), replace(curve(1), t_s=np.empty(0), amps=np.empty(0))])
+    drawn = [line for line in lines(drawing, OTHERS) if line.points]
+    assert [len(line.points) for line in drawn] == [51]
+    assert "nan" not in svg(drawing)
