@@ -30,7 +30,8 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     `known_ohm`, `earlier`: the winding and what went into it, by the runs of the last minutes. `starts`: of a proof.
     `item`, `complaint`: for the new job that a run without one gets.
     `unlocked`: a sentence that says under which unlock the owner's layer is what it is; "" under none.
-    `start_test`: of a start-up run, as it was locked; `run_in`: of a run-in. `unit`: the key of a lot's unit.
+    `start_test`: of a start-up run, as it was locked; `run_in`: of a run-in. `unit`: the key of a lot's unit, which
+    must still have `unit_serial` when the run is filed: after a restore the key may be another's.
     """
 
     uid: str
@@ -55,6 +56,7 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     start_test: StartTest | None = None
     run_in: RunIn | None = None
     unit: int | None = None
+    unit_serial: str = ""
 
 
 class Renew(msgspec.Struct, frozen=True, tag="renew"):

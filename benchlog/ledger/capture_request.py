@@ -80,4 +80,5 @@ def capture_request(
         start_test=test if isinstance(test, StartTest) else None,
         run_in=test if isinstance(test, RunIn) else None,
         unit=None if unit is None else unit.id,
+        unit_serial="" if unit is None else unit.serial,
     )

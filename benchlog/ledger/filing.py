@@ -131,6 +131,8 @@ def _commit(ledger: Ledger, journal: Path) -> tuple[Filed, bool]:
             _refuse_shorter(session, before, journal, contents)
             return _filed(session.get_one(JobRow, before.job_id), before), False
         unit = None if request.unit is None else session.get(UnitRow, request.unit)
+        if unit is not None and request.unit_serial not in ("", unit.serial):
+            unit = None
         job = _job_of(session, request, unit, journal, ledger.clock.utc())
         events = events_of(contents, rescue)
         run = _run_row(contents, began, rescue, events)

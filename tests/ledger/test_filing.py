@@ -271,6 +271,8 @@ def test_a_unit_that_is_not_of_the_job_costs_no_run_and_is_written_down(ledger: 
     stray = file_start_up(ledger, folder, "d", unit=4711)
     assert (ledger.run(stray).unit, ledger.job(ledger.run(stray).job).purpose) == (None, "measuring")
     assert units(ledger, others)[0].run is None
+    another = file_start_up(ledger, folder, "e", job=others.job.id, unit=of_others, unit_serial="CF-9")
+    assert ledger.run(another).unit is None, "after a restore the key may be that of another serial"
 
 
 @pytest.mark.parametrize(
