@@ -190,6 +190,7 @@ def start_up(
     *,
     job: int | None = None,
     unit: int | None = None,
+    unit_serial: str = "",
     peaks: tuple[float, ...] = (2.0, 2.1),
     dense: tuple[Dense, ...] = (),
     utc: str = BEGAN,
@@ -198,7 +199,13 @@ def start_up(
 ) -> list[Block]:
     """The journal of a run that captured starts with these peaks, in A."""
     asked = msgspec.structs.replace(
-        request(uid, job=job), kind=kind, unit=unit, start_test=QUICK_LOOK, lead_ohm=0.12, item=FANS
+        request(uid, job=job),
+        kind=kind,
+        unit=unit,
+        unit_serial=unit_serial,
+        start_test=QUICK_LOOK,
+        lead_ohm=0.12,
+        item=FANS,
     )
     events = []
     for number, peak in enumerate(peaks, 1):
