@@ -244,8 +244,9 @@ def _read(data: bytes) -> tuple[list[Block], Trace]:
         else:
             found.append(block)
         at += _BLOCK.size + length
-    rows = np.concatenate([*pieces, _rows_of(singly)])
-    return found, Trace(**{name: np.ascontiguousarray(rows[name]) for name in _COLUMNS})
+    pieces.append(_rows_of(singly))
+    # Column by column: all rows once more beside them are 100 MB of a day at 20 readings/s.
+    return found, Trace(**{name: np.concatenate([rows[name] for rows in pieces]) for name in _COLUMNS})
 
 
 _Rows: TypeAlias = npt.NDArray[np.void]
