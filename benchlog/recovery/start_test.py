@@ -65,6 +65,8 @@ class RunIn(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     mass_g: float | None = None
 
 
+MOST_READINGS = 2_500_000
+"""Of a run-in at its pace. With those of its looks it stays below what one trace may have."""
 _RANGES: dict[str, tuple[float, float]] = {
     "volts": (0.01, 1e3),  # the ceilings decide; here only the absurd is named
     "amps": (0.001, 1e3),
@@ -94,7 +96,10 @@ def check(asked: StartTest | RunIn) -> None:
         value = getattr(asked, name, None)
         if value is not None and not (math.isfinite(value) and low <= value <= high):
             raise Refused(f"{name}: {value:g} is outside {low:g} to {high:g}")
-    if not isinstance(asked, StartTest):
+    if isinstance(asked, RunIn):
+        readings = asked.at_most_s / asked.pace_s
+        if readings > MOST_READINGS:
+            raise Refused(f"pace_s: {readings:,.0f} readings in {asked.at_most_s:g} s are more than can be filed")
         return
     if not asked.name.strip() or not asked.name.isprintable():
         raise Refused("name: a start test has a name that can be read")

@@ -147,6 +147,7 @@ def test_a_rotor_that_holds_its_volts_at_the_ceiling_is_not_told_from_an_open_le
         (RunIn(volts=12.0, amps=2.0), Limits(volts=18.0, amps=1.0), "run_in.amps"),
         (RunIn(volts=12.0, at_most_s=3600.0), Limits(volts=18.0, on_s=600.0), "run_in.at_most_s"),
         (RunIn(volts=12.0, pace_s=2.0), Limits(volts=18.0), "pace_s"),
+        (RunIn(volts=12.0, at_most_s=86_400.0, pace_s=0.02), Limits(volts=18.0), "pace_s: 4,320,000 readings"),
         (RunIn(volts=12.0, at_most_s=90_000.0), Limits(volts=18.0), "at_most_s"),
         (RunIn(volts=12.0, mass_g=math.nan), Limits(volts=18.0), "mass_g"),
     ],
