@@ -57,8 +57,8 @@ def test_the_table_says_from_how_many_with_which_coverage_and_confidence(demo: P
 
 def test_factors_are_those_of_the_tables(demo: Path, runs: dict[str, int]) -> None:
     *rows, last = [json.loads(row) for row in limits(demo, *good(runs), "--json").output.splitlines()]
-    # Two-sided tolerance factor for n = 7, 95 % at 95 %: 4.007 by Howe's approximation, from memory of its formula;
-    # the exact one lies within 1 % above it.
+    # Two-sided, n = 7, 95 % at 95 %: 4.007 in the usual table, which is Bowker's approximation of 1947 (published, from
+    # memory); the exact factor lies within 1 % above it.
     assert {row["n"] for row in rows} == {7}
     assert all(4.007 <= row["factor"] <= 4.05 for row in rows)
     for row in rows:
