@@ -1,6 +1,6 @@
 """The campaign: `python -m tests.campaign --runs 2000 --seed 1`; one run again: `--seed 1 --only 1234`.
 
-`--kind start-up` draws runs that capture starts, by numbers of their own.
+`--kind start-up` draws runs that capture starts, `--kind run-in` short run-ins, by numbers of their own.
 Each case is drawn from the seed and its number alone, so any of them replays exactly. Ends with 1 if a check failed.
 """
 
@@ -62,7 +62,9 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--first", type=int, default=0, metavar="NUMBER", help="the number of the first case")
     parser.add_argument("--only", type=int, metavar="NUMBER", help="replay one case")
-    parser.add_argument("--kind", choices=list(DRAWS), default="any", help="start-up: runs that capture starts")
+    parser.add_argument(
+        "--kind", choices=list(DRAWS), default="any", help="start-up: runs that capture starts; run-in: short ones"
+    )
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
     if asked.only is not None:

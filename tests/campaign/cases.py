@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from benchlog.records import RunKind
 from benchlog.recovery.ceilings import Layer, Limits
-from benchlog.recovery.start_test import StartTest
+from benchlog.recovery.start_test import RunIn, StartTest
 from drivers.simulated.scenario import Scenario
 from tests.campaign.faults import Fault, draw_fault
 from tests.campaign.items import draw_scenario, log_uniform
@@ -20,7 +20,7 @@ class Case:
     `latches`: whether the instrument knows its protections; `compound`: takes several units in one message;
     `exponents`: writes its numbers as 1.200E+01. `reply_s`: latency of every reply; None: the usual.
     `unseen_s`: between two runs an output that was left on stays so for as long.
-    `start_test`: of a run that captures starts, see start_ups.py; its `sequence` is empty.
+    `start_test`: of a run that captures starts, see start_ups.py, `run_in`: run_ins.py; its `sequence` is empty.
     `holds`, `answers_s`: of a run with the hand on the shaft, s after its question: key down, and when it is answered.
     """
 
@@ -44,6 +44,7 @@ class Case:
     holds: tuple[tuple[float, float], ...] = ()
     answers_s: float = 0.0
     start_test: StartTest | None = None
+    run_in: RunIn | None = None
 
 
 def draw_case(seed: int, number: int) -> Case:

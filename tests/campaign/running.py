@@ -236,7 +236,7 @@ def run_case(case: Case, folder: Path) -> Record:
     """All runs of a case, one after the other on one bench. Faults that did not strike are left for the next run."""
     record = Record(case=case)
     try:
-        sequence = parse(case.sequence) if case.start_test is None else Sequence(name="start-up")
+        sequence = parse(case.sequence) if case.sequence else Sequence(name=case.kind.value)
     except Refused as refusal:
         record.refused_by_parser = str(refusal)
         return record
@@ -286,6 +286,7 @@ def _run(
         earlier=earlier,
         starts=2,
         start_test=case.start_test,
+        run_in=case.run_in,
     )
     journal = CountedJournal(path, sync_thread=False)
     journal.rig = rig

@@ -15,6 +15,7 @@ from tests.campaign.totals import Totals, run_batch
 
 SEED, CASES = 20, 400
 START_UP_SEED, START_UPS = 21, 12
+RUN_IN_SEED, RUN_INS = 5, 8
 
 REGRESSIONS = {
     "a protector read twice a second is not told as motion": (2, 2185),
@@ -43,6 +44,13 @@ def test_nor_where_starts_are_captured() -> None:
     totals = run_batch(START_UP_SEED, range(START_UPS), "start-up")
     assert totals.failures == []
     assert totals.readings > 50 * START_UPS
+    assert {"runs", "still-stuck"} <= set(totals.outcomes)
+
+
+def test_nor_where_a_motor_is_run_in() -> None:
+    totals = run_batch(RUN_IN_SEED, range(RUN_INS), "run-in")
+    assert totals.failures == []
+    assert totals.readings > 50 * RUN_INS
     assert {"runs", "still-stuck"} <= set(totals.outcomes)
 
 
