@@ -4,11 +4,10 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 import click
-import msgspec
 
 from benchlog.cli.captured_runs import captured_run, test_of
 from benchlog.cli.options import line, say
-from benchlog.motor.compare import Difference, Test, what_differs
+from benchlog.motor.compare import Difference
 from benchlog.motor.compare_starts import Together, changes, together, verdict
 from benchlog.motor.start_figures import FIGURES
 from benchlog.quantities import show, show_fine
@@ -24,7 +23,7 @@ NOT_COMPARABLE = 2
 def compare_starts(book: "Ledger", run: int, others: Sequence[int], *, as_json: bool) -> int:
     """The exit status: 1 where a figure surely differs, 2 where the tests were not the same. Raises Refused,
     LedgerError."""
-    from benchlog.ledger.earlier_starts import earlier_starts
+    from benchlog.ledger.earlier_starts import earlier_starts, not_alike
 
     after = captured_run(book, run)
     test_of(after)
@@ -33,7 +32,7 @@ def compare_starts(book: "Ledger", run: int, others: Sequence[int], *, as_json: 
     else:
         words, before = earlier_starts(book, after)
         found = [] if before is None else [before]
-    not_same = [told for other in found for told in _not_same(after, other)]
+    not_same = [told for other in found for told in not_alike(after, other)]
     differences = changes(after.figures, [other.figures for other in found]) if found and not not_same else ()
     told = [one for kind in FIGURES if (one := together(after.figures, kind)) is not None]
     if as_json:
@@ -48,26 +47,6 @@ def compare_starts(book: "Ledger", run: int, others: Sequence[int], *, as_json: 
     if not_same:
         return NOT_COMPARABLE
     return 1 if any(one.sure for one in differences) else 0
-
-
-class _Asked(msgspec.Struct):
-    ambient_c: float = 25.0
-
-
-def _not_same(after: "Captured", before: "Captured") -> list[str]:
-    one, other = test_of(after), test_of(before)
-    if (one.name, one.version) != (other.name, other.version):
-        return [f'"{one.name}" version {one.version} against "{other.name}" version {other.version}']
-    return what_differs(_under(after), _under(before))
-
-
-def _under(found: "Captured") -> Test:
-    try:
-        ambient_c = msgspec.json.decode(found.run.request, type=_Asked).ambient_c
-    except msgspec.MsgspecError:
-        ambient_c = _Asked().ambient_c
-    volts = test_of(found).volts
-    return Test(set_volts=volts, lead_ohm=found.lead_ohm, ambient_c=ambient_c, load_state=found.run.load_state)
 
 
 def _as_json(

@@ -1,11 +1,13 @@
-"""The starts that a run's own are held against when nobody names others: those of the same motor before."""
+"""The starts that a run's own are held against when nobody names others, and whether two were taken the same way."""
 
+import msgspec
 from sqlalchemy import ColumnElement, or_, select
 
 from benchlog.ledger.captured import Captured, captured
 from benchlog.ledger.rows import run_of, select_runs
 from benchlog.ledger.schema import ItemRow, JobRow, RunRow, UnitRow
 from benchlog.ledger.store import Ledger
+from benchlog.motor.compare import Test, what_differs
 from benchlog.records import RunKind
 
 MOST = 20
@@ -40,3 +42,27 @@ def earlier_starts(ledger: Ledger, after: Captured) -> tuple[str, Captured | Non
         if (chosen := next(same, found[0] if found else None)) is not None:
             return words, chosen
     return "", None
+
+
+class _Asked(msgspec.Struct):
+    """What is read of a filed request; a program of another age may have written more."""
+
+    ambient_c: float = 25.0
+
+
+def not_alike(after: Captured, before: Captured) -> list[str]:
+    """What was not the same when two runs were taken, in words; [] where their starts may be compared."""
+    one, other = after.test, before.test
+    if one is None or other is None:
+        return ["by which test they were captured is not recorded"]
+    if (one.name, one.version) != (other.name, other.version):
+        return [f'"{one.name}" version {one.version} against "{other.name}" version {other.version}']
+    return what_differs(_under(after, one.volts), _under(before, other.volts))
+
+
+def _under(found: Captured, set_volts: float) -> Test:
+    try:
+        ambient_c = msgspec.json.decode(found.run.request, type=_Asked).ambient_c
+    except msgspec.MsgspecError:
+        ambient_c = _Asked().ambient_c
+    return Test(set_volts=set_volts, lead_ohm=found.lead_ohm, ambient_c=ambient_c, load_state=found.run.load_state)

@@ -14,7 +14,8 @@ from benchlog.quantities import show
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Together:
     """One figure over `count` starts of a motor: mean, standard deviation of the starts (None of one), and the 95 %
-    interval of the mean: by the spread of the starts and what a reading itself may be off."""
+    interval of the mean: by the spread of the starts and what a reading itself may be off; not below zero where no
+    start is."""
 
     kind: FigureKind
     count: int
@@ -33,7 +34,8 @@ def together(figures: Sequence[StartFigures], kind: FigureKind) -> Together | No
     mean, off = fmean(values), fmean((one.high - one.low) / 2 for one in told)
     spread = stdev(values) if len(values) > 1 else None
     half = off if spread is None else math.hypot(off, _factor(len(values) - 1) * spread / math.sqrt(len(values)))
-    return Together(kind=kind, count=len(values), mean=mean, spread=spread, low=mean - half, high=mean + half)
+    low = mean - half if min(values) < 0 else max(0.0, mean - half)
+    return Together(kind=kind, count=len(values), mean=mean, spread=spread, low=low, high=mean + half)
 
 
 def _factor(free: int) -> float:
@@ -51,9 +53,9 @@ def changes(after: Sequence[StartFigures], others: Sequence[Sequence[StartFigure
         then = [one for one in (together(other, kind) for other in others) if one is not None]
         if now is None or not then:
             continue
-        before, half_now = fmean(one.mean for one in then), (now.high - now.low) / 2
+        before, half_now = fmean(one.mean for one in then), now.high - now.mean
         if len(then) == 1:
-            half = math.hypot(half_now, (then[0].high - then[0].low) / 2)
+            half = math.hypot(half_now, then[0].high - then[0].mean)
         else:
             spread = stdev(one.mean for one in then) * math.sqrt(1 + 1 / len(then))
             half = math.hypot(half_now, _factor(len(then) - 1) * spread)

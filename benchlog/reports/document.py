@@ -5,12 +5,18 @@ are written, and where a text is too long for paper.
 """
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from datetime import tzinfo
 
 import msgspec
+import numpy as np
 
+from benchlog.ledger.earlier_starts import not_alike
+from benchlog.motor.compare_starts import Together, changes, together, verdict
 from benchlog.motor.fit import Fitted
+from benchlog.motor.start_figures import FIGURES
 from benchlog.outcome import Outcome, WindingVerdict
+from benchlog.quantities import show_fine
 from benchlog.records import (
     Attached,
     Charge,
@@ -29,6 +35,7 @@ from benchlog.reports.curves import draw, most
 from benchlog.reports.drawing import Drawing
 from benchlog.reports.regions import Region
 from benchlog.reports.sheet import Curve, Sheet
+from benchlog.reports.start_picture import draw_starts
 from benchlog.reports.words import MOST_CELL, NOTHING, Say, lines, one_line, short
 
 MOST_TAG = 20
@@ -185,6 +192,7 @@ def _blocks(sheet: Sheet, say: Say) -> Iterable[Block]:
     for caution in _cautions(sheet, say):
         yield Prose(caution, "caution")
     yield from _curves(sheet, say)
+    yield from _starts(sheet, say)
     yield from _findings(sheet)
     yield Heading("Made safe")
     checks = [
@@ -322,6 +330,38 @@ def _curves(sheet: Sheet, say: Say) -> Iterable[Block]:
     for name, curve in named:
         drawing = draw(curve, most_volts=volts, most_amps=amps, say=say.number)
         yield Picture(title=f"{name}: {_run_name(curve.run, say)}", drawing=drawing)
+
+
+def _starts(sheet: Sheet, say: Say) -> Iterable[Block]:
+    if not sheet.starts:
+        return
+    yield Heading("Starts from rest")
+    names = [
+        f"Run {one.run.id}, {len(one.starts)} {'start' if len(one.starts) == 1 else 'starts'}" for one in sheet.starts
+    ]
+    rows = []
+    for kind in FIGURES:
+        told = [together(one.figures, kind) for one in sheet.starts]
+        if any(told):
+            cells = (NOTHING if one is None else _mean(one, say) for one in told)
+            rows.append((_capital(kind.label), *cells))
+    share = 0.72 / len(names)
+    yield Table(columns=(Column("Figure, mean", 0.28), *(Column(name, share) for name in names)), rows=tuple(rows))
+    if len(sheet.starts) > 1:
+        first, last = sheet.starts
+        not_same = not_alike(last, first)
+        found = () if not_same else changes(last.figures, [first.figures])
+        yield Prose(say.number(verdict(found, not_same)))
+    curves = [curve for one in sheet.starts for curve in one.curves]
+    picked = [replace(one.curves[0], name=f"run {one.run.id}") for one in reversed(sheet.starts)]
+    if any(np.isfinite(curve.amps).any() for curve in curves):
+        title = "All of them; picked out: the first of each run"
+        yield Picture(title=title, drawing=draw_starts(curves, picked=picked, say=say.number))
+
+
+def _mean(one: Together, say: Say) -> str:
+    value, low, high = (say.number(show_fine(number, one.kind.unit)) for number in (one.mean, one.low, one.high))
+    return f"{value} ({low} to {high})"
 
 
 def _named(sheet: Sheet) -> tuple[str, list[tuple[str, Curve]]]:

@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from benchlog.errors import LedgerDamaged
+from benchlog.ledger.captured import Captured, captured
 from benchlog.ledger.costs import charges_of
 from benchlog.ledger.edits import edits_of
 from benchlog.ledger.findings import findings_of
@@ -52,7 +53,7 @@ class Sheet(msgspec.Struct, frozen=True, kw_only=True):
     """All of a job that goes on its sheet. `as_of_utc`: when it was gathered; `earlier`: the job it came back from.
 
     `before`: the first probe or recovery; `after`: the last proof, or the last other run where nothing was proven.
-    `damaged`: what could not be read, in words.
+    `starts`: the first and the last run of captured starts. `damaged`: what could not be read, in words.
     """
 
     job: Job
@@ -68,6 +69,7 @@ class Sheet(msgspec.Struct, frozen=True, kw_only=True):
     photos: tuple[Attached, ...] = ()
     before: Curve | None = None
     after: Curve | None = None
+    starts: tuple[Captured, ...] = ()
     damaged: tuple[str, ...] = ()
 
     @property
@@ -95,8 +97,21 @@ def gather(ledger: Ledger, job: Job, *, photos: Iterable[Attached] = ()) -> Shee
         photos=tuple(photos),
         before=None if first is None else _curve(ledger, first, damaged),
         after=None if last is None else _curve(ledger, last, damaged),
-        damaged=tuple(damaged),
+        starts=tuple(_starts(ledger, runs, damaged)),
+        damaged=tuple(dict.fromkeys(damaged)),
     )
+
+
+def _starts(ledger: Ledger, runs: Sequence[Run], damaged: list[str]) -> Iterable[Captured]:
+    taken = [run.id for run in runs if run.kind is RunKind.START_UP and run.samples]
+    for run in dict.fromkeys(taken[:1] + taken[-1:]):
+        try:
+            found = captured(ledger, run)
+        except LedgerDamaged as error:
+            damaged.append(error.what)
+            continue
+        if found.starts:
+            yield found
 
 
 def is_demo(ledger: Ledger, runs: Sequence[Run]) -> bool:
@@ -169,13 +184,17 @@ def _ceiling(run: Run, name: str) -> float | None:
     return None if held is None else held.value
 
 
+_LEFT_OUT = ("before", "after", "starts", "photos")
+
+
 def plain(sheet: Sheet) -> dict[str, object]:
     """For whoever computes with it: SI units, cents, UTC; without the curves, which `benchlog export` writes whole."""
-    told = {name: getattr(sheet, name) for name in Sheet.__struct_fields__ if name not in ("before", "after", "photos")}
+    told = {name: getattr(sheet, name) for name in Sheet.__struct_fields__ if name not in _LEFT_OUT}
     built = msgspec.to_builtins(told)
     assert isinstance(built, dict)
     for run in built["runs"]:
         # What was asked and what then held are JSON text in the ledger.
         run["request"], run["ceilings"] = (msgspec.json.decode(run[name] or "null") for name in ("request", "ceilings"))
     curves = {"before": sheet.before, "after": sheet.after}
+    built["starts"] = [one.run.id for one in sheet.starts]
     return built | {"cents": sheet.cents} | {name: curve and curve.run.id for name, curve in curves.items()}

@@ -39,6 +39,16 @@ def test_what_a_reading_may_be_off_does_not_grow_less_with_more_starts() -> None
         assert found.high - found.mean == pytest.approx(0.02)
 
 
+def test_an_interval_does_not_reach_below_zero_where_no_start_does() -> None:
+    found = together([start(0.001), start(0.002)], STEADY)
+    assert found is not None
+    assert found.low == 0.0
+    assert found.high > 0.002
+    below = together([start(-0.001), start(0.002)], STEADY)
+    assert below is not None
+    assert below.low < -0.001
+
+
 def test_a_figure_that_no_start_tells_is_none_and_no_difference() -> None:
     assert together([start(None, peak_amps=1.8)], STEADY) is None
     names = [one.name for one in changes([start(None, peak_amps=1.8)], [[start(0.5, peak_amps=1.8)]])]

@@ -284,3 +284,10 @@ def test_captured_starts_show_that_it_starts_from_rest_and_the_first_and_the_las
     assert "FIRST AND LAST RUN" in text
     assert "No proof on the bench" not in text
     assert f"Run {runs[0].id}, starts captured: runs" in text
+    assert [one.run.id for one in made.starts] == [run.id for run in runs]
+    starts = " ".join(text.split("STARTS FROM REST")[1].split("MADE SAFE")[0].split())
+    assert "Steady current 334 mA" in starts
+    assert "Steady current fell, 334 mA to 179 mA" in starts
+    assert "4 starts aligned at the trigger" in starts
+    assert f"picked out: run {runs[1].id}, run {runs[0].id}" in starts
+    assert plain(made)["starts"] == [run.id for run in runs]
