@@ -50,7 +50,8 @@ def interleaved(curves: Sequence[Curve], delays_s: Sequence[float], *, settle_s:
         return _refused("the starts were all read at the same phase: there is nothing to fill in")
     if len({curve.window_s for curve in curves}) > 1:
         return _refused("the starts were averaged over different windows")
-    settled_s = settle_s + 0.5 * curves[0].window_s
+    # While the supply still settles readings differ by when they were taken, which is known to half an interval.
+    settled_s = settle_s + 0.5 * (curves[0].window_s + max(curve.interval_s for curve in curves))
     after = [curve.t_s >= settled_s for curve in curves]
     if min(int(kept.sum()) for kept in after) < LEAST_READINGS:
         return _refused("too few readings of a start to tell whether it was the same each time")

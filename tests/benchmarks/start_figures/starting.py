@@ -76,12 +76,14 @@ def start_once(
     on_s: float,
     noise_seed: int,
     delay_s: float = 0.0,
+    at_once: bool = True,
     slow: bool = False,
     changes: dict[str, float] | None = None,
     angle_rad: float | None = None,
 ) -> Polled:
-    """One start from rest of a drawn motor at its rated volts. `delay_s`: before the second reading of it; `changes`:
-    factors of the motor's values; `slow`: the supply sets the pace; `angle_rad`: of the shaft, None for any."""
+    """One start from rest of a drawn motor at its rated volts. `delay_s`: before the second reading of it, or
+    before the first where that does not follow the setpoint `at_once`; `slow`: the supply sets the pace; `changes`:
+    factors of the motor's values; `angle_rad`: of the shaft, None for any."""
     bench = _bench(drawn, changes or {})
     source = random.Random(f"{drawn.seed}/{noise_seed}")
     supply = bench.open_supply()
@@ -111,12 +113,13 @@ def start_once(
     supply.set(Setpoint(volts=volts, amps=amps))
     began_s = bench.clock.now()
     readings: list[Reading] = []
-    due_s = began_s
+    due_s = began_s if at_once else began_s + delay_s
+    bench.clock.wait(due_s)
     while bench.clock.now() < began_s + on_s:
         apart_s = (1 + JITTER_SHARE * source.uniform(-1, 1)) / per_s
         model.instrument.reply_s = SLOW_SHARE * apart_s if slow else QUICK_REPLY_S
         readings.append(supply.read())
-        due_s += apart_s + (delay_s if len(readings) == 1 else 0.0)
+        due_s += apart_s + (delay_s if at_once and len(readings) == 1 else 0.0)
         bench.clock.wait(due_s)
     supply.off()
     return _polled(drawn, readings, began_s, zero_by(meter), recorder, model.truth[first:])
