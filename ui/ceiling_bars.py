@@ -14,6 +14,7 @@ from ui.theme import Tokens
 
 MOST_CEILINGS = len(texts.USED_NAMES)
 BAR_PX, BELOW_BAR_PX = 4, 2
+HOUR_S = 3600.0
 """The room below shows that a bar belongs to the line above it."""
 NEAR = 0.9
 SPENT = frozenset({"winding_c", "locked_s", "energy_j", "on_s", "kicks"})
@@ -113,10 +114,10 @@ class Row:
 
 def _figures(used: Used, unit: str) -> tuple[str, str]:
     """Both in the ceiling's own unit, so that they can be compared at a glance."""
-    milli = unit == "A" and used.ceiling < 1
-    factor = 1e3 if milli else 1.0
+    milli, hours = unit == "A" and used.ceiling < 1, unit == "s" and used.ceiling >= HOUR_S
+    factor = 1e3 if milli else 1 / HOUR_S if hours else 1.0
     places = 0 if milli or unit in ("°C", "J", "") else 1 if unit == "V" else 2
-    shown_unit = "mA" if milli else unit
+    shown_unit = "mA" if milli else "h" if hours else unit
     value = f"{max(0.0, used.value * factor):.{places}f}" if math.isfinite(used.value) else texts.NOTHING
     return value, f"{used.ceiling * factor:.4g} {shown_unit}".strip()
 

@@ -54,7 +54,8 @@ def ms(seconds: float) -> str:
 
 # verdict, figures and lot
 PASS, FAIL, NOT_JUDGED, NOT_MEASURED = "PASS", "FAIL", "NOT JUDGED", "NOT MEASURED"
-NO_VERDICT, NO_VERDICT_WHY = "Nothing picked", "Measure a unit, or pick one from the list."
+NO_VERDICT_WHY = "Measure a unit, or pick one from the list."
+NEXT_VERDICT_WHY = "{serial} comes next."
 OUTSIDE_OF, CURVE_OUTSIDE = "{outside} of {count} figures outside", "the curve is outside, {share} of it"
 ALL_INSIDE, NO_LIMITS_YET = "all {count} figures inside", "there are no limits yet"
 VERDICT_NAME = "{word}: {why}"
@@ -65,9 +66,9 @@ INSIDE, NO_VALUE, AT_MOST = "in", "—", "≤ {high}"
 LIMITS_FROM_TO = "{low} to {high}"
 LOT_RATE = "{rate} pass."
 LOT_NONE_JUDGED = "No unit is judged yet."
-LOT_NO_LIMITS = "No limits yet: measure five known good units or more, then make limits from them."
+LOT_NO_LIMITS = "No limits yet: they take five known good units."
 LOT_JUDGED_BY = "Judged by limits {id}, from {n} known good."
-JOB_RUNS = "{count} with captured starts."
+JOB_RUNS, JOB_NO_RUNS = "{count} with captured starts.", "No captured starts yet."
 
 
 def figures_told(name: str, value: str, limits: str, outside: str) -> str:
@@ -80,7 +81,7 @@ START, START_NAME, START_KEY = "Start", "Start to measure this unit. Key: Space"
 CLEAR_TICK = "Hands, hair and blades clear before each start"
 CLEAR_HINT = "Each motor out of its circuit; fingers, hair and blades clear; eye protection on."
 CLEAR_ENTRY = "Said for every start to come: {hint}"
-CHECK_DONE, CHECK_DUE = "{kind} {value} at {at}", "{kinds} not checked this shift"
+CHECK_DONE, CHECK_DUE = "{kind} {value}, {at}", "{kinds} not checked this shift"
 CHECK_KINDS = {"zero": "zero", "short": "leads"}
 CHECK_NOW, CHECK_NOW_NAME = "Check", "Join the two clips, without a motor, and measure the leads and the zero"
 CHECK_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V. Without it no unit is judged."
@@ -155,7 +156,7 @@ EXPORT, EXPORT_NAME = "export", "Write curves, figures and bands, or a picture, 
 CHOOSE_TEST_NAME = "The locked test by which the job on the bench is measured"
 CHOOSE_TEST = "Choose a test …"
 WHY_TEST = "Test {test}; a readback every {middle} ({low} to {high}), each the mean of {window}."
-CAPTURING_SAY = "Start {number} of {count} is captured."
+CAPTURING_SAY = "Start {number} of {count} is being captured."
 CAPTURING_WHY = "Hands off. The drawn curve is readback, as it comes; its figures follow when it is over."
 BEGINNING = ("Looking for the supply.", "The output stays off until the supply has said what it is. Hands off.")
 CAPTURED_SAY = "{count} captured."
@@ -239,7 +240,7 @@ def trigger_words(trigger: str) -> str:
     return TRIGGER_LINE.format(word=TRIGGER_WORDS.get(trigger, trigger))
 
 
-CAPTURED_OF = "{name}: {count} captured."
+CAPTURED_OF, ENDED_OF = "{name}: {count} captured.", "{name}: {said} {count} captured."
 
 
 LOT_CLOSED = "This lot is closed: no unit comes any more."
@@ -272,7 +273,8 @@ CAPTURE_WRONG = "{what}."
 LAID = "Its time 0 is {offset} from the trigger, within {within} (95 %), by its {by}. Kept with the job."
 LAID_NOT = "Where it belongs can’t be told ({why}): its time 0 is drawn at the trigger. Kept with the job."
 LAID_CAPTION = "run {run}, start {start}: {chosen}"
-PEAKS = "Real peak {real}; the readback saw {seen} at most, {share} % of it: each reading is the mean of {window}."
+PEAKS = "Real peak {real}; the readback saw {seen}, {share} % of it."
+PEAKS_WHY = "Each reading is the mean of {window}. {words}"
 PEAKS_NO_AMPS, PEAKS_NOT_SAME = "No amps were chosen: peaks can’t be compared.", "It does not cover this start."
 
 
@@ -285,10 +287,32 @@ def capture_name(name: str, pace_s: float) -> str:
 EXPORT_TITLE = "Where to keep the curves"
 EXPORT_FILTERS = (
     "Tables with their description (*.csv)",
+    "Report of the lot (*.pdf)",
     "NumPy arrays (*.npz)",
     "HDF5 (*.h5)",
     "Picture, to any size (*.svg)",
     "Picture (*.png)",
 )
 EXPORT_SUFFIX = "Write a name that ends in {suffixes}"
+EXPORT_NO_LOT = "A report is of a lot; the job on the bench has its sheet in the history."
 EXPORT_NOTHING = "There is no captured start to write."
+
+
+# run-in
+RUN_IN_SAY = "Run it for hours, and see what its current does."
+RUN_IN_WHY = (
+    "Falling and then flat is what a run-in is for; rising is friction or heat. It is looked at once a minute, whether "
+    "it turns."
+)
+RUN_IN_STAY = "Stay near it: nobody here sees smoke, smells heat or hears a bearing."
+RUN_IN_VOLTS, RUN_IN_HOURS, RUN_IN_PACE, RUN_IN_MASS = "Volts", "Hours, at most", "From reading to reading", "Grams"
+RUN_IN_MASS_HINT = "of the motor alone"
+RUN_IN_FLAT = "End once the current has stayed for 10 minutes"
+RUN_IN_RESTART = "A warm start at its end"
+RUN_IN_CLEAR = "Clamped, blades clear, and somebody stays near"
+RUN_IN_START = "Run it in"
+RUN_IN_NO_JOB = "Take a job to the bench first: a run-in belongs to one."
+RUN_IN_WRONG_PACE = "From reading to reading: 1 s at the most, above zero."
+CUT_OFF = "cut off"
+COLD_NOW = "It is cold now: start it once more, since “it starts only when warm” is not repaired."
+COLD_LATER = "Start it once more when it is cold, from {at} on: “it starts only when warm” is not repaired."

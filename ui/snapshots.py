@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication
 
 from benchlog.records import Stage
 from ui import theme
-from ui.main_window import HISTORY_ROOM, MainWindow
+from ui.main_window import CURVES_ROOM, HISTORY_ROOM, MainWindow
 from ui.session import Session
 
 SIZES = (QSize(1366, 768), QSize(1920, 1080))
@@ -22,6 +22,9 @@ def take_all(session: Session, folder: Path) -> None:
         if session.bench.way().may_go_to(stage):
             session.go_to(stage)
             take(session.window, folder, stage.value)
+    session.show_room(CURVES_ROOM)
+    session.curving.settle()
+    take(session.window, folder, "curves")
     session.show_room(HISTORY_ROOM)
     session.browsing.settle()
     if session.window.history.table.rowCount():

@@ -212,6 +212,17 @@ class CurvesWalk:
         self.press("curves_before")
         self.settle()
         self.shoot("job-before-and-after")
+        self.press("curves_page_6")
+        self.settle()
+        self.shoot("run-in-ready")
+        self.room.run_in.clear.click()
+        self.bench.per_poll_s = 300.0
+        self.press("run_in_start")
+        for _ in range(5):
+            self.session.run.poll()
+        self.shoot("run-in")
+        self.run_until_over()
+        self.shoot("run-in-done")
 
 
 def main(folder: Path) -> None:

@@ -12,6 +12,7 @@ from benchlog.motor.start_figures import event_values, figures_of
 from benchlog.motor.startup import SETTLE_S, WINDOW_S, Zero, start_of_readings
 from benchlog.outcome import Outcome
 from benchlog.records import EventKind, RunKind
+from benchlog.recovery.running_in import DRIFT, RESTART
 from tests.ui.fake_script import SCRIPTS, Pen, Sampled, Script, _opening, _probing, _result
 
 PACE_S, TOOK_S = 0.015, 0.01
@@ -98,4 +99,26 @@ def _rest(pen: Pen, seconds: float) -> Script:
     return _result(Outcome.RUNS, "", kicks=0, max_volts=0.0, max_amps=0.0)
 
 
+def run_in(request: Request, scenario: str) -> Script:
+    """A current that falls for half an hour and then stays; a reading a second."""
+    asked = request.run_in
+    assert asked is not None
+    pen = Pen()
+    yield from _opening(pen)
+    yield pen.event(EventKind.STEP, "It runs. From here on a reading every 1 s.", name="run-in", volts=asked.volts)
+    source = np.random.default_rng(3)
+    for second in range(int(min(asked.at_most_s, 3000.0))):
+        amps = 0.24 + 0.06 * math.exp(-second / 600.0) + source.normal(0, 0.002)
+        yield Sampled(round(pen.t_s, 4), asked.volts, amps, asked.volts, True, "turning")
+        pen.t_s += 1.0
+    yield pen.event(EventKind.FINDING, DRIFT_WORDS, name=DRIFT, verdict="falling-then-flat", why="Ended after 50 min.")
+    yield pen.event(EventKind.STEP, "Once more from rest, while it is warm.", name=RESTART, volts=asked.volts)
+    yield from pen.start_up(1.0, asked.volts)
+    yield pen.event(EventKind.LOOK, "Warm restart: turning.", name=RESTART, turning="turning")
+    yield from pen.hold(0.2, 0.0, 0.0, "resting", on=False)
+    return _result(Outcome.RUNS, "it ran; it started again warm", kicks=0, max_volts=asked.volts, max_amps=1.4)
+
+
+DRIFT_WORDS = "The current fell from 300 mA to 240 mA and has been flat since 30 min."
 SCRIPTS[RunKind.START_UP] = capture
+SCRIPTS[RunKind.RUN_IN] = run_in

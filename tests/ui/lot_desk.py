@@ -10,7 +10,7 @@ from benchlog.bench.frames import Request
 from benchlog.clock import VirtualClock
 from benchlog.ledger.lots import lots, units
 from benchlog.ledger.store import Ledger
-from benchlog.records import Lot, RunKind, Unit
+from benchlog.records import Item, Job, Lot, Motor, RunKind, Unit
 from benchlog.settings import Settings
 from tests.ui import fake_starts  # noqa: F401  its script is found by the kind of run
 from tests.ui.fake_link import FakeLink
@@ -51,7 +51,8 @@ class LotDesk:
 
     def make_link(self, request: Request) -> FakeLink:
         scenario = self.scenario if request.kind is RunKind.START_UP else "freed"
-        link = FakeLink(request, scenario=scenario, per_poll_s=self.per_poll_s)
+        per_poll_s = 900.0 if request.kind is RunKind.RUN_IN else self.per_poll_s
+        link = FakeLink(request, scenario=scenario, per_poll_s=per_poll_s)
         self.clock.wait(self.clock.now() + BETWEEN_S)
         link.started_utc = self.clock.utc()
         self.links.append(link)
@@ -100,6 +101,18 @@ class LotDesk:
         QTest.keyClicks(form.rated, rated)
         self.click("lot_open")
         self.settle()
+
+    def take_job(self, rated_volts: float = 6.0) -> Job:
+        """One taken in and on the bench, and the room in front."""
+        made = self.ledger.new_job(
+            item=Item(kind="Cabin fan", serial="CF-1"),
+            motor=Motor(rated_volts=rated_volts),
+            complaint="slow",
+            load_state="dry, uncoupled",
+        )
+        self.session.open_job(made.id)
+        self.to_the_room()
+        return made
 
     def ready(self, *, checked: bool = True) -> None:
         """A lot, the tick, and the shift's checks."""

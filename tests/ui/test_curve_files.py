@@ -61,14 +61,14 @@ def test_a_capture_is_laid_where_it_belongs_and_its_real_peak_is_told(desk: LotD
     assert capture is not None
     at_s = float(capture.t_s[capture.amps.argmax()])
     assert at_s == pytest.approx(0.0005, abs=0.004)  # on the start's own time
-    told = f"{room.chart.read_out.text()} {room.chart.read_out.toolTip()}"  # cut where there is no room
-    assert "Real peak 3.10 A; the readback saw 1." in told
-    assert "Its time 0 is +0.0" in told
+    assert room.chart.say_label.text().startswith("Real peak 3.10 A; the readback saw 1.")
+    assert "mean of 20 ms. Its time 0 is +0.0" in room.chart.why_label.said
     (kept,) = files_of(desk.ledger, desk.lot().job.id)
     assert (kept.name, kept.size) == ("scope.csv", path.stat().st_size)
     assert kept.caption.startswith("run 2, start 1: time in column 1, amps in column 3, 10 A/V")
     desk.click("curves_over")
     assert room.chart.plot.shown.capture is None
+    assert "captured" in room.chart.say_label.text()
 
 
 def test_a_file_or_a_choice_that_can_not_be_is_said_and_nothing_is_kept(desk: LotDesk, tmp_path: Path) -> None:
@@ -109,7 +109,7 @@ def test_no_file_is_chosen_or_written_while_a_run_is_on(desk: LotDesk, tmp_path:
 
 
 def test_curves_go_out_as_tables_arrays_and_pictures_and_never_over_a_file(desk: LotDesk, tmp_path: Path) -> None:
-    for name in ("lot.csv", "lot.npz", "lot.svg", "lot.png", "lot.doc"):
+    for name in ("lot.csv", "lot.npz", "lot.svg", "lot.png", "lot.pdf", "lot.doc"):
         desk.curving.files.export(tmp_path / name)
         desk.settle()
     rows = list(csv.DictReader((tmp_path / "lot.csv").read_text().splitlines()))
@@ -121,6 +121,7 @@ def test_curves_go_out_as_tables_arrays_and_pictures_and_never_over_a_file(desk:
         assert arrays["curves/amps"].size == len(rows)
     assert (tmp_path / "lot.svg").read_text().startswith("<svg")
     assert (tmp_path / "lot.png").read_bytes().startswith(b"\x89PNG")
+    assert (tmp_path / "lot.pdf").read_bytes().startswith(b"%PDF")
     assert not (tmp_path / "lot.doc").exists()
     assert "rite a name that ends in" in desk.window.notice.words.text()
     before = (tmp_path / "lot.npz").read_bytes()

@@ -8,7 +8,7 @@ from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.lot_checks import checks
 from benchlog.ledger.start_tests import start_tests
-from benchlog.records import CheckKind, Item, Motor, RunKind, Stage
+from benchlog.records import CheckKind, RunKind, Stage
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
 from tests.ui.lot_desk import LotDesk
@@ -181,6 +181,8 @@ def test_while_a_start_is_captured_its_readings_are_drawn_and_the_supply_is_in_s
     desk.run_until_over()
     assert desk.session.off.state is OffState.CONFIRMED
     assert desk.units()[0].run is not None  # what was captured is filed
+    assert desk.window.curves.chart.say_label.text() == "Unit 1: Stopped. 1 start captured."
+    assert "output off was pressed" in desk.window.curves.chart.why_label.said.lower()
     assert card.isVisible()
 
 
@@ -195,11 +197,7 @@ def test_a_test_above_a_ceiling_is_refused_by_name_and_nothing_is_switched_on(de
 
 
 def test_the_job_on_the_bench_before_and_after(desk: LotDesk) -> None:
-    job = desk.ledger.new_job(
-        item=Item(kind="Cabin fan", serial="CF-1"), motor=Motor(rated_volts=6.0), complaint="slow", load_state="dry"
-    )
-    desk.session.open_job(job.id)
-    desk.to_the_room()
+    job = desk.take_job()
     desk.lock_test()
     desk.click("test_use")
     desk.settle()

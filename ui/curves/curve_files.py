@@ -44,6 +44,7 @@ class CurveFiles(QObject):
         self._room, self._ledger, self._notice, self._errands = room, ledger, notice, errands
         self._shown, self._picked, self._in_the_way = shown, picked, in_the_way
         self.dialog: QFileDialog | None = None
+        self._said = ("", "")
         room.chart.over_wanted.connect(self._lay_or_take_off)
         room.chart.export_wanted.connect(self._want_export)
         room.capture.chosen.connect(self._lay)
@@ -56,7 +57,7 @@ class CurveFiles(QObject):
         if chart.plot.shown.capture is not None:
             chart.plot.show_capture(None)
             chart.over.setText(texts.LAY_OVER)
-            chart.tell("")
+            chart.say(*self._said)
             return
         if trouble := self._in_the_way() or ("" if self._picked() is not None else texts.NEEDS_PICK):
             self._notice.tell(trouble)
@@ -116,10 +117,11 @@ class CurveFiles(QObject):
             self._room.capture.problem.setText(laid)
             return
         chart = self._room.chart
+        self._said = chart.say_label.text(), chart.why_label.said
         self._room.show_page(CHART_PAGE)
         chart.plot.show_capture(laid.line)
         chart.over.setText(texts.LAY_OFF)
-        chart.tell(f"{laid.peaks} {laid.words}")
+        chart.say(laid.peaks, texts.PEAKS_WHY.format(window=texts.ms(laid.window_s), words=laid.words))
 
     # export
 
@@ -147,7 +149,7 @@ class CurveFiles(QObject):
         assert shown is not None
 
         def make() -> Path:
-            write_new(exporting.files_of(shown, picked, path))
+            write_new(exporting.files_of(self._ledger, shown, picked, path))
             return path
 
         self._errands.ask(f"file {path}", make, lambda made: self._notice.tell(window_texts.WRITTEN.format(path=made)))

@@ -24,7 +24,8 @@ from ui.curves.curve_files import CurveFiles, Picked
 from ui.curves.lot_form import LotAsked
 from ui.curves.reading import Shown, band_lines, filled_in, read_before, read_job, read_lot
 from ui.curves.receiver import Capturing
-from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, NOTHING, TESTS_PAGE, UNITS_PAGE
+from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, NOTHING, RUN_IN_PAGE, TESTS_PAGE, UNITS_PAGE
+from ui.curves.running_in import RunningIn
 from ui.history.errands import Errands
 from ui.main_window import MainWindow
 from ui.run_request import BenchSetting, request_for
@@ -80,6 +81,7 @@ class Curving(QObject):
             in_the_way=self._no_file_now,
             parent=self,
         )
+        self.run_in = RunningIn(window, ledger, bench, running, self.errands, self._no_run_now, self)
         self._wire()
         application = QCoreApplication.instance()
         if application is not None:
@@ -88,6 +90,7 @@ class Curving(QObject):
     def _wire(self) -> None:
         room, chart, side = self.room, self.room.chart, self.room.side
         room.page_picked.connect(self._show_page)
+        room.page_shown.connect(lambda _: self._offer())
         room.shown_picked.connect(self.show_chosen)
         room.lot_wanted.connect(self.new_lot)
         room.space_pressed.connect(side.next.press)
@@ -128,6 +131,7 @@ class Curving(QObject):
         if not self._quiet:
             return
         self.errands.ask("offered", self._read_offered, self._show_offered)
+        self.run_in.refresh()
         self._read()
 
     def _read_offered(self) -> Offered:
@@ -156,6 +160,9 @@ class Curving(QObject):
         chosen, job = self.chosen, self.bench.job
         if chosen == JOB and job is not None:
             key = job.id
+            if self.shown is not None and self.shown.job.id != key:
+                self.shown, self.picked = None, None
+                self.room.side.next.forget_clear()
             self.errands.ask("shown", lambda: read_job(self.ledger, key), self._show)
         elif chosen > 0:
             self.errands.ask("shown", lambda: read_lot(self.ledger, chosen), self._show)
@@ -212,12 +219,13 @@ class Curving(QObject):
         else:
             side.figures.show_start(of.figures[0], of.curves[0].number)
         chart.show_leads(0.0 if of is None else of.lead_ohm)
-        line, _why = (None, "") if of is None else filled_in(of)
+        line, why = (None, "") if of is None else filled_in(of)
         chart.plot.show_filled_in(line)
         chart.plot.show_capture(None)
         chart.over.setText(texts.LAY_OVER)
-        chart.tell("")
-        self._lay_before(chart.before.isChecked())
+        chart.tell(why)
+        if chart.before.isChecked():
+            self._lay_before(True)
         self.changed.emit()
 
     def _of_lines(self) -> int | None:
@@ -258,13 +266,13 @@ class Curving(QObject):
         self.errands.forget("before")
         if not on or of is None or not self._quiet:
             plot.show_before([])
-            self.room.chart.tell("")
             return
 
         def lay(read: tuple[str, tuple]) -> None:  # type: ignore[type-arg]
             name, lines = read
             plot.show_before(lines, name)
-            self.room.chart.tell("" if lines else texts.NO_BEFORE)
+            if not lines:
+                self.room.chart.tell(texts.NO_BEFORE)
 
         self.errands.ask("before", lambda: read_before(self.ledger, of), lay)
 
@@ -280,7 +288,9 @@ class Curving(QObject):
         return "" if self._quiet and self.running.off.may_begin else window_texts.NOT_WHILE_ON
 
     def _show_page(self, page: int) -> None:
-        if page != TESTS_PAGE and self.shown is None:
+        if page == RUN_IN_PAGE:
+            self.run_in.refresh()
+        elif page != TESTS_PAGE and self.shown is None:
             page = EMPTY_PAGE
         self.room.show_page(page)
 
@@ -386,13 +396,17 @@ class Curving(QObject):
             return None if self.shown is None else self.shown.test
         return next((kept.test for kept in self._tests if kept.id == self._test_id), None)
 
+    def _no_run_now(self) -> str:
+        """What stands in the way of any run."""
+        if self.running.live.on:
+            return window_texts.NOT_WHILE_ON
+        return self.ledger.read_only or ("" if self.running.off.may_begin else window_texts.ACKNOWLEDGE_FIRST)
+
     def _why_not(self) -> str:
         """Why nothing can begin now; "" where it can."""
         lot, job = self._lot, self.bench.job
-        if self.running.live.on or not self.running.off.may_begin:
-            return window_texts.NOT_WHILE_ON
-        if self.ledger.read_only:
-            return self.ledger.read_only
+        if why := self._no_run_now():
+            return why
         if lot is None and (self.chosen != JOB or job is None or self.bench.closed):
             return texts.NO_VERDICT_WHY
         if lot is not None and lot.job.state is JobState.CLOSED:
@@ -402,19 +416,25 @@ class Curving(QObject):
     def _offer(self) -> None:
         lot, card = self._lot, self.room.side.next
         card.offer(needs_serial=lot is not None or self.chosen != JOB, ready=self._why_not())
-        card.setVisible(self.chosen != NOTHING)
+        card.setVisible(self.chosen != NOTHING and self.room.page in (CHART_PAGE, UNITS_PAGE))
         job = self.bench.job
         self.room.empty.job.setVisible(job is not None and not self.bench.closed)
         shown = self.shown
         words, due = after_run.checks_told(shown) if shown is not None else ("", False)
         card.show_checks(words, due=due, shown=lot is not None)
         card.check.setEnabled(not self._why_not())
+        self.run_in.offer()
         self.room.chart.export.setEnabled(shown is not None and bool(shown.lines))
         self.room.chart.before.setEnabled(shown is not None and bool(shown.lines))
         self.room.chart.over.setEnabled(shown is not None and bool(shown.lines))
 
     def _scan(self, serial: str) -> None:
         number = self._number_of(serial)
+        side = self.room.side  # what was found of the last unit is not this one's
+        side.verdict.show_verdict(None, measured=False)
+        side.verdict.why.say(texts.NEXT_VERDICT_WHY.format(serial=serial))
+        side.figures.blank()
+        self.room.chart.plot.pick(None)
         self.room.chart.say(texts.CONNECT_SAY.format(number=number, serial=serial), texts.CONNECT_WHY)
 
     def _number_of(self, serial: str) -> int:

@@ -6,16 +6,20 @@ from pathlib import Path
 
 from benchlog.errors import Refused
 from benchlog.ledger.captured import Captured
+from benchlog.ledger.store import Ledger
 from benchlog.motor.overlay import Curve, overlay
 from benchlog.reports.drawing import svg
-from benchlog.reports.sheet_pdf import drawing_png
+from benchlog.reports.lot import gather_lot
+from benchlog.reports.lot_document import lot_document
+from benchlog.reports.regions import here
+from benchlog.reports.sheet_pdf import drawing_png, sheet_pdf
 from benchlog.reports.start_files import csv_files, hdf5, npz
 from benchlog.reports.start_picture import draw_starts
 from benchlog.reports.start_tables import Taken, tables_of
 from ui import curve_texts as texts
 from ui.curves.reading import Measured, Shown
 
-SUFFIXES = (".csv", ".npz", ".h5", ".svg", ".png")
+SUFFIXES = (".csv", ".npz", ".h5", ".svg", ".png", ".pdf")
 
 
 def usual_name(shown: Shown) -> str:
@@ -25,7 +29,7 @@ def usual_name(shown: Shown) -> str:
     return f"{kept or 'starts'}-curves.csv"
 
 
-def files_of(shown: Shown, picked: int | None, path: Path) -> dict[Path, bytes]:
+def files_of(ledger: Ledger, shown: Shown, picked: int | None, path: Path) -> dict[Path, bytes]:
     """Contents by file, by the suffix of `path`: a lot's units, or the picked run of a job. Raises Refused."""
     if path.suffix not in SUFFIXES:
         raise Refused(texts.EXPORT_SUFFIX.format(suffixes=", ".join(SUFFIXES)))
@@ -33,6 +37,8 @@ def files_of(shown: Shown, picked: int | None, path: Path) -> dict[Path, bytes]:
     if not measured:
         raise Refused(texts.EXPORT_NOTHING)
     limits = None if shown.limits is None else shown.limits.limits
+    if path.suffix == ".pdf":
+        return {path: _report(ledger, shown)}
     if path.suffix in (".svg", ".png"):
         curves = [curve for one in measured for curve in _captured(one).curves]
         band = None if limits is None else limits.curve
@@ -44,6 +50,13 @@ def files_of(shown: Shown, picked: int | None, path: Path) -> dict[Path, bytes]:
     if path.suffix == ".csv":
         return {path.with_name(name): data for name, data in csv_files(tables, path.name).items()}
     return {path: npz(tables) if path.suffix == ".npz" else hdf5(tables)}
+
+
+def _report(ledger: Ledger, shown: Shown) -> bytes:
+    if shown.lot is None:
+        raise Refused(texts.EXPORT_NO_LOT)
+    region = here()
+    return sheet_pdf(lot_document(gather_lot(ledger, shown.lot), region), region.paper)
 
 
 def _wanted(shown: Shown, picked: int | None) -> Sequence[Measured]:

@@ -46,6 +46,10 @@ class _Say:
     def __call__(self, value: float, *, signed: bool = False) -> str:
         return f"{value / self._factor:{'+' if signed else ''}.{self._places}f}".replace("-", "−")
 
+    def finely(self, value: float) -> str:
+        """One digit, however small."""
+        return f"{value / self._factor:+.1g}".replace("-", "−")
+
 
 def _scale(row: JudgedFigure) -> tuple[str, _Say]:
     """By the largest of the value and its limits."""
@@ -69,7 +73,8 @@ def _outside(row: JudgedFigure, say: _Say) -> str:
     if row.inside:
         return texts.INSIDE
     beyond = row.value - row.high if row.high is not None and row.value > row.high else row.value - (row.low or 0.0)
-    return say(beyond, signed=True)
+    told = say(beyond, signed=True)
+    return told if any(digit in told for digit in "123456789") else say.finely(beyond)
 
 
 def margin_words(row: JudgedFigure) -> str:

@@ -27,6 +27,7 @@ class Laid:
     line: Line
     words: str
     peaks: str
+    window_s: float
 
 
 def lay(ledger: Ledger, of: Captured, start: int, taken: Taken, choice: Choice, who: str = "") -> Laid:
@@ -52,7 +53,7 @@ def lay(ledger: Ledger, of: Captured, start: int, taken: Taken, choice: Choice, 
         words = texts.LAID.format(offset=f"{offset.value - trigger_s:+.4f} s".replace("-", "−"), within=within, by=by)
     caption = texts.LAID_CAPTION.format(run=of.run.id, start=of.curves[start].number, chosen=chosen_words(choice))
     attach(ledger, of.run.job, taken, caption=f"{caption}; {words}"[:500], who=who)
-    return Laid(line=line, words=words, peaks=_peaks(of, start, line))
+    return Laid(line=line, words=words, peaks=_peaks(of, start, line), window_s=of.curves[start].window_s)
 
 
 def _placed(
@@ -86,9 +87,7 @@ def _peaks(of: Captured, start: int, line: Line) -> str:
     if not same.any():
         return texts.PEAKS_NOT_SAME
     real, seen = float(line.amps[same].max()), float(curve.amps.max())
-    return texts.PEAKS.format(
-        real=show(real, "A"), seen=show(seen, "A"), share=f"{100 * seen / real:.0f}", window=texts.ms(curve.window_s)
-    )
+    return texts.PEAKS.format(real=show(real, "A"), seen=show(seen, "A"), share=f"{100 * seen / real:.0f}")
 
 
 def _pace(curve: Curve) -> float:

@@ -39,7 +39,8 @@ class LotCard(QFrame):
 def _said(shown: Shown) -> list[str]:
     if shown.lot is None:
         judged = "" if shown.limits is None else _judged_by(shown)
-        return [texts.JOB_RUNS.format(count=texts.runs(len(shown.measured))), judged]
+        counted = texts.JOB_RUNS.format(count=texts.runs(len(shown.measured)))
+        return [counted if shown.measured else texts.JOB_NO_RUNS, judged]
     rate = shown.rate
     counted = texts.LOT_RATE.format(rate=rate.text) if rate is not None and rate.count else texts.LOT_NONE_JUDGED
     if shown.limits is None:

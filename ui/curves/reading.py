@@ -38,6 +38,10 @@ class Measured:
     captured: Captured | None = None
     judged: Judged | None = None
 
+    @property
+    def failed(self) -> bool:
+        return self.unit is not None and self.unit.passed is False
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
@@ -98,7 +102,7 @@ def read_lot(ledger: Ledger, number: int) -> Shown:
         limits=None if found.limits_id is None else kept_limits(ledger, found.limits_id),
         measured=measured,
         rate=Rate(hits=sum(bool(one.unit and one.unit.passed) for one in judged), count=len(judged)),
-        repeat=_repeat([one.captured for one in measured if one.captured is not None]),
+        repeat=_repeat([one.captured for one in measured if one.captured is not None and not one.failed]),
         checks=tuple(checks(ledger, found)),
         due=check_due(ledger, found),
     )

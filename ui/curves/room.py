@@ -12,21 +12,25 @@ from ui.curves.capture_form import CaptureForm
 from ui.curves.chart_page import ChartPage
 from ui.curves.empty_page import EmptyPage
 from ui.curves.lot_form import LotForm
+from ui.curves.run_in_page import RunInPage
 from ui.curves.side import CurvesSide
 from ui.curves.test_form import TestForm
 from ui.curves.units_page import UnitsPage
 from ui.pieces import Chooser, button, scrolled
 from ui.theme import Tokens
 
-CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE, CAPTURE_PAGE = range(6)
+CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE, CAPTURE_PAGE, RUN_IN_PAGE = range(7)
+_SWITCHED = (CHART_PAGE, UNITS_PAGE, TESTS_PAGE, RUN_IN_PAGE)
 NOTHING, JOB = 0, -1
 """What may be chosen to be shown beside lots, which go by the number of their job."""
 
 
 class CurvesRoom(QWidget):
-    """`page_picked` by the row above; `shown_picked` a lot's number, JOB or NOTHING; `lot_wanted` a new one."""
+    """`page_picked` by the row above, `page_shown` however it came; `shown_picked` a lot's number, JOB or NOTHING;
+    `lot_wanted` a new one; `space_pressed` where nobody else took it."""
 
     page_picked = Signal(int)
+    page_shown = Signal(int)
     shown_picked = Signal(int)
     lot_wanted = Signal()
     space_pressed = Signal()
@@ -35,9 +39,18 @@ class CurvesRoom(QWidget):
         super().__init__()
         self.chart, self.units, self.tests = ChartPage(tokens), UnitsPage(), TestForm()
         self.empty, self.lot_form, self.capture = EmptyPage(), LotForm(), CaptureForm()
+        self.run_in = RunInPage(tokens)
         self.side = CurvesSide(tokens)
         self.pages = QStackedWidget()
-        for page in (self.chart, self.units, scrolled(self.tests), self.empty, scrolled(self.lot_form), self.capture):
+        for page in (
+            self.chart,
+            self.units,
+            scrolled(self.tests),
+            self.empty,
+            scrolled(self.lot_form),
+            self.capture,
+            self.run_in,
+        ):
             self.pages.addWidget(page)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -55,7 +68,7 @@ class CurvesRoom(QWidget):
         row.setSpacing(4)
         row.addWidget(self.shown, 1)
         row.addSpacing(8)
-        for number, words in enumerate(texts.PAGES[:3]):
+        for number, words in zip(_SWITCHED, texts.PAGES, strict=True):
             one = button(words, f"curves_page_{number}", "choice")
             one.setMinimumHeight(one.minimumHeight() - 4)
             one.setCheckable(True)
@@ -71,8 +84,9 @@ class CurvesRoom(QWidget):
 
     def show_page(self, page: int) -> None:
         self.pages.setCurrentIndex(page)
+        self.page_shown.emit(page)
         self.switch.setExclusive(False)
-        for number in range(3):
+        for number in _SWITCHED:
             self.switch.button(number).setChecked(number == (CHART_PAGE if page == EMPTY_PAGE else page))
         self.switch.setExclusive(True)
 
@@ -101,4 +115,5 @@ class CurvesRoom(QWidget):
 
     def set_tokens(self, tokens: Tokens) -> None:
         self.chart.set_tokens(tokens)
+        self.run_in.set_tokens(tokens)
         self.side.set_tokens(tokens)

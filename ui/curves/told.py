@@ -1,8 +1,11 @@
 """What is said above the chart about what is picked: a sentence, and why we think so."""
 
+from benchlog.outcome import Outcome
 from benchlog.quantities import show
+from benchlog.records import RunKind
 from benchlog.recovery.start_test import StartTest
 from ui import curve_texts as texts
+from ui import sayings
 from ui.curves.reading import Measured, Shown, pace_of
 
 
@@ -12,6 +15,10 @@ def sentences(shown: Shown, picked: int | None) -> tuple[str, str]:
     if one is None or one.captured is None:
         return texts.NOTHING_YET_SAY, _nothing_yet(shown)
     name = one.name[:1].upper() + one.name[1:]
+    result = one.captured.run.result
+    if result.outcome is not Outcome.RUNS:  # how it ended comes before what was captured until then
+        said, because = sayings.ended_sentences(RunKind.START_UP, result)
+        return texts.ENDED_OF.format(name=name, said=said, count=texts.starts(len(one.captured.curves))), because
     if one.judged is not None and one.judged.sentence:
         say = _of(name, one.judged.sentence)
         because = one.judged.because

@@ -99,7 +99,7 @@ class UnitsPage(QWidget):
         else:
             self.say.setText(texts.RUNS_SAY.format(number=shown.job.number))
             self.why.setText(texts.RUNS_WHY)
-        good = sum(one.captured is not None and not _failed(one) for one in shown.measured)
+        good = sum(one.captured is not None and not one.failed for one in shown.measured)
         may = shown.lot is not None and good >= LEAST_GOOD
         self.make_limits.setVisible(shown.lot is not None)
         self.who.setVisible(shown.lot is not None)
@@ -145,10 +145,6 @@ def worst(judged: Judged) -> JudgedFigure | None:
 def _share(row: JudgedFigure) -> float:
     wide = (row.high or 0.0) - (row.low or 0.0)
     return (row.margin or 0.0) / wide if wide > 0 else (row.margin or 0.0)
-
-
-def _failed(one: Measured) -> bool:
-    return one.unit is not None and one.unit.passed is False
 
 
 def _worth(one: Measured) -> tuple[int, float]:

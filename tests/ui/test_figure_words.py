@@ -1,0 +1,40 @@
+"""A figure beside its limits, in one prefix; by how much it is outside, and how far from its nearest limit."""
+
+import pytest
+
+from benchlog.motor.limits import JudgedFigure
+from ui.curves.figure_words import margin_words, words_of
+
+
+def figure(value: float | None, low: float | None, high: float | None, unit: str = "A") -> JudgedFigure:
+    inside = None if value is None or high is None else (low or 0.0) <= value <= high
+    margin = None if value is None or high is None else min(high - value, value - (low or 0.0))
+    return JudgedFigure(
+        name="x", label="ripple", unit=unit, value=value, low=low, high=high, margin=margin, inside=inside, why=""
+    )
+
+
+@pytest.mark.parametrize(
+    ("row", "value", "limits", "outside"),
+    [
+        (figure(1.41, 1.36, 1.52), "1.41 A", "1.36 to 1.52", "in"),
+        (figure(0.81, 0.42, 0.55, "s"), "0.810 s", "0.420 to 0.550", "+0.260"),
+        (figure(0.009, 0.004, 0.014), "9.0 mA", "4.0 to 14.0", "in"),
+        (figure(0.002, 0.004, 0.014), "2.0 mA", "4.0 to 14.0", "−2.0"),
+        (figure(0.3144, 0.182, 0.3141), "314 mA", "182 to 314", "+0.3"),
+        (figure(0.02, None, 0.014), "20.0 mA", "≤ 14.0", "+6.0"),
+        (figure(None, 0.242, 0.436, "s"), "—", "0.242 to 0.436 s", "—"),
+        (figure(1.5, None, None, "J"), "1.50 J", "—", "—"),
+    ],
+)
+def test_value_limits_and_what_is_outside_are_in_one_unit(
+    row: JudgedFigure, value: str, limits: str, outside: str
+) -> None:
+    said = words_of(row)
+    assert (said.name, said.value, said.limits, said.outside) == ("Ripple", value, limits, outside)
+
+
+def test_a_margin_has_its_sign_and_its_unit() -> None:
+    assert margin_words(figure(1.41, 1.36, 1.52)) == "+50 mA"
+    assert margin_words(figure(0.81, 0.42, 0.55, "s")) == "−0.26 s"
+    assert margin_words(figure(1.0, None, None)) == "—"
