@@ -16,11 +16,13 @@ from benchlog.motor.fit import correlated
 from benchlog.motor.overlay import Curve
 from benchlog.motor.splines import fitted, inverse, knots_of, splines
 from benchlog.motor.startup import SETTLE_S, Values
+from benchlog.quantities import show
 
 SURE_Z = 2.58
 """Of the normal distribution, by which starts must differ: one set in 200 by chance. Starting value of this project."""
 LEAST_DIFFERENCE = 0.01
 """Of the surge: starts that differ by less, however surely, may fill in one curve. Starting value of this project."""
+HOLE_INTERVALS = 2.5
 LEAST_READINGS = 8
 REWEIGHTED = 2
 IT_STAYS_AN_AVERAGE = "each point is still an average over the supply's window"
@@ -73,7 +75,7 @@ def interleaved(curves: Sequence[Curve], delays_s: Sequence[float], *, settle_s:
     return Interleaved(
         curve=curve,
         same=True,
-        why=f"{len(curves)} starts, the same within what their readings scatter; {IT_STAYS_AN_AVERAGE}",
+        why=f"{len(curves)} starts, the same within what their readings scatter; {IT_STAYS_AN_AVERAGE}{_hole(curve)}",
         interval_s=curve.interval_s,
         difference=difference,
         z=z,
@@ -89,6 +91,16 @@ def _together(curves: Sequence[Curve]) -> Curve:
     order = np.argsort(t_s, kind="stable")
     volts, amps = (np.concatenate([getattr(curve, name) for curve in curves])[order] for name in ("volts", "amps"))
     return replace(curves[0], name=f"{len(curves)} starts together", t_s=t_s[order], volts=volts, amps=amps)
+
+
+def _hole(curve: Curve) -> str:
+    """In words, where after the trigger no start has a reading: delays that follow the first one leave it so."""
+    t_s = curve.t_s[max(0, int(np.searchsorted(curve.t_s, 1e-6)) - 1) :]
+    apart = np.diff(t_s)
+    if not apart.size or apart.max() <= HOLE_INTERVALS * curve.interval_s:
+        return ""
+    at = int(np.argmax(apart))
+    return f"; between {show(float(t_s[at]), 's')} and {show(float(t_s[at + 1]), 's')} none of them was read"
 
 
 def _differ(t_s: Sequence[Values], amps: Sequence[Values], window_s: float) -> tuple[float, float]:

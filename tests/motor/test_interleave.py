@@ -66,6 +66,19 @@ def test_it_stays_an_average_over_the_window_and_never_shows_the_inrush() -> Non
     assert "inrush" not in told.why
 
 
+def test_where_no_start_was_read_is_said() -> None:
+    made, delays = starts(np.random.default_rng(1), 4)
+    assert "none of them was read" not in interleaved(made, delays).why
+    kept = [(one.t_s < -0.005) | (one.t_s > 0.05) for one in made]
+    holed = [
+        replace(one, t_s=one.t_s[part], amps=one.amps[part], volts=one.volts[part])
+        for one, part in zip(made, kept, strict=True)
+    ]
+    told = interleaved(holed, delays)
+    assert told.same
+    assert told.why.endswith("between -0.012 s and 0.050 s none of them was read")
+
+
 def test_starts_that_are_the_same_are_seldom_refused() -> None:
     source = np.random.default_rng(2)
     told = [interleaved(*starts(source, 4)) for _ in range(100)]
