@@ -174,7 +174,7 @@ class CurvesWalk:
         curve = captured(self.session.ledger, run).curves[0]
         t_s = np.arange(-0.05, 1.4, 0.0002)
         amps = np.interp(t_s, curve.t_s, curve.amps)
-        amps += np.where(t_s > 0, 1.1 * np.exp(-np.maximum(t_s, 0) / 0.003), 0.0)
+        amps[(t_s > 0.0005) & (t_s < 0.0012)] = 2.6
         path = self.folder / "scope.csv"
         lines = ["Time (ms),CH1 (V),CH2 (A)"]
         lines += [f"{1000 * at_s:.2f},3.0,{value:.4f}" for at_s, value in zip(t_s, amps, strict=True)]
@@ -225,10 +225,8 @@ class CurvesWalk:
         self.shoot("run-in-done")
 
 
-def main(folder: Path) -> None:
-    application = QApplication([])
-    application.setStyle("Fusion")
-    application.setFont(theme.font())
+def shoot_curves(folder: Path) -> None:
+    """In a window and on a ledger of its own."""
     with tempfile.TemporaryDirectory() as workshop:
         clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
         ledger = Ledger.open(Path(workshop) / "harbour.db", clock=clock)
@@ -241,6 +239,13 @@ def main(folder: Path) -> None:
         CurvesWalk(window, session, bench, folder).go()
         window.close()
         ledger.close()
+
+
+def main(folder: Path) -> None:
+    application = QApplication([])
+    application.setStyle("Fusion")
+    application.setFont(theme.font())
+    shoot_curves(folder)
 
 
 if __name__ == "__main__":

@@ -17,6 +17,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.records import Item, Motor, Stage
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
+from tests.ui.curves_pictures import shoot_curves
 from tests.ui.fake_link import FakeLink
 from tests.ui.record_pictures import shoot_record
 from ui import theme
@@ -48,6 +49,7 @@ def main(folder: Path) -> None:
         Walk(window, session, links, folder).go()
         window.close()
         ledger.close()
+    shoot_curves(folder)
 
 
 class Walk:

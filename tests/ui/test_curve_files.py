@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog
 
 from benchlog.ledger.captured import captured
 from benchlog.ledger.files import files_of
@@ -61,6 +61,8 @@ def test_a_capture_is_laid_where_it_belongs_and_its_real_peak_is_told(desk: LotD
     assert capture is not None
     at_s = float(capture.t_s[capture.amps.argmax()])
     assert at_s == pytest.approx(0.0005, abs=0.004)  # on the start's own time
+    focus = QApplication.focusWidget()
+    assert focus is room  # so that the space bar is no button's
     assert room.chart.say_label.text().startswith("Real peak 3.10 A; the readback saw 1.")
     assert "mean of 20 ms. Its time 0 is +0.0" in room.chart.why_label.said
     (kept,) = files_of(desk.ledger, desk.lot().job.id)
@@ -69,15 +71,16 @@ def test_a_capture_is_laid_where_it_belongs_and_its_real_peak_is_told(desk: LotD
     desk.click("curves_over")
     assert room.chart.plot.shown.capture is None
     assert "captured" in room.chart.say_label.text()
+    _what_can_not_be_is_said_and_not_kept(desk, tmp_path)
 
 
-def test_a_file_or_a_choice_that_can_not_be_is_said_and_nothing_is_kept(desk: LotDesk, tmp_path: Path) -> None:
+def _what_can_not_be_is_said_and_not_kept(desk: LotDesk, tmp_path: Path) -> None:
     (tmp_path / "notes.csv").write_text("nothing but words\nand more\n")
     desk.curving.files.look_into(tmp_path / "notes.csv")
     desk.settle()
     assert "otes.csv: no two lines of numbers" in desk.window.notice.words.text()
     assert desk.window.curves.page == CHART_PAGE
-    desk.curving.files.look_into(captured_file(desk, tmp_path / "scope.csv", late_s=0.0))
+    desk.curving.files.look_into(captured_file(desk, tmp_path / "again.csv", late_s=0.0))
     desk.settle()
     form = desk.window.curves.capture
     form.columns["time"].setCurrentIndex(0)
@@ -87,7 +90,7 @@ def test_a_file_or_a_choice_that_can_not_be_is_said_and_nothing_is_kept(desk: Lo
     desk.click("capture_lay")
     desk.settle()
     assert form.problem.text()
-    assert files_of(desk.ledger, desk.lot().job.id) == []
+    assert [file.name for file in files_of(desk.ledger, desk.lot().job.id)] == ["scope.csv"]
     desk.click("capture_leave")
     assert desk.window.curves.page == CHART_PAGE
 

@@ -3,7 +3,6 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.lot_checks import checks
@@ -24,17 +23,13 @@ def desk(lot_desk: LotDesk) -> LotDesk:
     return lot_desk
 
 
-def test_an_empty_room_says_what_it_is_for_and_leads_to_the_first_test(desk: LotDesk) -> None:
+def test_an_empty_room_leads_to_a_first_test_which_is_locked_and_then_only_read_or_copied(desk: LotDesk) -> None:
     desk.to_the_room()
     room = desk.window.curves
     assert room.page == EMPTY_PAGE
     assert not room.side.next.isVisible()
     desk.click("curves_define_test")
     assert room.page == TESTS_PAGE
-
-
-def test_a_test_is_locked_and_then_only_read_or_copied(desk: LotDesk) -> None:
-    desk.to_the_room()
     desk.lock_test()
     form = desk.window.curves.tests
     (kept,) = start_tests(desk.ledger)
@@ -56,7 +51,7 @@ def test_a_test_is_locked_and_then_only_read_or_copied(desk: LotDesk) -> None:
     assert [(one.test.version, one.test.volts) for one in start_tests(desk.ledger)] == [(2, 4.0), (1, 3.0)]
 
 
-def test_nothing_begins_before_hands_are_said_to_be_clear_and_a_serial_is_there(desk: LotDesk) -> None:
+def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_serial_is_there(desk: LotDesk) -> None:
     desk.to_the_room()
     desk.lock_test()
     desk.open_lot()
@@ -69,14 +64,9 @@ def test_nothing_begins_before_hands_are_said_to_be_clear_and_a_serial_is_there(
     assert desk.links == []
     kept = [entry.text for entry in desk.ledger.entries(desk.lot().job.id) if entry.stage is Stage.MAKE_SAFE]
     assert kept == [texts.CLEAR_ENTRY.format(hint=texts.CLEAR_HINT)]
-
-
-def test_a_unit_is_scanned_connected_and_begun_with_one_key(desk: LotDesk, qapp: QApplication) -> None:
-    desk.ready()
-    card = desk.window.curves.side.next
     card.serial.setFocus()
     QTest.keyClicks(card.serial, "F 17")  # a space in a serial is a space
-    assert len(desk.links) == 1  # the check alone
+    assert desk.links == []
     QTest.keyClick(card.serial, Qt.Key.Key_Return)
     assert "F 17" in desk.window.curves.chart.say_label.text()
     QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
@@ -144,7 +134,7 @@ def _without_the_shifts_check(desk: LotDesk) -> None:
     assert desk.beeps == before
 
 
-def test_limits_take_five_known_good_units_and_say_how_many_there_are(desk: LotDesk) -> None:
+def test_limits_take_five_known_good_units_and_say_how_many_there_are(desk: LotDesk, qtbot: QtBot) -> None:
     desk.ready()
     for number in (1, 2):
         desk.measure(f"F-{number}", f"good:{number}")
@@ -156,6 +146,24 @@ def test_limits_take_five_known_good_units_and_say_how_many_there_are(desk: LotD
     desk.settle()
     assert "there are 2" in desk.window.notice.words.text()
     assert desk.lot().limits_id is None
+    _fits_1366_by_768(desk, qtbot)
+
+
+def _fits_1366_by_768(desk: LotDesk, qtbot: QtBot) -> None:
+    """With everything shown."""
+    desk.click("curves_page_0")
+    desk.window.notice.tell("a long notice, which says what has happened and what there is to do about it, " * 3)
+    desk.click("curves_cursors")
+    desk.click("curves_volts")
+
+    def fits() -> None:
+        least = desk.window.minimumSizeHint()
+        assert (least.width() <= 1366, least.height() <= 768) == (True, True), least
+
+    qtbot.waitUntil(fits, timeout=3000)
+    for page in ("curves_page_1", "curves_page_2", "curves_new_lot"):
+        desk.click(page)
+        qtbot.waitUntil(fits, timeout=3000)
 
 
 def test_while_a_start_is_captured_its_readings_are_drawn_and_the_supply_is_in_sight(desk: LotDesk) -> None:
@@ -223,20 +231,3 @@ def test_the_job_on_the_bench_before_and_after(desk: LotDesk) -> None:
     desk.session.show_room(BENCH_ROOM)
     desk.session.open_job(job.id)  # its captured starts have no page of a stage
     assert desk.session.here in Stage
-
-
-def test_the_room_fits_1366_by_768_with_everything_shown(desk: LotDesk, qtbot: QtBot) -> None:
-    desk.ready()
-    desk.measure("F-1", "good:1")
-    desk.window.notice.tell("a long notice, which says what has happened and what there is to do about it, " * 3)
-    desk.click("curves_cursors")
-    desk.click("curves_volts")
-
-    def fits() -> None:
-        least = desk.window.minimumSizeHint()
-        assert (least.width() <= 1366, least.height() <= 768) == (True, True), least
-
-    qtbot.waitUntil(fits, timeout=3000)
-    for page in ("curves_page_1", "curves_page_2", "curves_new_lot"):
-        desk.click(page)
-        qtbot.waitUntil(fits, timeout=3000)

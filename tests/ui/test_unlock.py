@@ -48,7 +48,7 @@ def test_every_ceiling_of_a_job_is_shown_with_its_layer_before_a_run(desk: Desk)
         "Winding": ("— / 90 °C", "motor"),
         "Locked": ("— / 3 s", "program"),
         "Energy": ("— / 1000 J", "program"),
-        "On-time": ("— / 3600 s", "program"),
+        "On-time": ("— / 25 h", "program"),
         "Kicks": ("— / 20", "owner"),
     }
     desk.session.new_job()

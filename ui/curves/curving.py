@@ -332,7 +332,7 @@ class Curving(QObject):
             self.show_chosen(JOB)
         self._offer_tests()
         self._offer()
-        self.room.show_page(CHART_PAGE if self.shown is not None or self.chosen == JOB else LOT_PAGE)
+        self.room.show_page(CHART_PAGE if self.chosen == JOB else LOT_PAGE)
         self.room.lot_form.show_tests(self._tests, self._test_id)
 
     def _offer_tests(self) -> None:

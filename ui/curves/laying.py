@@ -71,7 +71,7 @@ def _placed(
             found[name] = align(curve.t_s, values, middle_s[good], readings[good], window_s=window_s, near_s=near_s)
     told = {name: one.offset_s for name, one in found.items() if one.offset_s is not None}
     if not told:
-        return None, None, "", "; ".join(one.why for one in found.values())
+        return None, None, "", next(iter(found.values())).why
     by = min(told, key=lambda name: told[name].high - told[name].low)
     # Where in its query a reading was taken is not known.
     query_s = 0.5 * float(np.median(trace.received - trace.sent)) * TICK_S

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import Lot
 from ui import curve_texts as texts
@@ -83,6 +83,9 @@ class CurvesRoom(QWidget):
         return row
 
     def show_page(self, page: int) -> None:
+        focus, shown = QApplication.focusWidget(), self.pages.currentWidget()
+        if page != self.page and focus is not None and shown is not None and shown.isAncestorOf(focus):
+            self.setFocus()  # else the next in line takes it, and the space bar would press that
         self.pages.setCurrentIndex(page)
         self.page_shown.emit(page)
         self.switch.setExclusive(False)
