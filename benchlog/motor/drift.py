@@ -210,7 +210,7 @@ def _words(
             return f"the current rises: {show(lowest, 'A')} at its lowest, now {show(last, 'A')}: binding or brushes"
         case Verdict.FLAT:
             return f"the current is flat, {show(last, 'A')} over {minutes(over_s)}"
-    return f"the current wanders too much to tell, {show(last, 'A')} at the end"
+    return f"whether the current still changes can't be told, {show(last, 'A')} at the end"
 
 
 def minutes(span_s: float) -> str:
