@@ -17,8 +17,10 @@ from benchlog.records import Entry, EntryKind, JobState, Lot, RunKind, Stage, Un
 from benchlog.recovery.start_test import StartTest
 from benchlog.settings import Settings
 from ui import curve_texts as texts
+from ui import sayings
 from ui import texts as window_texts
 from ui.bench_job import BenchJob
+from ui.charts.live_plot import load_library
 from ui.curves import after_run, told
 from ui.curves.curve_files import CurveFiles, Picked
 from ui.curves.lot_form import LotAsked
@@ -130,6 +132,7 @@ class Curving(QObject):
         """What there is to choose from, and what is shown, are read again."""
         if not self._quiet:
             return
+        load_library()  # now, and not with the first reading of a run, whose lease it could cost
         self.errands.ask("offered", self._read_offered, self._show_offered)
         self.run_in.refresh()
         self._read()
@@ -223,7 +226,7 @@ class Curving(QObject):
         chart.plot.show_filled_in(line)
         chart.plot.show_capture(None)
         chart.over.setText(texts.LAY_OVER)
-        chart.tell(why)
+        chart.tell(sayings.sentence(why))
         if chart.before.isChecked():
             self._lay_before(True)
         self.changed.emit()
@@ -255,6 +258,9 @@ class Curving(QObject):
         if place.measured != self.picked:
             self._show_picked(place.measured)
         self.room.chart.plot.pick(line)
+        of = shown.measured[place.measured].captured
+        if of is not None:
+            self.room.chart.plot.show_filled_in(filled_in(of, place.start)[0])
         one = shown.measured[place.measured]
         if one.captured is not None and (one.judged is None or not one.judged.rows):
             start = one.captured.figures[place.start]

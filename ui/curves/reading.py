@@ -138,11 +138,13 @@ def read_before(ledger: Ledger, of: Captured) -> tuple[str, tuple[Line, ...]]:
     return name, tuple(_line(curve, name) for curve in earlier.curves)
 
 
-def filled_in(of: Captured) -> tuple[Line | None, str]:
-    """A curve denser than one readback, and why it is one or is not: the supply's own array, or repeated starts."""
-    if of.dense_curves:
-        curve = of.dense_curves[0]
-        return _line(curve, texts.dense_name(curve.interval_s)), ""
+def filled_in(of: Captured, start: int = 0) -> tuple[Line | None, str]:
+    """A curve denser than one readback of a start, from 0, and why it is one or is not: the supply's own array, or
+    repeated starts together."""
+    number = of.curves[start].number if start < len(of.curves) else None
+    dense = next((curve for curve in of.dense_curves if curve.number == number), None)
+    if dense is not None:
+        return _line(dense, texts.dense_name(dense.interval_s)), ""
     if of.test is None or of.test.interleave < 2 or len(of.curves) < 2:
         return None, ""
     delays = [float(event.values.get("delay_s") or 0.0) for event in of.starts]
