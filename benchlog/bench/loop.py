@@ -122,6 +122,8 @@ class Loop:
         if isinstance(command, Apply | Switch):
             self._set_at_s = self._clock.now()
             self._guard.sent(command, self._set_at_s)
+        if isinstance(command, Apply) and command.read_later_s > 0:
+            self._wait(self._set_at_s + command.read_later_s)
         return None
 
     def _acquire(self, command: Acquire) -> None:

@@ -94,7 +94,7 @@ def _together(curves: Sequence[Curve]) -> Curve:
 
 
 def _hole(curve: Curve) -> str:
-    """In words, where after the trigger no start has a reading: delays that follow the first one leave it so."""
+    """In words, where after the trigger no start has a reading."""
     t_s = curve.t_s[max(0, int(np.searchsorted(curve.t_s, 1e-6)) - 1) :]
     apart = np.diff(t_s)
     if not apart.size or apart.max() <= HOLE_INTERVALS * curve.interval_s:

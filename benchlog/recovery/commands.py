@@ -14,13 +14,17 @@ from drivers.supply import Dense, Reading
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Apply:
-    """Set volts and current limit, not before `at_s`, then take a reading. `kick` counts against the kicks allowed."""
+    """Set volts and current limit, not before `at_s`, then take a reading. `kick` counts against the kicks allowed.
+
+    `read_later_s`: before that reading is asked for, no more than one takes: nothing is seen meanwhile.
+    """
 
     volts: float
     amps: float
     belief: Motion = Motion.UNKNOWN
     at_s: float = 0.0
     kick: bool = False
+    read_later_s: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

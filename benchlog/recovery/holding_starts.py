@@ -28,9 +28,8 @@ class Hold:
 def held_start(situation: Situation, test: StartTest, amps: float, before: Seen, delay_s: float) -> Plan[Hold]:
     """The volts until `on_s` after the trigger, or until a ceiling is near."""
     edge = _fed(_edge(test), test, situation, before)[0] if test.trigger is not Trigger.OUTPUT_ON else None
-    seen = yield Apply(volts=test.volts, amps=amps, belief=Motion.UNKNOWN)
+    seen = yield Apply(volts=test.volts, amps=amps, belief=Motion.UNKNOWN, read_later_s=delay_s)
     hold = Hold(began_s=seen.set_at_s, trigger_s=seen.set_at_s if edge is None else None)
-    read_at_s = seen.now_s + delay_s
     locked_watts = locked_joules(situation, test.volts, amps, 1.0)
     while True:
         hold.seen.append(seen)
@@ -45,7 +44,7 @@ def held_start(situation: Situation, test: StartTest, amps: float, before: Seen,
         hold.cut = _ceiling_near(situation, hold.began_s, seen, locked_watts)
         if hold.cut:
             return hold
-        seen = yield Watch(at_s=read_at_s)
+        seen = yield Watch()
 
 
 def put_in(hold: Hold) -> float:
@@ -94,6 +93,6 @@ def _ceiling_near(situation: Situation, began_s: float, seen: Seen, locked_watts
 
 
 def periods_of(hold: Hold) -> list[float]:
-    """s from reading to reading, one right after the other; those at the setpoint and after a delay left out."""
-    sent = [seen.reading.sent_s for seen in hold.seen[2:]]
+    """s from reading to reading, one right after the other."""
+    sent = [seen.reading.sent_s for seen in hold.seen[1:]]
     return [b - a for a, b in pairwise(sent)][:PERIODS_MOST]

@@ -60,8 +60,7 @@ def captured(
 ) -> Mark:
     """The start for the record: its figures, how it was read, whether it turned and what limited it."""
     assert hold.trigger_s is not None
-    asked_at_once = int(delay_s > 0)  # the one before the delay says nothing of the pace
-    readings = [seen.reading for seen in hold.seen[asked_at_once:] if seen.reading.received_s > hold.trigger_s]
+    readings = [seen.reading for seen in hold.seen if seen.reading.received_s > hold.trigger_s]
     can = situation.capabilities
     start = start_of_readings(
         [one.sent_s for one in readings],

@@ -160,12 +160,14 @@ def test_starts_are_read_in_turn_so_that_their_readings_fill_one_period_evenly(c
     period_s = Captured.number(ran.starts[0], "interval_s")
     delays_s = [Captured.number(start, "delay_s") for start in ran.starts]
     assert delays_s == pytest.approx([period_s * k / 3 for k in range(3)], abs=1e-5)
-    phases = []
+    phases, first_s = [], []
     for start in ran.starts:
         asked_s = ran.contents.trace.sent * 1e-4 - Captured.number(start, "trigger_s")
+        first_s.append(float(asked_s[asked_s >= -1e-4].min()))
         phases.append(float(np.median(asked_s[(asked_s > 0.05) & (asked_s < 1.0)] % period_s)) / period_s)
     apart = np.diff(sorted(phases))
     assert np.abs(apart - 1 / 3).max() < 0.03, phases
+    assert first_s == pytest.approx(delays_s, abs=2e-4), "from the first reading on, where the current rises"
     assert all(Captured.number(start, "jitter_s") < 1e-4 for start in ran.starts), "the delay itself is no jitter"
     _replays(ran)
 
