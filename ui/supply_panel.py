@@ -1,6 +1,6 @@
 """The right of the window: what the supply does now, how much of each ceiling is used, and "Output off"."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress
@@ -40,7 +40,10 @@ class SupplyPanel(QWidget):
         column.addWidget(self.upper, 1)
         column.addWidget(self.off)
         column.addWidget(self.button)
-        column.addWidget(label(texts.NO_EMERGENCY_STOP, "second", px=theme.SECOND_PX - 1, wrap=True))
+        note = label(texts.NO_EMERGENCY_STOP, "second", px=theme.SECOND_PX - 1, wrap=True)
+        note.setAlignment(Qt.AlignmentFlag.AlignTop)
+        note.setFixedHeight(note.heightForWidth(WIDTH_PX))  # the button stays where it is when the panel is wider
+        column.addWidget(note)
         self.button.pressed.connect(self.off_pressed)
         self.off.acknowledged.connect(self.acknowledged)
 

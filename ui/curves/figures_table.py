@@ -10,7 +10,7 @@ from ui import theme
 from ui.curves.figure_words import words_of
 from ui.pieces import label, plain_hint
 
-ROW_PX = 30
+ROW_PX = 28
 
 
 class FiguresTable(QFrame):

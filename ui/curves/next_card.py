@@ -69,7 +69,7 @@ class NextCard(QFrame):
         self.setObjectName("curves_next")
         self.setProperty("look", "card")
         column = QVBoxLayout(self)
-        column.setContentsMargins(12, 6, 12, 10)
+        column.setContentsMargins(12, 6, 12, 8)
         column.setSpacing(6)
         self.clear = Tick(texts.CLEAR_TICK, "curves_clear")
         self.clear.setToolTip(texts.CLEAR_HINT)

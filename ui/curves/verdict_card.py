@@ -21,7 +21,7 @@ class VerdictCard(QFrame):
         self.setObjectName("curves_verdict")
         self.setProperty("look", "card")
         row = QHBoxLayout(self)
-        row.setContentsMargins(18, 6, 14, 6)
+        row.setContentsMargins(18, 4, 14, 4)
         row.setSpacing(14)
         self.sign = Sign(tokens.ink, side=32)
         self.word = label("", px=WORD_PX, bold=True)
