@@ -46,9 +46,11 @@ def captured_file(desk: LotDesk, path: Path, *, late_s: float, start: int = 0) -
 def test_a_capture_is_laid_where_it_belongs_and_its_real_peak_is_told(desk: LotDesk, tmp_path: Path) -> None:
     room = desk.window.curves
     path = captured_file(desk, tmp_path / "scope.csv", late_s=0.02)
+    room.side.next.serial.setFocus()
     desk.curving.files.look_into(path)
     desk.settle()
     assert room.page == CAPTURE_PAGE
+    assert QApplication.focusWidget() is room  # its field is hidden with it
     form = room.capture
     assert form.columns["time"].currentData() == 0  # by its head
     form.columns["amps"].setCurrentIndex(form.columns["amps"].findData(2))

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
+from PySide6.QtWidgets import QApplication
 
 from benchlog.errors import Refused
 from benchlog.ledger.capture_request import capture_request
@@ -422,7 +423,11 @@ class Curving(QObject):
     def _offer(self) -> None:
         lot, card = self._lot, self.room.side.next
         card.offer(needs_serial=lot is not None or self.chosen != JOB, ready=self._why_not())
-        card.setVisible(self.chosen != NOTHING and self.room.page in (CHART_PAGE, UNITS_PAGE))
+        offered = self.chosen != NOTHING and self.room.page in (CHART_PAGE, UNITS_PAGE)
+        focus = QApplication.focusWidget()
+        if not offered and focus is not None and card.isAncestorOf(focus):
+            self.room.setFocus()  # and not whatever is next in line
+        card.setVisible(offered)
         job = self.bench.job
         self.room.empty.job.setVisible(job is not None and not self.bench.closed)
         shown = self.shown
