@@ -1,47 +1,106 @@
-"""A command set as data, checked when it is loaded.
+"""A command set as data, checked when it is loaded. How one is written: drivers/dialects/README.md.
 
-Program message units hold at most one `{value}`, and nothing that would end a message or start a second one.
+A unit is one program message unit. `{n}` in it is the output's number, `{value}` what is set; `{volts}` and `{amps}`
+where both are set at once. "" is a unit that the instrument does not have.
 """
 
-import re
+from collections.abc import Iterator
 from importlib.resources import files
-from typing import Annotated
+from pathlib import Path
+from typing import Annotated, Any, Literal, TypeVar
 
 import msgspec
 
+from drivers.dialect_check import DialectError as DialectError
+from drivers.dialect_check import check as _check
 from drivers.foreign import inert, toml
 from drivers.scpi import LONGEST_REPLY
 
-_UNIT = re.compile(r"[*:A-Za-z0-9?,.() @{}_-]+", re.ASCII)
-_WITH_VALUE = {"program.volts", "program.amps", "over_volts.set", "over_amps.set", "array.interval", "array.points"}
 _Seconds = Annotated[float, msgspec.Meta(ge=0, le=5)]
 _Bit = Annotated[int, msgspec.Meta(ge=0, le=14)]  # a register reads 0 to 32767
-_MAX_NAME = 128
-_MAX_UNIT = 256
-
-
-class DialectError(Exception):
-    """A dialect file that can't be used; the text names the place."""
+_Length = Annotated[int, msgspec.Meta(ge=1, le=64)]
+_Count = Annotated[int, msgspec.Meta(ge=1, le=16)]
+_Most = Annotated[float, msgspec.Meta(gt=0, le=1e5)]
+_Word = Annotated[str, msgspec.Meta(pattern=r"\A[A-Z][A-Z0-9_ -]{0,15}\Z")]
+_Part = TypeVar("_Part", bound=msgspec.Struct)
 
 
 class Link(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    """How messages end, and whether several units may go in one message."""
+    """How messages and replies end, and what the line bears.
+
+    `reply_termination`: None as messages end; "" with nothing, then `reply_lengths` tells how long the replies of a
+    reading are. `compound`: several units may go in one message. `gap_s`: from the end of one exchange to the next
+    message. `echo`: each message comes back before the reply to it. `units_in_replies`: "12.000V", "0.5 A".
+    """
 
     termination: str
+    reply_termination: str | None = None
     compound: bool
+    gap_s: Annotated[float, msgspec.Meta(ge=0, le=0.5)] = 0.0
+    one_client: bool = False
+    echo: bool = False
+    units_in_replies: bool = False
+
+    @property
+    def reply_ends(self) -> str:
+        """What ends a reply; "" where nothing does."""
+        return self.termination if self.reply_termination is None else self.reply_termination
+
+
+class ReplyLengths(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Bytes of the replies of one reading, where nothing ends them. Any other reply lasts until the line is quiet."""
+
+    volts: _Length
+    amps: _Length
+    set_volts: _Length
+    set_amps: _Length
+    output: _Length | None = None
+    condition: _Length | None = None
+    mode: _Length | None = None
+    status: Literal[1] | None = None
+
+
+class Outputs(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """The most outputs that it can have. `select` goes before every unit; "" where the units themselves hold {n}."""
+
+    count: _Count = 1
+    select: str = ""
 
 
 class Identify(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """`fields`: of the identification, by commas. Source: IEEE 488.2, four; terse sets answer with one text."""
+
     identity: str
-    volts_max: str
-    amps_max: str
+    fields: Annotated[int, msgspec.Meta(ge=1, le=4)] = 4
+    volts_max: str = ""
+    amps_max: str = ""
+
+
+class Ranges(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """The most volts and amps of each output in turn, where no query tells."""
+
+    volts_max: tuple[_Most, ...]
+    amps_max: tuple[_Most, ...]
+
+
+class Digits(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A number as a parameter: exactly so many digits before the point, with zeros in front (0: as many as it takes),
+    and after it."""
+
+    before: Annotated[int, msgspec.Meta(ge=0, le=4)] = 0
+    after: Annotated[int, msgspec.Meta(ge=2, le=6)] = 4
 
 
 class Program(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    volts: str
-    amps: str
+    """Setpoints, by `volts` and `amps` or by `both`, and the output's switch. The digits are those of latches too."""
+
+    volts: str = ""
+    amps: str = ""
+    both: str = ""
     on: str
     off: str
+    volts_digits: Digits = Digits()
+    amps_digits: Digits = Digits()
 
 
 class Readback(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -49,10 +108,10 @@ class Readback(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
 
     volts: str
     amps: str
-    set_volts: str
-    set_amps: str
-    output: str
-    condition: str
+    set_volts: str = ""
+    set_amps: str = ""
+    output: str = ""
+    condition: str = ""
     window_s: _Seconds
     settle_s: _Seconds
 
@@ -65,16 +124,62 @@ class Condition(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     cv: _Bit
 
 
+class Mode(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A query that tells the regulation in words. Any other word: not known."""
+
+    ask: str
+    cc: tuple[_Word, ...]
+    cv: tuple[_Word, ...]
+
+
+class Status(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """One query whose bits tell the output's switch and the regulation, a bit for each output in turn.
+
+    The reply is a number; where nothing ends a reply it is one byte. With `cc` or `cv` alone the bit that is not set
+    tells the other.
+    """
+
+    ask: str
+    output: tuple[_Bit, ...] = ()
+    cc: tuple[_Bit, ...] = ()
+    cv: tuple[_Bit, ...] = ()
+
+
 class Latch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """One protection: set, ask, switch on and off, ask whether it is on, whether it tripped, clear."""
 
+    set: str = ""
+    ask: str = ""
+    enabled: str = ""
+    enable: str = ""
+    disable: str = ""
+    tripped: str = ""
+    clear: str = ""
+
+
+class Watchdog(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """The instrument's own timer, which switches the output off when it hears nothing for whole seconds.
+
+    `feed`: what it wants to hear; "" where any message does.
+    """
+
     set: str
     ask: str
-    enabled: str
     enable: str
     disable: str
-    tripped: str
-    clear: str
+    enabled: str
+    feed: str = ""
+    least_s: Annotated[int, msgspec.Meta(ge=1, le=60)] = 1
+
+
+class Sense(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Four-wire sensing: on, off, and which of both, as 0, 1, ON or OFF, or in the words that are given."""
+
+    on: str
+    off: str
+    ask: str
+    on_words: tuple[_Word, ...] = ()
+    off_words: tuple[_Word, ...] = ()
 
 
 class Array(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -103,8 +208,11 @@ class Array(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
 
 class Errors(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
-    ask: str
-    deepest: Annotated[int, msgspec.Meta(ge=1, le=1024)]
+    """The error queue. `form`: "scpi" is `code,"text"`, "number" the code alone, "none" that there is none."""
+
+    form: Literal["scpi", "number", "none"] = "scpi"
+    ask: str = ""
+    deepest: Annotated[int, msgspec.Meta(ge=1, le=1024)] = 64
 
 
 class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -112,12 +220,19 @@ class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 
     name: str
     link: Link
+    reply_lengths: ReplyLengths | None = None
+    outputs: Outputs = Outputs()
     identify: Identify
+    ranges: Ranges | None = None
     program: Program
     readback: Readback
-    condition: Condition
+    condition: Condition | None = None
+    mode: Mode | None = None
+    status: Status | None = None
     over_volts: Latch | None = None
     over_amps: Latch | None = None
+    watchdog: Watchdog | None = None
+    sense: Sense | None = None
     array: Array | None = None
     errors: Errors
 
@@ -125,22 +240,27 @@ class Dialect(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 def parse(text: str) -> Dialect:
     """TOML text to a Dialect. Raises DialectError naming the place."""
     try:
-        dialect = msgspec.convert(toml(text), Dialect)
+        return check(msgspec.convert(toml(text), Dialect))
     except ValueError as error:  # of msgspec too
         raise DialectError(inert(str(error))) from error
-    if len(dialect.name) > _MAX_NAME or not dialect.name.isprintable():
-        raise DialectError(f"name: not a printable text of at most {_MAX_NAME} characters")
-    if dialect.link.termination not in ("\n", "\r\n", "\r"):
-        raise DialectError(f"link.termination: {dialect.link.termination!r} ends no line")
-    for place, unit in _units("", dialect):
-        values = 1 if place in _WITH_VALUE else 0
-        if len(unit) > _MAX_UNIT:
-            raise DialectError(f"{place}: longer than {_MAX_UNIT} characters")
-        if not _UNIT.fullmatch(unit) or unit.count("{value}") != values or unit.replace("{value}", "").count("{"):
-            raise DialectError(f"{place}: {unit!r} is not one program message unit with {values} values")
-        if "}" in unit.replace("{value}", ""):
-            raise DialectError(f"{place}: {unit!r} has a brace that belongs to no value")
+
+
+def check(dialect: Dialect) -> Dialect:
+    """The dialect, put together in whatever way. Raises DialectError naming the place."""
+    _check(dialect)
     return dialect
+
+
+def from_json(data: bytes | str) -> Dialect:
+    """What `to_json` made. Raises DialectError."""
+    try:
+        return check(msgspec.json.decode(data, type=Dialect))
+    except ValueError as error:
+        raise DialectError(inert(str(error))) from error
+
+
+def to_json(dialect: Dialect) -> str:
+    return msgspec.json.encode(dialect).decode()
 
 
 def shipped(name: str = "scpi-1999") -> Dialect:
@@ -148,14 +268,39 @@ def shipped(name: str = "scpi-1999") -> Dialect:
     return parse((files("drivers.dialects") / f"{name}.toml").read_text(encoding="utf-8"))
 
 
-def _units(place: str, part: msgspec.Struct) -> list[tuple[str, str]]:
-    found: list[tuple[str, str]] = []
+def shipped_names() -> list[str]:
+    """Names for `shipped`, in order."""
+    every = (file.name for file in files("drivers.dialects").iterdir())
+    return sorted(name.removesuffix(".toml") for name in every if name.endswith(".toml"))
+
+
+def read(path: Path) -> Dialect:
+    """A dialect of the user's own. Raises DialectError, also where there is no such file or it is no text."""
+    try:
+        return parse(path.read_text(encoding="utf-8"))
+    except DialectError as error:
+        raise DialectError(f"{path}: {error}") from error
+    except (OSError, UnicodeDecodeError) as error:
+        raise DialectError(f"{path}: {inert(str(error))}") from error
+
+
+def for_output(dialect: Dialect, output: int) -> Dialect:
+    """The same with the output's number in place of every {n}. Raises ValueError where it has no such output."""
+    if not 1 <= output <= dialect.outputs.count:
+        raise ValueError(f"output {output} of {dialect.outputs.count}")
+    return _with_number(dialect, str(output))
+
+
+def _with_number(part: _Part, number: str) -> _Part:
+    return msgspec.structs.replace(part, **dict(_changed(part, number)))
+
+
+def _changed(part: msgspec.Struct, number: str) -> Iterator[tuple[str, Any]]:
     for name in part.__struct_fields__:
         value = getattr(part, name)
         if isinstance(value, msgspec.Struct):
-            found += _units(f"{place}{name}.", value)
+            yield name, _with_number(value, number)
+        elif isinstance(value, str):
+            yield name, value.replace("{n}", number)
         elif isinstance(value, tuple):
-            found += [(f"{place}{name}", unit) for unit in value]
-        elif isinstance(value, str) and name not in ("name", "termination"):
-            found.append((f"{place}{name}", value))
-    return found
+            yield name, tuple(one.replace("{n}", number) if isinstance(one, str) else one for one in value)
