@@ -99,9 +99,9 @@ class Capabilities:
     """What identification found out. Steps are the resolution of the readback replies, by their last digit.
 
     volts_max, amps_max: the supply's own range, None where it does not tell. latches: which of the queries that belong
-    to its own protections it answers. array: its measurement array, None until `Supply.find_array` found one. output: the
-    one that is held, of so many outputs. gaps: what it is without, of the words above. watchdog: whether it has an output
-    timer of its own; sense: whether it can be told to sense with four wires.
+    to its own protections it answers. array: its measurement array, None until `Supply.find_array` found one. output:
+    the one that is held, of so many outputs. gaps: what it is without, in the words above. watchdog: whether it has an
+    output timer of its own; sense: whether it can be told to sense with four wires.
     """
 
     identity: str
