@@ -74,19 +74,19 @@ def _capabilities(
     exchange.set_timeout(max(0.5, 5 * reply_s))
     replies += [exchange.ask(*query) for query in form.queries[1:]]
     form.of(replies, started_s, exchange.now())
-    volts_max, amps_max = _ranges(exchange, dialect, output)
-    there = frozenset(latches)
     volts, amps = quantities(dialect)
+    volts_told, amps_told = _ranges(exchange, dialect, output)
+    there = frozenset(latches)
     more = {
-        RANGE_NOT_TOLD: volts_max is None or amps_max is None,
+        RANGE_NOT_TOLD: volts_told is None or amps_told is None,
         NO_OVER_VOLTS_LATCH: OVER_VOLTS not in there,
         NO_OVER_AMPS_LATCH: OVER_AMPS not in there,
     }
     return Capabilities(
         identity=identity,
         dialect=dialect.name,
-        volts_max=volts_max,
-        amps_max=amps_max,
+        volts_max=volts.sayable(volts_told),
+        amps_max=amps.sayable(amps_told),
         volts_step=scpi.step(replies[0], volts.unit),
         amps_step=scpi.step(replies[1], amps.unit),
         latches=there,
@@ -102,13 +102,13 @@ def _capabilities(
 
 
 def _ranges(exchange: Exchange, dialect: Dialect, output: int) -> tuple[float | None, float | None]:
-    """What it tells, else what the dialect knows of the output; no more than its setpoints can say."""
+    """What it tells, else what the dialect knows of the output."""
     asked, known = dialect.identify, dialect.ranges
     knowns = (None, None) if known is None else (known.volts_max[output - 1], known.amps_max[output - 1])
     found: list[float | None] = []
     for query, quantity, fixed in zip((asked.volts_max, asked.amps_max), quantities(dialect), knowns, strict=True):
         told = exchange.answer_to(query, quantity.read) if query else None
-        found.append(quantity.sayable(fixed if told is None else told))
+        found.append(fixed if told is None else told)
     return found[0], found[1]
 
 

@@ -27,10 +27,11 @@ class Quantity(NamedTuple):
         return scpi.number(reply, self.unit)
 
     def sayable(self, most: float | None) -> float | None:
-        """The top of a range, as far as the digits go."""
-        if most is None or not self.digits.before:
+        """The top of a range that may not be known, no further than the digits go."""
+        if not self.digits.before:
             return most
-        return min(most, 10.0**self.digits.before - 10.0**-self.digits.after)
+        top = 10.0**self.digits.before - 10.0**-self.digits.after
+        return top if most is None else min(most, top)
 
 
 def quantities(dialect: Dialect) -> tuple[Quantity, Quantity]:

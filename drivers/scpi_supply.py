@@ -7,8 +7,7 @@ from dataclasses import replace
 
 from drivers import scpi
 from drivers.dialect import Dialect, for_output
-from drivers.exchange import REOPEN_S as REOPEN_S
-from drivers.exchange import Exchange
+from drivers.exchange import REOPEN_S, Exchange
 from drivers.exchange import Session as Session
 from drivers.identifying import gaps_of, identify, is_four_wire
 from drivers.latches import Latches

@@ -11,6 +11,7 @@ from drivers.scpi_supply import Session
 from drivers.simulated.bench import Bench
 from drivers.simulated.supply_model import Trip
 from drivers.supply import SupplyLost, SupplyTimeout
+from tests.drivers.in_lines import InLines
 
 NEVER = 10**9
 SPOILED = ("lost reply", "late reply", "cut reply", "garbage", "not a number")
@@ -152,7 +153,7 @@ class Wire:
                 self.spoil = fault
 
 
-class FaultySession:
+class FaultySession(InLines):
     """The wire as one session sees it."""
 
     def __init__(self, inner: Session, wire: Wire) -> None:
