@@ -203,7 +203,10 @@ class Exchange:
             return self._session.read()
         if query.length is None:
             return self._session.read_until_quiet(QUIET_S).decode("latin-1")
-        return self._session.read_exactly(query.length).decode("latin-1")
+        reply = self._session.read_exactly(query.length).decode("latin-1")
+        if query.length > 1 and not reply.isprintable():  # such as the end of one reply and the start of the next
+            raise SupplyGarbled(self._session.resource, f"{reply!r} is no reply of {query.length} characters")
+        return reply
 
     def _guarded(self, act: Callable[[_A], _R], what: _A) -> _R:
         try:
