@@ -77,6 +77,7 @@ class Conductor:
                 off = switch_off(supply, self._clock, self._going_off)
                 if off.confirmed:
                     self._known_off()
+                    arming.disarm(supply)
                 supply.close()
             result = self._result(finding, off)
             self._close(result, off, keep=supply is not None)

@@ -19,6 +19,7 @@ from typing import IO
 
 import msgspec
 
+from benchlog.bench.arming import disarm
 from benchlog.bench.opening import open_supply
 from benchlog.bench.switching_off import switch_off
 from benchlog.clock import SystemClock
@@ -179,6 +180,8 @@ def rescue(charge: Charge, why: str) -> None:
             clock.wait(clock.now() + 0.02)
             continue
         off = switch_off(supply, clock)
+        if off.confirmed:
+            disarm(supply)
         supply.close()
         text, confirmed = off.text, off.confirmed
     line = {
