@@ -26,7 +26,6 @@ from drivers.dialect import (
     Readback,
     ReplyLengths,
     Sense,
-    Watchdog,
     check,
     for_output,
     shipped,
@@ -37,6 +36,7 @@ from drivers.finding_parts import (
     CC_WORDS,
     CV_WORDS,
     FAR_OUTPUT,
+    LEAST_GAP_S,
     MEASURED,
     MODES,
     NUMBERED,
@@ -54,7 +54,7 @@ from drivers.foreign import inert
 from drivers.identifying import gaps_of
 from drivers.supply import UNUSABLE, SupplyError
 
-WITHIN_S = 6.5
+WITHIN_S = 7.0
 """For the asking; opening the supply in the dialect that was found takes more, 10 s together."""
 
 _WINDOW_S, _SETTLE_S = 0.02, 0.012
@@ -102,6 +102,7 @@ def find_dialect(
     try:
         asking.meet()
         dialect = finder.find()
+        dialect = finder.with_clients(dialect)
         asking.drain()
     except Strange as strange:
         why = str(strange)
@@ -136,36 +137,76 @@ class _Finder:
 
     def find(self) -> Dialect:
         """Raises Strange, OutOfTime, DialectError, SupplyError."""
-        whole = self._shipped()
-        for terse in TERSE if whole is None else ():
-            if self._plain_headers() is None and self._is_there(terse.set_volts):
+        for name in shipped_names():
+            if (fit := self._fitted(shipped(name), whole=True)) is not None:
+                return fit
+        for terse in TERSE:
+            if self._is_there(terse.set_volts) and not any(self._is_there(f"{one}VOLT?") for one in PLAIN.sources):
                 return self._terse(terse)
-        way, source = self._way()
+        found = self._way()
+        if found is None:
+            for name in shipped_names():
+                if (fit := self._fitted(shipped(name), whole=False)) is not None:
+                    return fit
+            raise Strange(self._no_supply())
+        way, source = found
         count, select, way, source = self._outputs(way, source)
-        if whole is not None and count == 1:
-            return whole
         return self._assembled(way, source, count, select)
 
-    def _plain_headers(self) -> str | None:
-        return next((one for one in PLAIN.sources if self._is_there(f"{one}VOLT?")), None)
+    def with_clients(self, dialect: Dialect) -> Dialect:
+        """Whether another program could speak to it at the same time, which is looked at last."""
+        try:
+            one_client = not self._asking.second_client_is_served()
+        except OutOfTime:
+            return dialect
+        return msgspec.structs.replace(dialect, link=msgspec.structs.replace(dialect.link, one_client=one_client))
 
-    def _shipped(self) -> Dialect | None:
-        """One that comes with the program and is answered in full, with the line's own ends and habits."""
-        for name in shipped_names():
-            dialect = shipped(name)
-            if dialect.outputs.count > 1 or bool(dialect.link.reply_ends) != bool(self._asking.link.reply_ends):
-                continue
-            if self._answers(dialect):
-                link = self._link(f"{dialect.readback.set_volts}")
-                array = dialect.array if link.compound and not link.echo else None
-                whole = check(msgspec.structs.replace(dialect, link=link, array=array, errors=self._asking.errors))
-                self._untried_of(whole)
-                return whole
-        return None
+    def _fitted(self, dialect: Dialect, *, whole: bool) -> Dialect | None:
+        """One that comes with the program, in this line's own manner: where each of its questions is answered, or, not
+        `whole`, without the parts that are not. What a register's bits mean no answer tells: so not with such a
+        register, unless the supply says that it keeps to the standard which says what they mean."""
+        one, asking = for_output(dialect, 1), self._asking
+        if dialect.status is not None or bool(dialect.link.reply_ends) != bool(asking.link.reply_ends):
+            return None
+        if not all(self._is_there(unit) for unit in _readings(one)):
+            return None
+        if whole and not (one.errors.form == asking.errors.form and all(self._is_there(unit) for unit in _others(one))):
+            return None
+        if dialect.condition is not None and not self._keeps_to_the_standard():
+            return None
+        count = self._count_of(dialect)
+        if dialect.outputs.count == 1 and self._outputs(PLAIN, "")[0] > 1:
+            return None
+        link = self._link(dialect.readback.set_volts)
+        fit = msgspec.structs.replace(
+            dialect,
+            link=link,
+            outputs=msgspec.structs.replace(dialect.outputs, count=count),
+            identify=msgspec.structs.replace(dialect.identify, fields=_fields(asking.identity)),
+            array=dialect.array if link.compound and not link.echo else None,
+            errors=asking.errors,
+            sense=dialect.sense if one.sense is not None and self._is_there(one.sense.ask) else None,
+            over_volts=self._kept(dialect.over_volts),
+            over_amps=self._kept(dialect.over_amps),
+        )
+        fit = self._with_lengths(fit)
+        self._ask_the_user(fit, "")
+        self._untried_of(fit)
+        return check(fit)
 
-    def _answers(self, dialect: Dialect) -> bool:
-        one = for_output(dialect, 1)
-        return one.errors.form == self._asking.errors.form and all(self._is_there(unit) for unit in _queries(one))
+    def _keeps_to_the_standard(self) -> bool:
+        """Source: SCPI-1999, SYSTem:VERSion answers its year and a revision."""
+        version = self._number("SYST:VERS?")
+        return version is not None and version >= 1990
+
+    def _kept(self, latch: Latch | None) -> Latch | None:
+        return latch if latch is not None and self._is_there(latch.ask) else None
+
+    def _count_of(self, dialect: Dialect) -> int:
+        if dialect.outputs.select:
+            query = dialect.outputs.select.partition(" ")[0]
+            return max(1, self._chosen_count(query, dialect.outputs.select))
+        return self._count(dialect.readback.set_volts)
 
     def _is_there(self, unit: str) -> bool:
         return self._asking.ask(unit.replace("{n}", "1")) is not None
@@ -173,13 +214,13 @@ class _Finder:
     def _number(self, unit: str, output: str = "1") -> float | None:
         return self._asking.number(unit.replace("{n}", output))
 
-    def _way(self) -> tuple[Way, str]:
-        """How its setpoints are asked for. Raises Strange where they are not."""
+    def _way(self) -> tuple[Way, str] | None:
+        """How its setpoints are asked for, None where they are not."""
         for way in (PLAIN, *NUMBERED):
             for source in way.sources:
                 if self._number(way.ask(f"{source}VOLT")) is not None:
                     return way, source
-        raise Strange(self._no_supply())
+        return None
 
     def _no_supply(self) -> str:
         identity = self._asking.identity
@@ -277,7 +318,7 @@ class _Finder:
         """What supplies seldom have, asked for last: where time runs out it is left out."""
         parts: dict[str, msgspec.Struct | None] = {}
         try:
-            parts["watchdog"] = self._timer()
+            self._timer()
             parts["sense"] = self._sense()
             parts["array"] = self._array(dialect)
         except OutOfTime:
@@ -334,17 +375,15 @@ class _Finder:
             clear=way.do(f"{header}:CLE"),
         )
 
-    def _timer(self) -> Watchdog | None:
+    def _timer(self) -> None:
+        """What feeds it no answer tells, and unfed it would end a run."""
         for header in TIMERS:
             if self._number(f"{header}:DEL?") is not None and self._is_switch(f"{header}:STAT?"):
-                return Watchdog(
-                    set=f"{header}:DEL {{value}}",
-                    ask=f"{header}:DEL?",
-                    enable=f"{header}:STAT ON",
-                    disable=f"{header}:STAT OFF",
-                    enabled=f"{header}:STAT?",
+                self.questions.append(
+                    f"{header} is a timer of its own that can switch the output off. Does any message feed it, or a "
+                    "word of its own? Until then it is not used."
                 )
-        return None
+                return
 
     def _sense(self) -> Sense | None:
         for header, on, off in SENSES:
@@ -407,7 +446,7 @@ class _Finder:
         link = self._asking.link
         reply = self._asking.ask(unit.replace("{n}", "1")) or ""
         if not link.termination:
-            link = msgspec.structs.replace(link, gap_s=max(link.gap_s, 0.02))
+            link = msgspec.structs.replace(link, gap_s=max(link.gap_s, LEAST_GAP_S))
         return msgspec.structs.replace(link, units_in_replies=bool(self._asking.unit_of(reply)))
 
     def _digits(self, unit: str, *, fixed: bool = False) -> Digits:
@@ -450,15 +489,19 @@ class _Finder:
         self.untried += [unit for unit in dict.fromkeys(said) if unit]
 
 
-def _queries(one: Dialect) -> Iterator[str]:
-    """Every question of a dialect for a single output, without those of its array."""
-    yield from (one.readback.set_volts, one.readback.set_amps, one.readback.volts, one.readback.amps)
-    units = [one.readback.output, one.readback.condition, one.identify.volts_max, one.identify.amps_max]
+def _readings(one: Dialect) -> Iterator[str]:
+    """The questions of a reading, of a dialect for a single output."""
+    back = one.readback
+    units = [back.set_volts, back.set_amps, back.volts, back.amps, back.output, back.condition]
     units += [one.mode.ask if one.mode is not None else "", one.status.ask if one.status is not None else ""]
+    yield from (unit for unit in units if unit)
+
+
+def _others(one: Dialect) -> Iterator[str]:
+    """Further ones; those of timer, sensing and array are asked again where these are used."""
+    units = [one.identify.volts_max, one.identify.amps_max]
     for latch in (one.over_volts, one.over_amps):
         units += [] if latch is None else [latch.ask, latch.enabled, latch.tripped]
-    for part in (one.watchdog, one.sense):
-        units += [] if part is None else [part.ask]
     yield from (unit for unit in units if unit)
 
 

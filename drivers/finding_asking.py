@@ -21,7 +21,9 @@ from drivers.supply import SupplyError, SupplyGarbled, SupplyLost, SupplyTimeout
 
 FIRST_REPLY_S = 1.0
 """s that an unknown instrument gets for its first answer; two slow ones in a row still end before the deadline."""
-_LEAST_WAIT_S = 0.12
+_LEAST_WAIT_S = 0.05
+MEASURED_WITHIN_S = 0.3
+"""A measurement may take longer than what is only looked up."""
 _IDENTITY = "*IDN?"
 
 Open: TypeAlias = Callable[[Link, float], Session]
@@ -53,7 +55,8 @@ class Asking:
         self.now, self._wait = now, wait
         self._open, self._until_s = open_session, until_s
         self._session: Session | None = None
-        self._free_s = now()
+        self._free_s = self._sent_s = now()
+        self._heard_s = 0.0
         self._known: dict[str, str | None] = {}
         self._complaint: str | None = None
         self._ahead = False
@@ -80,7 +83,7 @@ class Asking:
                 f"nothing that it takes for a question: it answered {_IDENTITY} within {FIRST_REPLY_S:g} s with none "
                 "of four line ends. It may be off, no instrument, at another speed, or held by another program"
             )
-        self._settle_gap()
+        self._find_gap()
         self._see_whether_it_understands()
         self._errors_and_compound()
 
@@ -89,9 +92,8 @@ class Asking:
         if unit not in self._known:
             if self.now() > self._until_s:
                 raise OutOfTime
-            began_s = self.now()
             self._known[unit] = reply = self._reply_to(unit)
-            self.answered.append(Answered(unit, reply, self.now() - began_s))
+            self.answered.append(Answered(unit, reply, self._heard_s))
         return self._known[unit]
 
     def number(self, unit: str) -> float | None:
@@ -126,11 +128,14 @@ class Asking:
 
     def second_client_is_served(self) -> bool:
         """Whether another session is answered while this one is open."""
+        if self.now() > self._until_s:
+            raise OutOfTime
         try:
-            other = self._open(self.link, max(3 * self.latency_s, _LEAST_WAIT_S))
+            other = self._open(self.link, max(3 * self.latency_s, 0.2))
         except SupplyError:
             return False
         try:
+            self._wait(self._free_s)
             other.write(_IDENTITY)
             return bool(other.read() if self.link.reply_ends else other.read_until_quiet(QUIET_S))
         except SupplyError:
@@ -179,29 +184,34 @@ class Asking:
         self._reply_s = max(self.now() - began_s, _LEAST_WAIT_S)
         self._now_link(reply_termination=ends, echo=echo)
 
-    def _settle_gap(self) -> None:
+    def _find_gap(self) -> None:
         """The shortest gap at which three questions in a row are answered; and how soon."""
         for gap_s in GAPS_S:
             if gap_s < self.link.gap_s:
                 continue
             self._now_link(gap_s=gap_s)
             if self._three_in_a_row():
+                self._leave_alone_unended()
                 self._ahead = not gap_s and bool(self.link.reply_ends) and self._takes_two_at_once()
                 return
         raise Strange(f'"{self.identity}" identified itself once, and then not three times in a row')
+
+    def _leave_alone_unended(self) -> None:
+        """Where nothing ends a reply it was heard out until the line was quiet: no shorter gap was tried."""
+        if not self.link.reply_ends:
+            self._now_link(gap_s=max(self.link.gap_s, QUIET_S))
 
     def _three_in_a_row(self) -> bool:
         self._fresh()
         took_s = []
         for _ in range(3):
-            began_s = self.now()
             try:
                 self._send(_IDENTITY)
                 if self._hear(max(3 * self._reply_s, 0.3)) != self.identity:
                     return False
             except (SupplyTimeout, SupplyGarbled):
                 return False
-            took_s.append(self.now() - began_s)
+            took_s.append(self._heard_s)
         self.identity_s = took_s
         self._reply_s = max(took_s)
         return True
@@ -270,9 +280,13 @@ class Asking:
         return max(_LEAST_WAIT_S, 3.0 * self._reply_s)
 
     def _reply_to(self, unit: str) -> str | None:
-        if self.link.compound and self.errors.form == "scpi" and ";" not in unit:
+        if self.link.compound and self._tells_errors and ";" not in unit:
             return self._behind_errors(unit)
-        reply = self._before_identity(unit) if self._ahead else self._plainly(unit)
+        if self._ahead:
+            is_one = ";" not in unit
+            reply = self._before_errors(unit) if is_one and self._tells_errors else self._before_identity(unit)
+        else:
+            reply = self._plainly(unit)
         return None if reply is not None and reply == self._complaint else reply
 
     def _behind_errors(self, unit: str) -> str | None:
@@ -282,11 +296,26 @@ class Asking:
             return None if text is None else scpi.after_error(text)
         return None
 
+    def _before_errors(self, unit: str) -> str | None:
+        """As before the identity, and the queue is drained by the way."""
+        try:
+            self._send(unit)
+            self._send(self.errors.ask)
+            first = self._hear(self._patience_s)
+            if _is_entry(first):
+                return None
+            if not _is_entry(self._hear(self._patience_s)):
+                raise SupplyGarbled(self.identity, "something else where its error queue was asked for")
+        except (SupplyTimeout, SupplyGarbled):
+            self._fresh()
+            return None
+        return first
+
     def _before_identity(self, unit: str) -> str | None:
         try:
             self._send(unit)
             self._send(_IDENTITY)
-            replies = self._until_identity(3.0)
+            replies = self._until(self._is_identity)
         except (SupplyTimeout, SupplyGarbled):
             self._fresh()
             return None
@@ -295,7 +324,7 @@ class Asking:
     def _plainly(self, unit: str) -> str | None:
         self._send(unit)
         try:
-            return self._hear(self._patience_s)
+            return self._hear(max(self._patience_s, MEASURED_WITHIN_S if unit.startswith("MEAS") else 0.0))
         except SupplyTimeout:
             return self._come_back()
         except SupplyGarbled:
@@ -303,11 +332,11 @@ class Asking:
             return None
 
     def _come_back(self) -> str | None:
-        """After silence: its identity is asked for, and an answer that comes before was late, so that more patience is
-        needed from now on."""
+        """After silence: its error queue, else its identity is asked for, whose answers are like no other. One that
+        comes before was late, so that more patience is needed from now on."""
         try:
-            self._send(_IDENTITY)
-            late = self._until_identity(1.0)
+            self._send(self.errors.ask if self._tells_errors else _IDENTITY)
+            late = self._until(_is_entry if self._tells_errors else self._is_identity)
         except (SupplyTimeout, SupplyGarbled):
             self._fresh()
             return None
@@ -315,13 +344,21 @@ class Asking:
             self._reply_s *= 2.0
         return late[0] if late else None
 
-    def _until_identity(self, times: float) -> list[str]:
+    def _until(self, is_it: Callable[[str], bool]) -> list[str]:
+        """What comes before an answer that is known by its form."""
         before: list[str] = []
-        while (reply := self._hear(times * self._patience_s)) != self.identity:
+        while not is_it(reply := self._hear(3.0 * self._patience_s)):
             before.append(reply)
             if len(before) > 8:
-                raise SupplyGarbled(self.identity, "its identity does not come back")
+                raise SupplyGarbled(self.identity, "it does not come back to what was asked")
         return before
+
+    def _is_identity(self, reply: str) -> bool:
+        return reply == self.identity
+
+    @property
+    def _tells_errors(self) -> bool:
+        return self.errors.form == "scpi"
 
     def _now_link(self, **found: object) -> None:
         self.link = msgspec.structs.replace(self.link, **found)
@@ -337,6 +374,7 @@ class Asking:
         if self.link.gap_s and self.now() < self._free_s:
             self._wait(self._free_s)
         self.sent.append(message)
+        self._sent_s = self.now()
         session.write(message)
 
     def _heard_or_none(self, timeout_s: float) -> str | None:
@@ -353,10 +391,18 @@ class Asking:
         try:
             while True:
                 text = session.read() if self.link.reply_ends else session.read_until_quiet(QUIET_S).decode("latin-1")
+                self._heard_s = self.now() - self._sent_s
                 if not (self.link.echo and text.strip() in self.sent[-2:]):
                     return text if not self.link.reply_ends else text.strip("\r\n")
         finally:
             self._free_s = self.now() + self.link.gap_s
+
+
+def _is_entry(reply: str) -> bool:
+    """Of an error queue, and nothing behind it."""
+    with contextlib.suppress(ValueError):
+        return scpi.after_error(reply) is None
+    return False
 
 
 def _error_form(reply: str) -> str | None:
