@@ -277,7 +277,7 @@ class Asking:
 
     @property
     def _patience_s(self) -> float:
-        return max(_LEAST_WAIT_S, 3.0 * self._reply_s)
+        return max(_LEAST_WAIT_S, 1.5 * self._reply_s)
 
     def _reply_to(self, unit: str) -> str | None:
         if self.link.compound and self._tells_errors and ";" not in unit:

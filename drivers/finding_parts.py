@@ -62,8 +62,8 @@ NUMBERED = (
 MEASURED = (("VOLT", "CURR"), ("SCAL:VOLT:DC", "SCAL:CURR:DC"), ("VOLT:DC", "CURR:DC"))
 SWITCHES = ("OUTP{number}", "OUTP{number}:STAT")
 MODES = ("OUTP{number}:MODE", "OUTP{number}:CVCC", "STAT{number}:MODE")
-CC_WORDS, CV_WORDS = ("CC", "CURR", "C"), ("CV", "VOLT", "V")
-"""Words that say of themselves what holds the output; with it off, another is heard."""
+CC_WORDS, CV_WORDS, OFF_WORDS = ("CC", "CURR", "C"), ("CV", "VOLT", "V"), ("OFF", "NONE", "UR")
+"""Words that say of themselves what holds the output, and those that are heard while nothing does."""
 
 SELECTS = (("INST:NSEL", "INST:NSEL {n}"), ("INST:SEL", "INST:SEL CH{n}"))
 """Asked by the first with "?"; the second chooses."""
