@@ -73,7 +73,8 @@ def _capabilities(
     # From here on an answer that does not come is known not to be coming sooner.
     exchange.set_timeout(max(0.5, 5 * reply_s))
     replies += [exchange.ask(*query) for query in form.queries[1:]]
-    form.of(replies, started_s, exchange.now())
+    received_s = exchange.now()
+    form.of(replies, started_s, received_s)
     volts, amps = quantities(dialect)
     volts_told, amps_told = _ranges(exchange, dialect, output)
     there = frozenset(latches)
@@ -93,6 +94,7 @@ def _capabilities(
         window_s=dialect.readback.window_s,
         settle_s=dialect.readback.settle_s,
         reply_s=reply_s,
+        reading_s=reply_s if dialect.link.compound else received_s - started_s,
         output=output,
         outputs=dialect.outputs.count,
         gaps=gaps | {gap for gap, there_is in more.items() if there_is},

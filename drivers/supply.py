@@ -101,7 +101,8 @@ class Capabilities:
     volts_max, amps_max: the supply's own range, None where it does not tell. latches: which of the queries that belong
     to its own protections it answers. array: its measurement array, None until `Supply.find_array` found one. output:
     the one that is held, of so many outputs. gaps: what it is without, in the words above. watchdog: whether it has an
-    output timer of its own; sense: whether it can be told to sense with four wires.
+    output timer of its own; sense: whether it can be told to sense with four wires. reply_s: one exchange, the gap that
+    the line wants included; reading_s: a whole reading.
     """
 
     identity: str
@@ -120,6 +121,7 @@ class Capabilities:
     gaps: frozenset[str] = frozenset()
     watchdog: bool = False
     sense: bool = False
+    reading_s: float = 0.0
 
     @property
     def over_volts(self) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Ceilings
-from drivers.supply import Protection, Setpoint, Supply, SupplyError
+from drivers.supply import RANGE_NOT_TOLD, Protection, Setpoint, Supply, SupplyError
 
 LATCH_SHARE = 1.1
 LATCH_LEAST_V = 0.5
@@ -48,7 +48,10 @@ def arm(supply: Supply, ceilings: Ceilings) -> Armed:
         if (told is None) != (said is None) or (
             told is not None and said is not None and abs(told - said) > 0.02 * said
         ):
-            raise Refused(f"the supply's {name} latch reads {told} {unit}, not the {said:g} {unit} that were sent")
+            hint = f"; it tells no range, so set a ceiling of {unit} that it has" if RANGE_NOT_TOLD in can.gaps else ""
+            raise Refused(
+                f"the supply's {name} latch reads {told} {unit}, not the {said:g} {unit} that were sent{hint}"
+            )
     timer = _start_timer(supply)
     errors = supply.errors()
     if errors:

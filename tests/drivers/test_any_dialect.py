@@ -15,6 +15,7 @@ from drivers.dialect import (
     Errors,
     Mode,
     Outputs,
+    Ranges,
     Sense,
     Status,
     Watchdog,
@@ -114,12 +115,22 @@ def supply_on(bench: Spoken, output: int | None = None) -> ScpiSupply:
     )
 
 
+def queries_of(dialect: Dialect) -> int:
+    """Of one reading."""
+    told = [dialect.readback.output, dialect.readback.condition, dialect.mode, dialect.status]
+    return 4 + sum(map(bool, told))
+
+
 def test_it_is_identified_by_queries_alone_and_no_state_is_changed(spoken: Spoken) -> None:
     before = [repr(output) for output in spoken.outputs]
     can = supply_on(spoken).capabilities
     assert can.dialect == spoken.dialect.name
     assert (can.output, can.outputs) == (spoken.dialect.outputs.count,) * 2
     assert [repr(output) for output in spoken.outputs] == before
+    link, each_s = spoken.dialect.link, spoken.reply_s + spoken.dialect.link.gap_s
+    apart = 2 if spoken.dialect.outputs.select and not link.compound else 1
+    assert can.reply_s == pytest.approx(apart * each_s)
+    assert can.reading_s == pytest.approx(can.reply_s if link.compound else queries_of(spoken.dialect) * can.reply_s)
     select = spoken.dialect.outputs.select.partition(" ")[0] or "?"
     for message in spoken.heard:
         for unit in message.split(";"):
@@ -157,8 +168,7 @@ def test_a_reading_takes_as_few_messages_as_the_dialect_allows(spoken: Spoken) -
     asked = [message for message in spoken.heard if "?" in message]
     chosen = [message for message in spoken.heard if "?" not in message]
     dialect = spoken.dialect
-    told = [bool(dialect.readback.output), bool(dialect.readback.condition), bool(dialect.mode), bool(dialect.status)]
-    assert len(asked) == (1 if dialect.link.compound else 4 + sum(told))
+    assert len(asked) == (1 if dialect.link.compound else queries_of(dialect))
     assert len(chosen) == (len(asked) if dialect.outputs.select and not dialect.link.compound else 0)
 
 
@@ -356,11 +366,13 @@ def test_a_supply_without_a_mode_is_used_and_says_so() -> None:
 
 
 def test_ranges_of_the_dialect_stand_in_where_no_query_tells() -> None:
-    text = {"volts_max": (30.0, 30.0, 6.0), "amps_max": (3.0, 3.0, 5.0)}
-    dialect = msgspec.convert(
-        msgspec.to_builtins(shipped("scpi-apply-character")) | {"ranges": text}, Dialect, strict=True
-    )
-    can = supply_on(Spoken(check(dialect)), 3).capabilities
+    plain = shipped("scpi-apply-character")
+    silent = with_part(plain, identify=with_part(plain.identify, volts_max="", amps_max=""))
+    can = supply_on(Spoken(check(silent)), 3).capabilities
+    assert (can.volts_max, can.amps_max) == (None, None)
+    assert RANGE_NOT_TOLD in can.gaps
+    ranges = Ranges(volts_max=(30.0, 30.0, 6.0), amps_max=(3.0, 3.0, 5.0))
+    can = supply_on(Spoken(check(with_part(silent, ranges=ranges))), 3).capabilities
     assert (can.volts_max, can.amps_max) == (6.0, 5.0)
     assert RANGE_NOT_TOLD not in can.gaps
 
