@@ -31,6 +31,8 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     `item`, `complaint`: for the new job that a run without one gets.
     `unlocked`: a sentence that says under which unlock the owner's layer is what it is; "" under none.
     `start_test`: of a start-up run, as it was locked; `run_in`: of a run-in. `unit`: the key of a lot's unit.
+    `dialect`: of the supply, as JSON, "" for the usual one; `identity`: whom it was found for, "" for anyone.
+    `output`: which of its outputs.
     """
 
     uid: str
@@ -55,6 +57,9 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     start_test: StartTest | None = None
     run_in: RunIn | None = None
     unit: int | None = None
+    dialect: str = ""
+    output: int = 1
+    identity: str = ""
 
 
 class Renew(msgspec.Struct, frozen=True, tag="renew"):

@@ -8,6 +8,7 @@ import click
 
 _COMMANDS = {
     "demo": "benchlog.cli.demo",
+    "supply": "benchlog.cli.supply",
     "recover": "benchlog.cli.recover",
     "run-in": "benchlog.cli.run_in",
     "leads": "benchlog.cli.leads",
