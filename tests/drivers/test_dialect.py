@@ -1,5 +1,6 @@
 """Command sets as data: the shipped ones, and what is refused with its place."""
 
+import re
 from collections.abc import Callable
 from importlib.resources import files
 from pathlib import Path
@@ -9,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from drivers import dialect_parts
 from drivers.dialect import (
     Dialect,
     DialectError,
@@ -22,6 +24,9 @@ from drivers.dialect import (
     shipped_names,
     to_json,
 )
+from drivers.scpi_supply import ScpiSupply
+from drivers.supply import Setpoint
+from tests.drivers.spoken import Spoken
 
 TEXT = (files("drivers.dialects") / "scpi-1999.toml").read_text(encoding="utf-8")
 
@@ -331,3 +336,38 @@ def test_whatever_a_unit_holds_a_dialect_that_passes_says_one_unit_there(place: 
     assert said.isprintable()
     assert not set(said) & set(";\"'#{}")
     assert ("?" in said) == (place[0] == "readback") or not said
+
+
+GUIDE = (files("drivers.dialects") / "README.md").read_text(encoding="utf-8")
+
+
+def test_the_example_of_the_guide_loads_and_is_a_supply_that_can_be_used() -> None:
+    example = parse(GUIDE.split("```toml\n")[1].split("```")[0])
+    bench = Spoken(example)
+    supply = ScpiSupply(bench.open, example, lambda: bench.now_s, wait=bench.wait)
+    supply.set(Setpoint(volts=5.0, amps=0.5))
+    supply.switch(True)
+    assert supply.read().volts == 5.0
+    assert bench.heard[-9:-6] == ["I 0.500", "U 5.00", "OUT ON"]
+
+
+def test_the_guide_has_every_table_and_every_field_and_every_shipped_file() -> None:
+    for part in Dialect.__struct_fields__:
+        assert f"[{part}]" in GUIDE or f"`{part}`" in GUIDE, part
+    for struct in vars(dialect_parts).values():
+        if isinstance(struct, type) and issubclass(struct, msgspec.Struct) and struct is not dialect_parts.Array:
+            for name in struct.__struct_fields__:
+                assert re.search(rf"`{name}`|`{name} =|{{ .*{name} = ", GUIDE), (struct.__name__, name)
+    for name in shipped_names():
+        assert f"`{name}.toml`" in GUIDE
+
+
+def test_what_the_guide_says_of_limits_is_what_is_checked() -> None:
+    example = GUIDE.split("```toml\n")[1].split("```")[0]
+    parse(example.replace("gap_s = 0.02", "gap_s = 0.5"))
+    for wrong in ("gap_s = 0.51", "gap_s = -0.01"):
+        with pytest.raises(DialectError, match="gap_s"):
+            parse(example.replace("gap_s = 0.02", wrong))
+    for after in (1, 7):
+        with pytest.raises(DialectError, match="volts_digits"):
+            parse(example.replace("{ after = 2 }", f"{{ after = {after} }}"))
