@@ -43,13 +43,14 @@ class VisaSession:
 
     def write(self, message: str) -> None:
         """Sends one message. Raises SupplyError."""
-        carrier = self._there()
-        with _Translating(self.resource):
-            carrier.send(message.encode("ascii") + self._message_ends, time.monotonic() + self._timeout_s)
+        on_its_way_s = self._send(message)
+        # A gap that an instrument wants begins when it has heard the message, not when this computer has taken it.
+        if on_its_way_s:
+            time.sleep(min(on_its_way_s, self._timeout_s))
 
     def query(self, message: str) -> str:
         """Sends one message and returns its one reply. Raises SupplyError."""
-        self.write(message)
+        self._send(message)
         return self.read()
 
     def read(self) -> str:
@@ -110,6 +111,13 @@ class VisaSession:
             raise SupplyLost(self.resource, "the session is closed")
         return self._carrier
 
+    def _send(self, message: str) -> float:
+        carrier = self._there()
+        with _Translating(self.resource):
+            data = message.encode("ascii") + self._message_ends
+            carrier.send(data, time.monotonic() + self._timeout_s)
+            return len(data) * carrier.byte_s
+
     def _take(self, carrier: Carrier, deadline_s: float) -> None:
         if len(self._received) > LONGEST_REPLY:
             raise SupplyGarbled(self.resource, f"a reply of more than {LONGEST_REPLY} bytes")
@@ -149,13 +157,13 @@ def open_carrier(resource: str, deadline_s: float) -> Carrier:
 def _port(text: str) -> int:
     # The range of a port is that of 16 bits.
     if not (text.isascii() and text.isdecimal() and 0 < int(text[:6]) < 65536):
-        raise ValueError(f"the port of this address is {text}, not a number from 1 to 65535")
+        raise ValueError(f"the port of this address is {text or 'missing'}, not a number from 1 to 65535")
     return int(text)
 
 
 def _baud(text: str) -> int:
     if not (text.isascii() and text.isdecimal() and 50 <= int(text[:8]) <= 4_000_000):
-        raise ValueError(f"the baud rate of this address is {text}, not a number from 50 to 4000000")
+        raise ValueError(f"the baud rate of this address is {text or 'missing'}, not a number from 50 to 4000000")
     return int(text)
 
 

@@ -22,6 +22,8 @@ _CLOSE_S = 0.5
 class ByVisa:
     """One resource of a backend. A call that does not come back in time leaves the session to its thread."""
 
+    byte_s = 0.0
+
     def __init__(self, resource: str, backend: str, deadline_s: float) -> None:
         self._thread = InTime()
         self._visa: Any = None

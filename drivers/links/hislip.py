@@ -32,6 +32,8 @@ class Header(NamedTuple):
 class Hislip:
     """A session over its two connections, `device` by its sub-address."""
 
+    byte_s = 0.0
+
     def __init__(self, host: str, port: int, device: str, deadline_s: float) -> None:
         self._number, self._sent_number = _FIRST_NUMBER, _FIRST_NUMBER
         self._remaining, self._last, self._delivered, self._stale = 0, False, 0, 0

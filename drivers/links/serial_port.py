@@ -25,6 +25,7 @@ class SerialPort:
 
         self._port = serial.Serial()
         self._port.port, self._port.baudrate = device, baud
+        self.byte_s = 10.0 / baud  # eight bits between a start and a stop
         self._port.timeout, self._port.write_timeout = _SLICE_S, max(_SLICE_S, deadline_s - time.monotonic())
         with contextlib.suppress(ValueError):  # not on every system
             self._port.exclusive = True
@@ -54,15 +55,14 @@ class SerialPort:
             raise ConnectionResetError("the serial port is gone, or its cable was pulled") from error
 
     def receive(self, deadline_s: float) -> Piece:
-        while True:
+        while time.monotonic() < deadline_s:
             try:
                 data = self._port.read(max(1, min(self._port.in_waiting, LONGEST_REPLY)))
             except self._failures as error:
                 raise ConnectionResetError("the serial port is gone, or its cable was pulled") from error
             if data:
                 return Piece(bytes(data), False)
-            if time.monotonic() >= deadline_s:
-                raise TimeoutError("no reply in time")
+        raise TimeoutError("no reply in time")
 
     def close(self) -> None:
         with contextlib.suppress(*self._failures):

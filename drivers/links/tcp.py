@@ -72,6 +72,8 @@ class Connection:
 class RawSocket:
     """Messages and replies as they are, over one connection."""
 
+    byte_s = 0.0
+
     def __init__(self, host: str, port: int, deadline_s: float) -> None:
         self._connection = Connection(host, port, deadline_s)
 

@@ -81,6 +81,8 @@ class Calls:
 class Vxi11:
     """A link to a device. `port` 0: the port mapper is asked."""
 
+    byte_s = 0.0
+
     def __init__(self, host: str, port: int, device: str, deadline_s: float, *, port_mapper: int = PORT_MAPPER) -> None:
         port = port or core_port(host, deadline_s, port_mapper=port_mapper)
         self._calls = Calls(host, port, Program(_CORE, _CORE_VERSION), deadline_s)
