@@ -14,6 +14,7 @@ _COMMANDS = {
     "leads": "benchlog.cli.leads",
     "capture": "benchlog.cli.capture",
     "advise": "benchlog.cli.advise",
+    "supplies": "benchlog.cli.supplies",
     "ceilings": "benchlog.cli.ceilings",
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",

@@ -15,8 +15,7 @@ from drivers.links.tcp import Connection
 from drivers.scpi import LONGEST_REPLY
 
 PORT_MAPPER = 111
-_MAPPER, _MAPPER_VERSION, _GET_PORT, _OVER_TCP = 100000, 2, 3, 6
-_CORE, _CORE_VERSION = 0x0607AF, 1
+_GET_PORT, _OVER_TCP = 3, 6
 _CREATE_LINK, _WRITE, _READ, _DESTROY_LINK = 10, 11, 12, 23
 _END_FLAG, _END_REASON = 8, 4
 _LAST = 0x8000_0000
@@ -35,6 +34,10 @@ class Program(NamedTuple):
 
     number: int
     version: int
+
+
+_PORT_MAPPER, _CORE = Program(100000, 2), Program(0x0607AF, 1)
+_CORE_OVER_TCP = struct.pack(">IIII", *_CORE, _OVER_TCP, 0)
 
 
 class Calls:
@@ -58,8 +61,7 @@ class Calls:
     def start(self, procedure: int, arguments: bytes, deadline_s: float) -> None:
         """A call whose results nobody waits for."""
         self._number += 1
-        header = struct.pack(">10I", self._number, 0, 2, *self._program, procedure, 0, 0, 0, 0)
-        record = header + arguments
+        record = _called(self._number, self._program, procedure, arguments)
         self._connection.send(struct.pack(">I", _LAST | len(record)) + record, deadline_s)
 
     def close(self) -> None:
@@ -85,7 +87,7 @@ class Vxi11:
 
     def __init__(self, host: str, port: int, device: str, deadline_s: float, *, port_mapper: int = PORT_MAPPER) -> None:
         port = port or core_port(host, deadline_s, port_mapper=port_mapper)
-        self._calls = Calls(host, port, Program(_CORE, _CORE_VERSION), deadline_s)
+        self._calls = Calls(host, port, _CORE, deadline_s)
         try:
             asked = struct.pack(">III", random.getrandbits(31), 0, 0) + _opaque(device.encode("ascii"))
             results = self._calls.call(_CREATE_LINK, asked, deadline_s)
@@ -125,15 +127,31 @@ class Vxi11:
 
 def core_port(host: str, deadline_s: float, *, port_mapper: int = PORT_MAPPER) -> int:
     """Where the core channel listens, asked of the host's port mapper."""
-    calls = Calls(host, port_mapper, Program(_MAPPER, _MAPPER_VERSION), deadline_s)
+    calls = Calls(host, port_mapper, _PORT_MAPPER, deadline_s)
     try:
-        asked = struct.pack(">IIII", _CORE, _CORE_VERSION, _OVER_TCP, 0)
-        (port,) = _unpacked(">I", calls.call(_GET_PORT, asked, deadline_s, lenient=True))
+        (port,) = _unpacked(">I", calls.call(_GET_PORT, _CORE_OVER_TCP, deadline_s, lenient=True))
     finally:
         calls.close()
     if not 0 < port < 65536:
         raise ConnectionRefusedError("there is no VXI-11 at this address")
     return int(port)
+
+
+def port_question(number: int) -> bytes:
+    """What a port mapper is asked, as a datagram."""
+    return _called(number, _PORT_MAPPER, _GET_PORT, _CORE_OVER_TCP)
+
+
+def mapped_port(datagram: bytes, number: int) -> int:
+    """What it answers to the question of that number: a port, 0 for none. Raises OSError where it is no answer."""
+    answered, results = _results(datagram)
+    if answered != number:
+        raise ConnectionAbortedError(_OTHER)
+    return int(_unpacked(">I", results)[0])
+
+
+def _called(number: int, program: Program, procedure: int, arguments: bytes) -> bytes:
+    return struct.pack(">10I", number, 0, 2, *program, procedure, 0, 0, 0, 0) + arguments
 
 
 def _results(record: bytes) -> tuple[int, bytes]:

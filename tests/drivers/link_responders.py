@@ -16,7 +16,7 @@ import tty
 from collections import deque
 from collections.abc import Callable
 from types import TracebackType
-from typing import NamedTuple, Protocol
+from typing import NamedTuple, Protocol, Self
 
 from drivers.simulated.bench import Bench
 
@@ -61,7 +61,7 @@ class Instrument(Protocol):
 
     @property
     def resource(self) -> str: ...
-    def __enter__(self) -> "Instrument": ...
+    def __enter__(self) -> Self: ...
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None: ...
@@ -101,7 +101,7 @@ class Listening:
     def resource(self) -> str:
         return f"TCPIP::127.0.0.1::{self.port}::SOCKET"
 
-    def __enter__(self) -> "Listening":
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(
@@ -306,7 +306,7 @@ class OnSerial:
     def resource(self) -> str:
         return f"ASRL{self.device}::INSTR"
 
-    def __enter__(self) -> "OnSerial":
+    def __enter__(self) -> Self:
         return self
 
     def __exit__(
