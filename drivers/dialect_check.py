@@ -136,6 +136,8 @@ def _outputs(dialect: "Dialect") -> Iterator[tuple[str, str]]:
         for name in ("output", "cc", "cv"):
             if len(getattr(dialect.status, name)) not in (0, count):
                 yield f"status.{name}", f"a bit for each of {count} outputs"
+            if not dialect.link.reply_ends and max(getattr(dialect.status, name), default=0) > 7:
+                yield f"status.{name}", "a byte has the bits 0 to 7"
 
 
 def _program(dialect: "Dialect") -> Iterator[tuple[str, str]]:

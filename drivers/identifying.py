@@ -7,6 +7,7 @@ from drivers.dialect import Dialect, Sense
 from drivers.exchange import Exchange
 from drivers.scpi_reading import ReadingForm, quantities
 from drivers.supply import (
+    CHOICE_NOT_TOLD,
     CHOSEN_APART,
     NO_ERROR_QUEUE,
     NO_MODE,
@@ -75,10 +76,16 @@ def _capabilities(
     replies += [exchange.ask(*query) for query in form.queries[1:]]
     received_s = exchange.now()
     form.of(replies, started_s, received_s)
+    # An output that it does not have: one chosen before stays the one that was, and its answers look as good as any.
+    complaints, chosen = exchange.errors(), _is_chosen(exchange, dialect)
+    if complaints or chosen is False:
+        what = f"{'; '.join(complaints) or 'it goes on with another one'}, asked for output {output}"
+        raise NotASupply(exchange.resource, f'"{identity}" is not as the dialect "{dialect.name}" says: {what}')
     volts, amps = quantities(dialect)
     volts_told, amps_told = _ranges(exchange, dialect, output)
     there = frozenset(latches)
     more = {
+        CHOICE_NOT_TOLD: bool(dialect.outputs.select) and chosen is None and dialect.errors.form == "none",
         RANGE_NOT_TOLD: volts_told is None or amps_told is None,
         NO_OVER_VOLTS_LATCH: OVER_VOLTS not in there,
         NO_OVER_AMPS_LATCH: OVER_AMPS not in there,
@@ -112,6 +119,19 @@ def _ranges(exchange: Exchange, dialect: Dialect, output: int) -> tuple[float | 
         told = exchange.answer_to(query, quantity.read) if query else None
         found.append(fixed if told is None else told)
     return found[0], found[1]
+
+
+def _is_chosen(exchange: Exchange, dialect: Dialect) -> bool | None:
+    """Whether the output that was chosen is the one that it goes by, None where it does not tell."""
+    header, _, wanted = dialect.outputs.select.partition(" ")
+    if not wanted:
+        return None
+
+    def same(reply: str) -> bool:
+        return reply.strip().strip('"').lstrip("+").upper() == wanted.strip().upper()
+
+    told = exchange.answer_to(f"{header}?", same)
+    return None if told is None else bool(told)
 
 
 def _has_watchdog(exchange: Exchange, dialect: Dialect) -> bool:

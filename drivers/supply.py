@@ -65,6 +65,7 @@ NO_ERROR_QUEUE = "no error queue"
 RANGE_NOT_TOLD = "range not told"
 ONE_SWITCH = "one switch for all outputs"
 CHOSEN_APART = "output chosen by a message of its own"
+CHOICE_NOT_TOLD = "choice of output not told"
 """What a supply may be without. Of these `UNUSABLE` stand in the way of any use: a knob that was turned, or an output
 that stayed on, would go unseen. With `CHOSEN_APART` a second user of the same supply could get in between."""
 

@@ -40,7 +40,10 @@ def arm(supply: Supply, ceilings: Ceilings) -> Armed:
         over_amps=_level(ceilings.amps.value, LATCH_LEAST_A, can.amps_max) if can.over_amps else None,
     )
     supply.clear()
-    found = supply.protect(wanted)
+    try:
+        found = supply.protect(wanted)
+    except ValueError as error:  # a level that its fixed pattern of digits does not hold
+        raise Refused(f"the supply's own latches can not be set that high: {error}") from error
     for name, unit, told, said in (
         ("over-voltage", "V", found.over_volts, wanted.over_volts),
         ("over-current", "A", found.over_amps, wanted.over_amps),

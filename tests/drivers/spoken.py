@@ -33,13 +33,25 @@ class Output:
 
 
 class Spoken:
-    """`heard`: messages in order, also those that came too early; `queue`: its error queue."""
+    """`heard`: messages in order, also those that came too early; `queue`: its error queue.
 
-    def __init__(self, dialect: Dialect, *, reply_s: float = 0.002, identity: str = "") -> None:
+    `has`: so many outputs, where the dialect allows for more; `tells_choice`: says which of them is chosen.
+    """
+
+    def __init__(
+        self,
+        dialect: Dialect,
+        *,
+        reply_s: float = 0.002,
+        identity: str = "",
+        has: int | None = None,
+        tells_choice: bool = True,
+    ) -> None:
         self.dialect = dialect
+        self.tells_choice = tells_choice
         self.reply_s = reply_s
         self.identity = identity or ",".join(["Bench supply", "17", "2", "1.0"][: dialect.identify.fields])
-        self.outputs = [Output() for _ in range(dialect.outputs.count)]
+        self.outputs = [Output() for _ in range(has or dialect.outputs.count)]
         self.chosen = 0
         self.now_s = 100.0
         self.quiet_from_s = 0.0
@@ -48,7 +60,7 @@ class Spoken:
         self.queue: list[int] = []
         self.timer_s, self.timer_on, self.fed_s = 1.0, False, 0.0
         self.sessions: list[SpokenSession] = []
-        self._table = [pair for n in range(dialect.outputs.count) for pair in self._units(n)]
+        self._table = [pair for n in range(len(self.outputs)) for pair in self._units(n)]
 
     def open(self, timeout_s: float) -> "SpokenSession":
         self.sessions.append(SpokenSession(self, timeout_s))
@@ -101,6 +113,9 @@ class Spoken:
             (known.amps_max, lambda: amps(3.1)),
             (errors.ask, self._next_error),
         ]
+        header, _, word = dialect.outputs.select.partition(" ")
+        if self.tells_choice and header:
+            found.append((f"{header}?", lambda: word.replace("{n}", str(self.chosen + 1))))
         if dialect.condition is not None:
             bits = dialect.condition
             found.append((back.condition, lambda: str(1 << (bits.cc if self._at(n).cc else bits.cv))))

@@ -25,6 +25,7 @@ from drivers.dialect import (
 )
 from drivers.scpi_supply import ScpiSupply
 from drivers.supply import (
+    CHOICE_NOT_TOLD,
     CHOSEN_APART,
     NO_ERROR_QUEUE,
     NO_MODE,
@@ -39,7 +40,7 @@ from drivers.supply import (
     SupplyGarbled,
     SupplyTimeout,
 )
-from tests.drivers.spoken import Spoken
+from tests.drivers.spoken import Output, Spoken
 
 with_part = msgspec.structs.replace
 
@@ -336,6 +337,34 @@ def test_an_output_that_the_dialect_does_not_have_is_refused_before_anything_is_
     with pytest.raises(NotASupply, match="has 4 of them"):
         ScpiSupply(bench.open, bench.dialect, lambda: bench.now_s, output=output)
     assert bench.sessions == []
+
+
+@pytest.mark.parametrize("name", ["scpi-1999-select", "scpi-1999-list", "scpi-1999-suffix", "scpi-apply-character"])
+@pytest.mark.parametrize("compound", [True, False], ids=["in one message", "unit by unit"])
+@pytest.mark.parametrize("tells_choice", [True, False], ids=["tells which", "says nothing"])
+def test_an_output_that_the_supply_does_not_have_is_refused_and_no_other_is_touched(
+    name: str, compound: bool, tells_choice: bool
+) -> None:
+    bench = Spoken(changed(name, "link", compound=compound), has=2, tells_choice=tells_choice)
+    bench.outputs[0].on = True
+    with pytest.raises(NotASupply):
+        supply_on(bench, 3)
+    assert [repr(output) for output in bench.outputs] == [repr(Output(on=True)), repr(Output())]
+    assert supply_on(bench, 2).read().output_on is False
+
+
+def test_without_an_error_queue_the_choice_is_asked_for() -> None:
+    plain = changed("scpi-1999-select", "errors", form="none", ask="")
+    bench = Spoken(plain, has=2)
+    with pytest.raises(NotASupply, match="goes on with another one, asked for output 3"):
+        supply_on(bench, 3)
+    assert CHOICE_NOT_TOLD not in supply_on(bench, 2).capabilities.gaps
+
+
+def test_a_choice_that_nothing_tells_of_is_a_gap() -> None:
+    plain = changed("scpi-1999-select", "errors", form="none", ask="")
+    can = supply_on(Spoken(plain, tells_choice=False), 2).capabilities
+    assert CHOICE_NOT_TOLD in can.gaps
 
 
 def test_one_switch_for_all_outputs_is_told() -> None:

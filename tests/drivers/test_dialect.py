@@ -249,6 +249,7 @@ def test_the_units_for_an_output_hold_its_number_and_no_placeholder_for_it(name:
         ("terse-serial", 'reply_termination = ""', 'reply_termination = "\\n"', "reply_lengths"),
         ("terse-serial", "output = [6]", "output = [6, 7]", "status.output"),
         ("terse-serial", "output = [6]", "output = [15]", "status.output"),
+        ("terse-serial", "output = [6]", "output = [8]", "status.output"),
         ("terse-serial", "after = 2 }", "after = 1 }", "program.volts_digits.after"),
         ("terse-serial", "after = 2 }", "after = 2, width = 5 }", "program.volts_digits"),
         ("terse-serial", 'form = "none"', 'form = "none"\nask = "ERR?"', "errors.ask"),
