@@ -2,6 +2,7 @@
 
 import sys
 from pathlib import Path
+from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
     from drivers.finding import Found
     from drivers.finding_measured import Measured
 
+WIDTH = 110
 MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
 
 
@@ -124,7 +126,7 @@ class _Report:
         except DialectError as error:
             self._problem = str(error)
         except SupplyError as error:
-            self._problem = error.what
+            self._problem = error.what if error.resource == self._resource else str(error)
 
     def keep(self, ledger: Path, *, told: bool) -> None:
         """What was found, for the runs on this supply. What can't be kept is said and changes nothing."""
@@ -189,7 +191,8 @@ class _Report:
         if dialect is None:
             say(f"\nI don't know how to use it, because: {self._problem}.")
             return
-        say(f"  Speaks    {dialect.name}: {dialect_in_words(dialect)}.")
+        spoken = f"  Speaks    {dialect.name}: {dialect_in_words(dialect)}."
+        say(fill(spoken, WIDTH, subsequent_indent=" " * 12))
         _listed("Works", working(dialect, measured))
         if measured is not None:
             self._figures(measured)
@@ -197,18 +200,19 @@ class _Report:
         if missing:
             say("\nMissing, and what the program does about it:")
             for gap in missing:
-                say(f"  - {gap}. {ABOUT_GAPS[gap]}")
+                _point(f"{gap}. {ABOUT_GAPS[gap]}")
         if self._questions():
             say(
                 "\nNo question to it tells, so please say (--most-volts, --most-amps; or --write FILE, complete it, and"
             )
             say("come back with --dialect FILE):")
             for question in self._questions():
-                say(f"  - {question}")
+                _point(question)
         if found is not None:
             for remark in found.remarks:
                 say(f"\n{remark} (--within 30)")
-            say(f"\nNot sent yet, and first tried by a run with the output off: {', '.join(found.untried)}.")
+            units = ", ".join(found.untried)
+            say("\n" + fill(f"Not sent yet, and first tried by a run with the output off: {units}.", WIDTH))
             chosen = " but for choosing outputs, which was put back" if dialect.outputs.select else ""
             say(f"{len(found.answered)} questions in {show(found.took_s, 's')}; nothing was set or switched{chosen}.")
         if self._kept:
@@ -229,6 +233,10 @@ class _Report:
         settling = f"{_ms(can.settle_s)} of settling, as the dialect says, and its slowest reading"
         say(f"  Kicks     from {_ms(measured.least_kick_s)} on. Reckoned: {settling};")
         say(f"            {NOT_MEASURED}.")
+
+
+def _point(text: str) -> None:
+    say(fill(f"  - {text}", WIDTH, subsequent_indent=" " * 4))
 
 
 def _listed(head: str, items: list[str]) -> None:

@@ -67,10 +67,11 @@ def last_check(ledger: Ledger, resource: str, identity: str | None = None) -> Ke
     return _last(ledger, resource, identity, (CHECKED,))
 
 
-def dialect_for(ledger: Ledger, resource: str) -> str:
-    """The dialect that runs on this address open with, as JSON; "" for the usual one. Raises LedgerError."""
+def spoken_with(ledger: Ledger, resource: str) -> dict[str, Any]:
+    """The fields of a Request that say how the supply at this address is spoken to, and who it has to be; none where
+    nothing is kept. Raises LedgerError."""
     kept = kept_supply(ledger, resource)
-    return "" if kept is None else kept.dialect
+    return {} if kept is None else {"dialect": kept.dialect, "identity": kept.identity}
 
 
 def _last(ledger: Ledger, resource: str, identity: str | None, kinds: tuple[str, ...]) -> KeptSupply | None:
