@@ -355,6 +355,7 @@ def test_an_output_that_the_supply_does_not_have_is_refused_and_no_other_is_touc
 
 def test_without_an_error_queue_the_choice_is_asked_for() -> None:
     plain = changed("scpi-1999-select", "errors", form="none", ask="")
+    plain = with_part(plain, readback=with_part(plain.readback, condition="STAT:QUES:COND?"))
     bench = Spoken(plain, has=2)
     with pytest.raises(NotASupply, match="goes on with another one, asked for output 3"):
         supply_on(bench, 3)
