@@ -5,6 +5,7 @@ another.
 """
 
 import socket
+import sys
 import time
 from types import TracebackType
 
@@ -18,6 +19,10 @@ from drivers.supply import SupplyError, SupplyGarbled, SupplyLost, SupplyTimeout
 
 MOST_UNENDED = 256
 EXAMPLE = "TCPIP::127.0.0.1::5025::SOCKET"
+_NEEDED = {
+    "USB": "libusb (on Linux the package libusb-1.0-0) or ",
+    "GPIB": "the adapter's driver with its Python part (linux-gpib or gpib-ctypes) or ",
+}
 _ESCAPES = (OSError, EOFError, TypeError, ValueError, AttributeError, RuntimeError, Error)
 
 
@@ -144,13 +149,15 @@ def open_carrier(resource: str, deadline_s: float) -> Carrier:
             return vxi11.Vxi11(host, _port(port) if comma else 0, parsed.lan_device_name, deadline_s)
         case rname.ASRLInstr():
             board, comma, baud = parsed.board.partition(",")
-            device = f"COM{board}" if board.isdecimal() else board
+            device = f"COM{board}" if board.isdecimal() and sys.platform == "win32" else board
             return serial_port.SerialPort(device, _baud(baud) if comma else serial_port.BAUD, deadline_s)
     kind = (parsed.interface_type_const, parsed.resource_class)
     backend = by_visa.backend_for(kind, by_visa.pure_kinds(), by_visa.has_system_visa())
     if backend is None:
-        name = f"{parsed.interface_type} {parsed.resource_class}"
-        raise ValueError(f"nothing on this computer speaks {name}: no driver for it, and no VISA of the system")
+        needed = _NEEDED.get(parsed.interface_type, "")
+        raise ValueError(
+            f"this computer can't speak {parsed.interface_type} yet: it needs {needed}a VISA of the system"
+        )
     return by_visa.ByVisa(resource, backend, deadline_s)
 
 

@@ -73,7 +73,9 @@ def pure_kinds() -> set[tuple[object, str]]:
     from pyvisa_py.sessions import Session
 
     assert PyVisaLibrary
-    return {kind for kind, _ in Session.iter_valid_session_classes()}
+    # It counts GPIB as there without its library; only the class beside it tells.
+    missing = {interface for (interface, _), _ in Session.iter_session_classes_issues()}
+    return {kind for kind, _ in Session.iter_valid_session_classes() if kind[0] not in missing}
 
 
 def has_system_visa() -> bool:

@@ -7,9 +7,16 @@ afresh after every lost reply.
 
 import contextlib
 import time
+from typing import Any
 
 from drivers.links.carrier import Piece
 from drivers.scpi import LONGEST_REPLY
+
+termios: Any
+try:
+    import termios
+except ImportError:  # not on every system
+    termios = None
 
 BAUD = 9600
 _SLICE_S = 0.02
@@ -27,16 +34,17 @@ class SerialPort:
         self._port.port, self._port.baudrate = device, baud
         self.byte_s = 10.0 / baud  # eight bits between a start and a stop
         self._port.timeout, self._port.write_timeout = _SLICE_S, max(_SLICE_S, deadline_s - time.monotonic())
-        with contextlib.suppress(ValueError):  # not on every system
-            self._port.exclusive = True
-        self._failures = (serial.SerialException, OSError)
+        self._port.exclusive = True
+        # What the settings of a terminal fail with is of no common kind.
+        self._failures = (OSError, *((termios.error,) if termios else ()))
         self._too_slow = serial.SerialTimeoutException
         try:
             self._port.open()
         except self._failures as error:
-            raise ConnectionError(_opening_failed(device, error)) from error
+            raise ConnectionError(_opening_failed(device, str(error).lower())) from error
         try:
-            _leave_lines_up(self._port)
+            if termios:
+                _leave_lines_up(self._port.fileno())
             self._pass_over_late(deadline_s)
         except BaseException:
             self.close()
@@ -78,18 +86,13 @@ class SerialPort:
                 raise TimeoutError("it never stops sending")
 
 
-def _leave_lines_up(port: object) -> None:
-    with contextlib.suppress(ImportError, OSError, AttributeError):
-        import termios
-
-        descriptor = port.fileno()  # type: ignore[attr-defined]
-        settings = termios.tcgetattr(descriptor)
-        settings[2] &= ~termios.HUPCL
-        termios.tcsetattr(descriptor, termios.TCSANOW, settings)
+def _leave_lines_up(descriptor: int) -> None:
+    settings = termios.tcgetattr(descriptor)
+    settings[2] &= ~termios.HUPCL
+    termios.tcsetattr(descriptor, termios.TCSANOW, settings)
 
 
-def _opening_failed(device: str, error: OSError) -> str:
-    text = str(error).lower()
+def _opening_failed(device: str, text: str) -> str:
     if "no such file" in text or "filenotfound" in text:
         return f"there is no serial port {device}"
     if "permission" in text or "access is denied" in text:

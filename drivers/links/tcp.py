@@ -18,6 +18,7 @@ class Connection:
 
     def __init__(self, host: str, port: int, deadline_s: float) -> None:
         address = _address(host, deadline_s)
+        self._came = b""
         self._socket = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
         try:
             self._socket.settimeout(_left(deadline_s, "nothing answers at this address"))
@@ -46,10 +47,16 @@ class Connection:
 
     def receive(self, most: int, deadline_s: float) -> bytes:
         """What is there, from 1 byte to `most`."""
+        if not self._came:
+            self._came = self._more(deadline_s)
+        data, self._came = self._came[:most], self._came[most:]
+        return data
+
+    def _more(self, deadline_s: float) -> bytes:
         what = "no reply in time"
         self._socket.settimeout(_left(deadline_s, what))
         try:
-            data = self._socket.recv(most)
+            data = self._socket.recv(LONGEST_REPLY)
         except TimeoutError:
             raise TimeoutError(what) from None
         except ConnectionResetError:

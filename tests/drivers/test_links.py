@@ -285,9 +285,11 @@ def test_nobody_listening_is_told_on_every_link(address: str) -> None:
         ("ASRL/dev/null::INSTR", "/dev/null can not be opened as a serial port"),
         ("ASRL/dev/ttyS0,fast::INSTR", "the baud rate of this address is fast, not a number"),
         ("ASRL/dev/ttyS0,1::INSTR", "the baud rate of this address is 1, not a number from 50"),
-        ("USB0::0x0000::0x0000::NONE::INSTR", "USB"),
+        ("ASRL::INSTR", "there is no serial port 0"),
+        ("USB0::0x0000::0x0000::NONE::INSTR", "speak USB yet: it needs libusb|No device found"),
+        ("GPIB0::5::INSTR", "speak GPIB yet: it needs the adapter's driver"),
         ("PXI0::1::INSTR", "no VISA address"),
-        ("VXI0::1::INSTR", "nothing on this computer speaks VXI INSTR"),
+        ("VXI0::1::INSTR", "can't speak VXI yet: it needs a VISA of the system"),
     ],
 )
 def test_what_is_wrong_with_an_address_is_said_in_plain_words(resource: str, what: str) -> None:
