@@ -1,6 +1,7 @@
 """The campaign: `python -m tests.campaign --runs 2000 --seed 1`; one run again: `--seed 1 --only 1234`.
 
-`--kind start-up` draws runs that capture starts, by numbers of their own.
+`--kind start-up` draws runs that capture starts, by numbers of their own; `--dialects` runs on supplies that speak
+any dialect, shipped or put together at random, with habits.
 Each case is drawn from the seed and its number alone, so any of them replays exactly. Ends with 1 if a check failed.
 """
 
@@ -63,6 +64,7 @@ def main() -> int:
     parser.add_argument("--first", type=int, default=0, metavar="NUMBER", help="the number of the first case")
     parser.add_argument("--only", type=int, metavar="NUMBER", help="replay one case")
     parser.add_argument("--kind", choices=list(DRAWS), default="any", help="start-up: runs that capture starts")
+    parser.add_argument("--dialects", dest="kind", action="store_const", const="dialects", help="as --kind dialects")
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
     if asked.only is not None:
