@@ -69,9 +69,10 @@ class Exchange:
         self._select = dialect.outputs.select
         self._known = known
         self._timeout_s = timeout_s
-        self._free_s = now()
         self._suspect = False
         self._session = open_session(timeout_s)
+        # Whoever held the supply before may have said something a moment ago.
+        self._free_s = now() + self._gap_s
 
     @property
     def resource(self) -> str:

@@ -228,7 +228,16 @@ def test_what_is_known_is_not_asked_again_and_off_is_sent_at_once(spoken: Spoken
     link = spoken.dialect.link
     messages = 1 if link.compound else 2 * (2 if spoken.dialect.outputs.select else 1)
     assert len(spoken.heard) == messages
-    assert spoken.now_s - began_s == pytest.approx(messages * spoken.reply_s + (messages - 1) * link.gap_s, abs=1e-6)
+    assert spoken.now_s - began_s == pytest.approx(messages * (spoken.reply_s + link.gap_s), abs=1e-6)
+
+
+def test_what_another_process_said_a_moment_ago_does_not_swallow_an_off() -> None:
+    bench = Spoken(shipped("terse-serial"))
+    known = supply_on(bench).capabilities
+    bench.outputs[0].on = True
+    bench.hears("VSET1:05.00")
+    ScpiSupply(bench.open, bench.dialect, lambda: bench.now_s, known=known, wait=bench.wait).off()
+    assert not bench.outputs[0].on
 
 
 @settings(max_examples=40, deadline=None)
