@@ -186,7 +186,7 @@ class Bench:
             Outlet(bench.scenario.supply, bench.output, bench._acquire, quirks, over_amps_on=always_on)
             for bench in (self, *self.others)
         ]
-        return Speaker(speaks, outlets, quirks, self.scenario.name, self._time)
+        return Speaker(speaks, outlets, quirks, self.scenario.name, self._time, self._array)
 
     def _measurement_array(self) -> SampleArray | None:
         data = self.scenario.supply.array

@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 from typing import TypeAlias
 
 from drivers.dialect import Dialect, Digits
+from drivers.simulated.array import SampleArray
 from drivers.simulated.commands import common_commands
 from drivers.simulated.instrument import MEASURE_REPLY_S, OTHER_REPLY_S, VERSION
 from drivers.simulated.outlet import Outlet
@@ -29,7 +30,13 @@ class Speaker:
     """
 
     def __init__(
-        self, dialect: Dialect, outlets: Sequence[Outlet], quirks: Quirks, name: str, now: Callable[[], float]
+        self,
+        dialect: Dialect,
+        outlets: Sequence[Outlet],
+        quirks: Quirks,
+        name: str,
+        now: Callable[[], float],
+        array: SampleArray | None = None,
     ) -> None:
         self.spoken = spoken = quirks.described(dialect)
         link = spoken.link
@@ -50,7 +57,7 @@ class Speaker:
         self._answers: list[str] = []
         self._pending: str | None = None
         self._is_scpi = spoken.errors.form == "scpi"
-        self._vocabulary = Vocabulary(self, spoken, quirks, name)
+        self._vocabulary = Vocabulary(self, spoken, quirks, name, array)
         self._exact: dict[str, tuple[Act, _Reach]] = {}
         self._patterns: list[tuple[re.Pattern[str], Act, _Reach]] = []
         self._common = self._common_commands(f"Harbour Workshop,Simulated bench supply,{name},{VERSION}")

@@ -6,6 +6,8 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from drivers.dialect import Dialect, Digits, Latch
+from drivers.simulated import array_words
+from drivers.simulated.array import SampleArray
 from drivers.simulated.commands import shown
 from drivers.simulated.outlet import NEVER_S, Outlet
 from drivers.simulated.quirks import Quirks
@@ -34,8 +36,11 @@ class Act:
 class Vocabulary:
     """Rows from unit to act, and what belongs to the instrument as a whole: its timer, its sensing, its meter's use."""
 
-    def __init__(self, speaker: "Speaker", dialect: Dialect, quirks: Quirks, name: str) -> None:
+    def __init__(
+        self, speaker: "Speaker", dialect: Dialect, quirks: Quirks, name: str, array: SampleArray | None
+    ) -> None:
         self.measured = False
+        self._array = array
         self._speaker = speaker
         self._dialect = dialect
         self._identity = f"Harbour Workshop,Simulated bench supply,{name},1.0"
@@ -74,6 +79,9 @@ class Vocabulary:
         if dialect.over_amps is not None:
             yield from self._latch(dialect.over_amps, Trip.OVER_AMPS)
         yield from self._whole_instrument()
+        if dialect.array is not None and self._array is not None:
+            for unit, do, asks in array_words.rows(dialect.array, self._array):
+                yield unit, Act(do, asks=asks)
 
     def heard(self, message: str) -> None:
         """Any message feeds the timer, unless it wants a word of its own."""

@@ -7,8 +7,11 @@ Source of the headers: SCPI-1999 for SOURce, MEASure, OUTPut, INSTrument, STATus
 a value, the timer and the terse patterns are common among bench supplies, from memory.
 """
 
+import itertools
 import random
 from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from drivers.dialect import (
     Condition,
@@ -28,6 +31,7 @@ from drivers.dialect import (
     Status,
     Watchdog,
     check,
+    to_json,
 )
 
 ADDRESSINGS = ("none", "number selected", "name selected", "channel list", "suffix", "character data")
@@ -73,6 +77,17 @@ def draw(seed: int, number: int) -> Dialect:
     source = random.Random(f"{seed}/{number}/dialect")
     name = f"put together at random, {seed}/{number}"
     return check(_terse(source, name) if source.random() < TERSE_SHARE else _scpi(source, name))
+
+
+def several(seed: int, count: int) -> list[Dialect]:
+    """So many that all differ in more than their name, in the order of their numbers."""
+    found: dict[str, Dialect] = {}
+    for number in itertools.count():
+        if len(found) == count:
+            break
+        one = draw(seed, number)
+        found.setdefault(to_json(replace(one, name="-")), one)
+    return list(found.values())
 
 
 def _scpi(source: random.Random, name: str) -> Dialect:
