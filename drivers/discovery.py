@@ -5,7 +5,9 @@ port is not even opened. It takes a second and libraries that may hang, so it is
 be killed: `python -m drivers.discovery [PART ...]` writes a line of JSON for everything it finds.
 """
 
+import contextlib
 import json
+import os
 import random
 import socket
 import struct
@@ -21,6 +23,7 @@ from drivers.foreign import inert
 from drivers.links.vxi11 import PORT_MAPPER, mapped_port, port_question
 
 LOOK_S = 8.0
+_USB_DEVICES, _USB_NODES = Path("/sys/bus/usb/devices"), Path("/dev/bus/usb")
 _REPLIES_S = 1.0
 _EVERYBODY = "255.255.255.255"
 _MOST_FOUND = 256
@@ -81,6 +84,27 @@ def serial_ports() -> list[tuple[str, str]]:
 
 
 def usb_instruments() -> list[tuple[str, str]]:
+    shut = shut_usb_instruments()
+    if shut:
+        return [("", f"{shut} there that this user may not open: it takes the udev rule of the README"), *_usb_listed()]
+    return _usb_listed()
+
+
+def shut_usb_instruments(devices: Path = _USB_DEVICES, nodes: Path = _USB_NODES) -> int:
+    """How many instruments this user may not open. Whoever lists leaves them out without a word."""
+    shut = set[Path]()
+    for interface in devices.glob("*:*"):
+        device = devices / interface.name.partition(":")[0]
+        with contextlib.suppress(OSError, ValueError):
+            kind = [(interface / f"bInterface{name}").read_text().strip() for name in ("Class", "SubClass")]
+            bus, number = (int((device / name).read_text()) for name in ("busnum", "devnum"))
+            node = nodes / f"{bus:03d}" / f"{number:03d}"
+            if kind == ["fe", "03"] and not os.access(node, os.R_OK | os.W_OK):
+                shut.add(node)
+    return len(shut)
+
+
+def _usb_listed() -> list[tuple[str, str]]:
     from pyvisa_py.highlevel import PyVisaLibrary  # registers what it finds
     from pyvisa_py.sessions import Session
 
@@ -113,7 +137,7 @@ PARTS: dict[str, Callable[[], list[tuple[str, str]]]] = {
     "network": network_instruments,
     "visa": system_visa,
 }
-"""The parts of a search, the quickest first."""
+"""The parts of a search, the quickest first: addresses with words; words without an address tell what was missed."""
 
 
 def vxi11_hosts(addresses: Iterable[str], port: int, for_s: float) -> list[str]:
@@ -162,7 +186,10 @@ def main(wanted: list[str]) -> None:
     for part in wanted or PARTS:
         try:
             lines: list[dict[str, str]] = [
-                {"part": part, "address": inert(address), "words": inert(words)} for address, words in PARTS[part]()
+                {"part": part, "address": inert(address), "words": inert(words)}
+                if address
+                else {"part": part, "missed": inert(words)}
+                for address, words in PARTS[part]()
             ]
         # Whatever a library raises while it looks, the other parts are looked at as well.
         except Exception as error:  # noqa: BLE001

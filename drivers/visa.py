@@ -4,6 +4,7 @@ After a timeout a session is suspect: a late reply would answer the next query. 
 another.
 """
 
+import errno
 import socket
 import sys
 import time
@@ -210,6 +211,8 @@ def _translated(resource: str, error: BaseException) -> SupplyError:
             return SupplyLost(resource, "nothing listens at this address")
         case socket.gaierror():
             return SupplyLost(resource, "there is no such host on this network")
+        case OSError(errno=errno.EACCES) if type(error).__module__.startswith("usb"):
+            return SupplyLost(resource, "this user may not open it; on Linux it takes the udev rule of the README")
         case OSError(strerror=str() as told):
             return SupplyLost(resource, told)
     return SupplyLost(resource, str(error) or type(error).__name__)

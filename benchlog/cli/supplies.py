@@ -1,5 +1,7 @@
 """`benchlog supplies`: where supplies may be."""
 
+from importlib import resources
+
 import click
 
 from benchlog.bench.looking_around import KINDS, LastLook, last_look, look_around
@@ -18,13 +20,17 @@ A socket is never found by looking. A serial port may be anything: it is not spo
 
 @click.command("supplies")
 @click.option("--look", is_flag=True, help="Look now: network, USB, serial ports. Takes a few seconds.")
+@click.option("--udev-rule", is_flag=True, help="Print the rule by which Linux lets you open instruments on USB.")
 @json_option
-def command(look: bool, as_json: bool) -> None:
+def command(look: bool, udev_rule: bool, as_json: bool) -> None:
     """List where supplies may be, as found when you last looked.
 
     Looking asks the network once who speaks VXI-11, and reads this computer's lists of USB instruments and serial
     ports. Nothing that is found gets a message. `benchlog supply ADDRESS` asks one what it is.
     """
+    if udev_rule:
+        click.echo(resources.files("drivers").joinpath("udev", "70-benchlog-usbtmc.rules").read_text("utf-8"), nl=False)
+        return
     try:
         last = look_around() if look else last_look()
     except OSError as error:

@@ -5,15 +5,21 @@ the call in the driver until the instrument has the message; a pseudo-terminal h
 10 bits a byte longer. The bare loop is pyvisa with its pure-Python backend on the same instrument; both in one run, in
 turns.
 
-    python -m tests.benchmarks.link_latency [--times 1000] [--rounds 7] [--queries 1000]
+With --kills the bench process is killed as well, and stopped, while current flows: then it is the rescue's OFF.
+
+    python -m tests.benchmarks.link_latency [--times 1000] [--rounds 7] [--queries 1000] [--kills 0]
 """
 
 import argparse
+import os
+import signal
 import statistics
+import tempfile
 import time
 from collections.abc import Callable
 from multiprocessing import get_context
 from multiprocessing.connection import Connection
+from pathlib import Path
 
 import pyvisa
 
@@ -21,9 +27,11 @@ from drivers.dialect import shipped
 from drivers.scpi_supply import ScpiSupply
 from drivers.simulated.bench import Bench
 from drivers.simulated.scenario import load
+from drivers.simulated.truth import OutputTruth
 from drivers.supply import Setpoint
 from drivers.visa import VisaSession
 from tests.drivers.link_responders import LINKS, AtBench, Said
+from tests.processes import TerminalProcess, wait_until
 
 REPLY = b"5.0000;0.12000;5.0000;0.5000;1;1\n"
 QUERY = "AT:ONCE?"
@@ -101,16 +109,50 @@ def measure(link: str, asked: argparse.Namespace) -> str:
     return f"{link:8} {len(took_ms):6} {off} {our:14.0f} {other:12.0f} {ratio:7.2f}"
 
 
+def rescued(link: str, hit: signal.Signals, seed: int) -> float:
+    """s from a hit at the process that holds the supply until its output was off."""
+    bench = Bench(load("stuck-hard"), seed)
+    switched: list[tuple[float, bool]] = []
+    bench.on_truth = lambda one: (
+        switched.append((time.perf_counter(), one.on)) if isinstance(one, OutputTruth) else None
+    )
+    with tempfile.TemporaryDirectory() as folder, LINKS[link](AtBench(bench, reply_s=0.002)) as instrument:
+        terminal = TerminalProcess(instrument.resource, Path(folder) / "ledger.db")
+        try:
+            held, _ = terminal.pids()
+            wait_until(lambda: bench.output.on and bench.output.amps > 0.015)
+            hit_s = time.perf_counter()
+            os.kill(held, hit)
+            off_s = wait_until(lambda: [at_s for at_s, on in switched if at_s > hit_s and not on])[0]
+            time.sleep(0.3)
+            assert not bench.output.on
+        finally:
+            terminal.close()
+    return float(off_s - hit_s)
+
+
+def tell_rescues(kills: int) -> None:
+    print(f"{'link':8} {'hits':>6} {'killed, worst ms':>18} {'stopped, worst ms':>18}")
+    for link in LINKS:
+        worst_ms = [
+            1e3 * max(rescued(link, hit, seed) for seed in range(kills)) for hit in (signal.SIGKILL, signal.SIGSTOP)
+        ]
+        print(f"{link:8} {kills:6} {worst_ms[0]:18.0f} {worst_ms[1]:18.0f}", flush=True)
+
+
 def main() -> None:
     parser = argparse.ArgumentParser()
     parser.add_argument("--times", type=int, default=1000)
     parser.add_argument("--rounds", type=int, default=7)
     parser.add_argument("--queries", type=int, default=1000)
+    parser.add_argument("--kills", type=int, default=0)
     asked = parser.parse_args()
     off = f"{'OFFs':>6} {'p50 ms':>8} {'p99 ms':>8} {'worst ms':>9}"
     print(f"{'link':8} {off} {'round trips/s':>14} {'bare /s':>12} {'ratio':>7}")
     for link in LINKS:
         print(measure(link, asked), flush=True)
+    if asked.kills:
+        tell_rescues(asked.kills)
 
 
 if __name__ == "__main__":

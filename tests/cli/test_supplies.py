@@ -55,6 +55,14 @@ def test_what_was_found_last_is_listed_without_looking_again_and_shown_inert(tmp
     ]
 
 
+def test_the_rule_for_linux_goes_by_the_class_of_instruments_and_by_no_maker(tmp_path: Path) -> None:
+    told = supplies(tmp_path, "--udev-rule").output
+    rules = [one for one in told.splitlines() if one and not one.startswith("#")]
+    # Source: USB-IF, Test and Measurement Class 1.0: application specific class fe, subclass 03.
+    assert [":fe03??:" in rule and 'TAG+="uaccess"' in rule for rule in rules] == [True]
+    assert "idVendor" not in told
+
+
 def test_a_cache_that_can_not_be_read_is_none_and_one_that_can_not_be_written_costs_nothing(tmp_path: Path) -> None:
     path = kept(tmp_path)
     found = last_look(path)

@@ -126,6 +126,27 @@ def test_looking_takes_no_longer_than_it_may_and_says_what_it_did_not_come_to() 
     assert set(children()) == before
 
 
+def test_usb_instruments_that_may_not_be_opened_are_counted_by_their_class(tmp_path: Path) -> None:
+    devices, nodes = tmp_path / "devices", tmp_path / "nodes"
+    for device, interface, kind, number in (
+        ("1-1", "1-1:1.0", ("fe", "03"), 4),  # shut
+        ("1-2", "1-2:1.0", ("fe", "03"), 5),  # open
+        ("1-3", "1-3:1.0", ("08", "06"), 6),  # a memory stick
+    ):
+        for folder, content in (
+            (device, {"busnum": "1", "devnum": str(number)}),
+            (interface, {"bInterfaceClass": kind[0], "bInterfaceSubClass": kind[1]}),
+        ):
+            (devices / folder).mkdir(parents=True)
+            for name, text in content.items():
+                (devices / folder / name).write_text(f"{text}\n")
+    (devices / "1-4:1.0").mkdir()
+    (nodes / "001").mkdir(parents=True)
+    (nodes / "001" / "005").write_text("")
+    assert discovery.shut_usb_instruments(devices, nodes) == 1
+    assert discovery.shut_usb_instruments(tmp_path / "missing", nodes) == 0
+
+
 def children() -> list[str]:
     """Processes that this one started and that are still there."""
     found = []
