@@ -4,7 +4,7 @@ Order: off, 0 V, latches, timer, errors drained. Any mismatch of a read-back ref
 """
 
 import contextlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Ceilings
@@ -28,8 +28,11 @@ class Armed:
     remarks: tuple[str, ...]
 
 
-def arm(supply: Supply, ceilings: Ceilings) -> Armed:
-    """Makes the supply ready, its output off. Raises Refused naming the mismatch, SupplyError."""
+def arm(supply: Supply, ceilings: Ceilings, latch_v: float | None = None) -> Armed:
+    """Makes the supply ready, its output off. `latch_v`: where a check of the supply wants its over-voltage latch.
+
+    Raises Refused naming the mismatch, SupplyError.
+    """
     supply.errors()
     supply.off()
     supply.set(Setpoint(volts=0.0, amps=0.0))
@@ -39,6 +42,8 @@ def arm(supply: Supply, ceilings: Ceilings) -> Armed:
         over_volts=_level(ceilings.volts.value, LATCH_LEAST_V, can.volts_max) if can.over_volts else None,
         over_amps=_level(ceilings.amps.value, LATCH_LEAST_A, can.amps_max) if can.over_amps else None,
     )
+    if latch_v is not None and wanted.over_volts is not None:
+        wanted = replace(wanted, over_volts=min(latch_v, wanted.over_volts))
     supply.clear()
     try:
         found = supply.protect(wanted)

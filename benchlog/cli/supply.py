@@ -24,6 +24,7 @@ from benchlog.errors import Refused
 from benchlog.quantities import show
 
 if TYPE_CHECKING:
+    from benchlog.cli.supply_check import Resistor
     from drivers.dialect import Dialect
     from drivers.finding import Found
     from drivers.finding_measured import Measured
@@ -39,6 +40,12 @@ MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
 @click.option("--most-amps", metavar="A", help="What its outputs can give, where it does not tell.")
 @click.option("--dialect", "told", metavar="NAME|FILE", help="Do not look for the dialect: it is this one.")
 @click.option("--write", "draft", type=click.Path(path_type=Path), help="Write the dialect to a file, to complete it.")
+@click.option("--check", "checks", is_flag=True, help="With a resistor of known value on the leads: switches on.")
+@click.option("--ohm", metavar="Ω", help="The resistor of a check.")
+@click.option("--ohm-tolerance", "ohm_percent", default="1", show_default=True, metavar="%")
+@click.option("--tolerance", "percent", default="2", show_default=True, metavar="%", help="Of volts and amps.")
+@click.option("--watts", default="1", show_default=True, metavar="W", help="What the resistor bears.")
+@click.option("--yes", is_flag=True, help="The resistor is on the leads, and nothing else.")
 @click.option("--within", "within_s", default=8.0, show_default=True, type=click.FloatRange(1.0, 120.0), metavar="S")
 @ledger_option
 @json_option
@@ -50,8 +57,11 @@ def command(
     told: str | None,
     draft: Path | None,
     within_s: float,
+    checks: bool,
+    yes: bool,
     ledger: Path | None,
     as_json: bool,
+    **stated: Any,
 ) -> None:
     """Ask a supply what it is: by questions only, nothing is set or switched.
 
@@ -60,6 +70,7 @@ def command(
     Exit status: 0 if runs can be made with it, 2 otherwise.
     """
     try:
+        given = _resistor(**stated) if checks else None
         ranges = _ranges(most_volts, most_amps)
         report = _Report(resource.strip(), output)
         report.take(told, ranges, within_s)
@@ -71,7 +82,33 @@ def command(
     except OSError as error:
         fail(f"{error.strerror or error}")
     line(**report.plain()) if as_json else report.tell()
-    sys.exit(0 if report.usable else EXIT_REFUSED)
+    if given is None or report.measured is None:
+        sys.exit(0 if report.usable else EXIT_REFUSED)
+    try:
+        sys.exit(_check(report, given, ledger or default_ledger(), yes=yes, as_json=as_json))
+    except Problem as problem:
+        fail(str(problem))
+    except KeyboardInterrupt:
+        fail("Ctrl-C before anything was switched on")
+
+
+def _resistor(ohm: str | None, ohm_percent: str, percent: str, watts: str) -> "Resistor":
+    """Raises Refused."""
+    from benchlog.cli.supply_check import resistor
+
+    return resistor(ohm, ohm_percent, percent, watts)
+
+
+def _check(report: "_Report", given: "Resistor", ledger: Path, *, yes: bool, as_json: bool) -> int:
+    """The exit status. Raises Refused, LedgerError."""
+    from benchlog.cli.supply_check import check_supply
+    from benchlog.ledger.filing import file_left_behind, journals_of
+    from benchlog.ledger.store import Ledger
+
+    assert report.measured is not None
+    with Ledger.open(ledger) as book:
+        file_left_behind(book, journals_of(book.path))
+        return check_supply(book, report.resource, report.measured.capabilities, given, yes=yes, as_json=as_json)
 
 
 def _ranges(volts: str | None, amps: str | None) -> tuple[float, float] | None:
@@ -90,16 +127,16 @@ class _Report:
     """What came of asking one supply."""
 
     def __init__(self, resource: str, output: int) -> None:
-        self._resource, self._output = resource, output
+        self.resource, self._output = resource, output
         self._found: Found | None = None
-        self._measured: Measured | None = None
+        self.measured: Measured | None = None
         self._problem = ""
         self.dialect: Dialect | None = None
         self._kept = ""
 
     @property
     def usable(self) -> bool:
-        return self._measured is not None
+        return self.measured is not None
 
     def take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float) -> None:
         """Asks, and measures what was found. Raises Refused for a dialect that can't be read."""
@@ -112,7 +149,7 @@ class _Report:
         if told is not None:
             self.dialect = _told(told)
         else:
-            self._found = ask_supply(self._resource, now, within_s)
+            self._found = ask_supply(self.resource, now, within_s)
             self.dialect, self._problem = self._found.dialect, self._found.why
         if self.dialect is None:
             return
@@ -122,15 +159,15 @@ class _Report:
             self.dialect = msgspec.structs.replace(self.dialect, ranges=known)
         try:
             check(self.dialect)
-            self._measured = measure_supply(self._resource, now, self.dialect, output=self._output)
+            self.measured = measure_supply(self.resource, now, self.dialect, output=self._output)
         except DialectError as error:
             self._problem = str(error)
         except SupplyError as error:
-            self._problem = error.what if error.resource == self._resource else str(error)
+            self._problem = error.what if error.resource == self.resource else str(error)
 
     def keep(self, ledger: Path, *, told: bool) -> None:
         """What was found, for the runs on this supply. What can't be kept is said and changes nothing."""
-        if self._measured is None or self.dialect is None:
+        if self.measured is None or self.dialect is None:
             return
         from benchlog.ledger.store import Ledger
         from benchlog.ledger.supplies import FOUND, TOLD, keep_supply
@@ -139,8 +176,8 @@ class _Report:
         with Ledger.open(ledger) as book:
             self._kept = keep_supply(
                 book,
-                resource=self._resource,
-                identity=self._measured.capabilities.identity,
+                resource=self.resource,
+                identity=self.measured.capabilities.identity,
                 output=self._output,
                 kind=TOLD if told else FOUND,
                 dialect=to_json(self.dialect),
@@ -149,12 +186,12 @@ class _Report:
 
     def plain(self) -> dict[str, Any]:
         """The report as plain values."""
-        found, measured, dialect = self._found, self._measured, self.dialect
+        found, measured, dialect = self._found, self.measured, self.dialect
         can = None if measured is None else measured.capabilities
         missing = [] if dialect is None else gaps(dialect, measured)
         return {
             "event": "supply",
-            "resource": self._resource,
+            "resource": self.resource,
             "output": self._output,
             "usable": self.usable,
             "identity": can.identity if can is not None else found.identity if found is not None else "",
@@ -185,9 +222,9 @@ class _Report:
 
     def tell(self) -> None:
         """The report in words."""
-        found, measured, dialect = self._found, self._measured, self.dialect
+        found, measured, dialect = self._found, self.measured, self.dialect
         identity = self.plain()["identity"]
-        say(f'"{identity}" answers at {self._resource}.' if identity else f"At {self._resource}:")
+        say(f'"{identity}" answers at {self.resource}.' if identity else f"At {self.resource}:")
         if dialect is None:
             say(f"\nI don't know how to use it, because: {self._problem}.")
             return

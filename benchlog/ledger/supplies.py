@@ -71,7 +71,18 @@ def spoken_with(ledger: Ledger, resource: str) -> dict[str, Any]:
     """The fields of a Request that say how the supply at this address is spoken to, and who it has to be; none where
     nothing is kept. Raises LedgerError."""
     kept = kept_supply(ledger, resource)
-    return {} if kept is None else {"dialect": kept.dialect, "identity": kept.identity}
+    if kept is None:
+        return {}
+    check = last_check(ledger, resource, kept.identity)
+    return {"dialect": kept.dialect, "identity": kept.identity, "checked": _said(check)}
+
+
+def _said(check: KeptSupply | None) -> str:
+    """For the record of a run; "" where there was no check."""
+    if check is None:
+        return ""
+    within = "all" if check.content.get("passed") else "not all"
+    return f"Supply checked on {check.utc[:10]}, {within} within what was stated; no calibration."
 
 
 def _last(ledger: Ledger, resource: str, identity: str | None, kinds: tuple[str, ...]) -> KeptSupply | None:

@@ -116,6 +116,7 @@ RUN_WORDS: dict[RunKind, str] = {
     RunKind.PROOF: "proof",
     RunKind.HAND: "hand on the shaft",
     RunKind.LEADS: "leads measured",
+    RunKind.CHECK: "supply checked",
 }
 _HAND = {
     EntryKind.TURNED: "turned",
