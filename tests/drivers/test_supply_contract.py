@@ -146,6 +146,25 @@ def test_a_current_limit_that_holds_is_told_or_said_to_be_unknown(name: str) -> 
     subject.supply.off()
 
 
+@pytest.mark.parametrize("name", [name for name in shipped_names() if shipped(name).outputs.count > 1])
+def test_two_outputs_of_one_supply_serve_two_jobs_at_once(name: str) -> None:
+    """Each over a session of its own, their messages in turn; neither meets the other's output."""
+    dialect, clock = shipped(name), VirtualClock()
+    bench = Bench(load("open"), seed=3, speaks=dialect, others=(load("open"),))
+    one, other = on(bench, dialect, clock, output=1), on(bench, dialect, clock, output=2)
+    for subject, volts in ((one, 3.0), (other, 5.0)):
+        subject.supply.set(Setpoint(volts=volts, amps=0.5))
+    for subject in (one, other, one, other):
+        subject.supply.switch(True)
+        subject.supply.read()
+    assert (one.supply.read().set_volts, other.supply.read().set_volts) == (3.0, 5.0)
+    one.supply.off()
+    assert (bench.output.on, bench.others[0].output.on) == (False, True)
+    assert other.supply.read().output_on
+    other.supply.off()
+    assert not bench.others[0].output.on
+
+
 @pytest.mark.parametrize("quirk", ["no-compound", "echo", "units"])
 @pytest.mark.parametrize("name", [name for name in shipped_names() if shipped(name).link.compound])
 def test_a_line_that_is_not_as_the_dialect_says_is_refused_with_nothing_set(name: str, quirk: str) -> None:
