@@ -4,6 +4,7 @@ from benchlog.quantities import show
 from drivers.dialect import Dialect
 from drivers.finding_measured import Measured
 from drivers.supply import (
+    CHOICE_NOT_TOLD,
     CHOSEN_APART,
     NO_ERROR_QUEUE,
     NO_MODE,
@@ -28,6 +29,8 @@ ABOUT_GAPS: dict[str, str] = {
     RANGE_NOT_TOLD: "Its range is no ceiling then: the owner's, the job's and the program's hold. Give it with "
     "--most-volts and --most-amps.",
     ONE_SWITCH: "Off switches every output off, and on switches every one on: use one output only.",
+    CHOICE_NOT_TOLD: "Which output it listens for can't be asked, and what it refused is not told: look that the right "
+    "one lights up.",
     CHOSEN_APART: "The output is chosen anew before every message; keep other programs and the front panel away.",
 }
 
