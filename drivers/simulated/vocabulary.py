@@ -1,6 +1,5 @@
 """What each unit of a dialect does to an output, and what it is answered."""
 
-import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
@@ -8,7 +7,7 @@ from typing import TYPE_CHECKING
 from drivers.dialect import Dialect, Digits, Latch
 from drivers.simulated import array_words
 from drivers.simulated.array import SampleArray
-from drivers.simulated.commands import shown
+from drivers.simulated.commands import shown, shown_in
 from drivers.simulated.outlet import NEVER_S, Outlet
 from drivers.simulated.quirks import Quirks
 from drivers.simulated.status import Refusal
@@ -221,12 +220,6 @@ class Vocabulary:
 
     def _set_sense(self, four_wire: bool) -> None:
         self._four_wire = four_wire
-
-
-def shown_in(value: float, most: float, length: int) -> str:
-    """A figure in exactly so many characters, as many before the point as `most` needs; never below zero."""
-    after = max(0, length - 1 - len(str(math.floor(most))))
-    return f"{max(0.0, value):0{length}.{after}f}"
 
 
 def _last_digit(reply: str, unit: str) -> float:
