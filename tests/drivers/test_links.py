@@ -3,6 +3,7 @@
 import contextlib
 import os
 import socket
+import struct
 import termios
 import threading
 import time
@@ -104,17 +105,17 @@ def test_an_independent_client_hears_the_same_from_each_responder(link: str) -> 
 @each_link
 def test_silence_lasts_as_long_as_the_timeout_and_costs_no_work(link: str) -> None:
     with LINKS[link](lambda message: NOTHING) as instrument:
-        session = session_to(instrument.resource, timeout_s=0.3)
+        session = session_to(instrument.resource, timeout_s=0.2)
         took_s = seconds_until(SupplyTimeout, "no reply in time", lambda: session.query("VOLT?"))
         session.close()
-    assert 0.25 < took_s < 0.3 + SPARE_S
+    assert 0.18 < took_s < 0.2 + SPARE_S
 
 
 @each_link
 def test_a_reply_that_was_cut_is_none(link: str) -> None:
     with LINKS[link](lambda message: Said(b"12.345\n", cut=3)) as instrument:
-        session = session_to(instrument.resource, timeout_s=0.3)
-        assert seconds_until(SupplyTimeout, "no reply in time", lambda: session.query("VOLT?")) < 0.3 + SPARE_S
+        session = session_to(instrument.resource, timeout_s=0.15)
+        assert seconds_until(SupplyTimeout, "no reply in time", lambda: session.query("VOLT?")) < 0.15 + SPARE_S
         session.close()
 
 
@@ -181,7 +182,7 @@ class Trickling(Listening):
         self.some(link)
         for place in range(1000):
             link.sendall(self.beginning[place : place + 1] or b"1")
-            self.wait(0.03)
+            self.wait(0.016)
 
 
 @pytest.mark.parametrize(
@@ -199,11 +200,11 @@ def test_one_byte_at_a_time_without_an_end_holds_nobody_longer_than_the_timeout(
         resource = address.format(trickling.port)
 
         def speak() -> None:
-            with contextlib.closing(session_to(resource, timeout_s=0.4)) as session:
+            with contextlib.closing(session_to(resource, timeout_s=0.2)) as session:
                 session.query("VOLT?")
 
         took_s = seconds_until(SupplyTimeout, "in time", speak)
-    assert took_s < 0.8 + SPARE_S  # the opening and the reply, each to its own timeout
+    assert took_s < 0.4 + SPARE_S  # the opening and the reply, each to its own timeout
 
 
 def test_one_byte_at_a_time_on_a_serial_line_is_no_reply_either() -> None:
@@ -255,6 +256,49 @@ def test_what_speaks_another_protocol_is_told_as_that(other: type[Listening], ad
     with other(lambda message: NOTHING) as instrument:
         resource = address.format(instrument.port)
         assert seconds_until(SupplyLost, what, lambda: session_to(resource)) < 1.0
+
+
+class Refusing(Listening):
+    """Answers the first call with one and the same reply, whatever it was."""
+
+    reply = b""
+
+    def serve(self, link: socket.socket) -> None:
+        call = self.some(link)
+        # The number of a remote procedure call, where it is one, comes back in the reply to it.
+        link.sendall(self.reply.replace(b"####", call[4:8]))
+        self.hang()
+
+
+def created_link(error: int) -> bytes:
+    return struct.pack(">I4s9I", 0x8000_0028, b"####", 1, 0, 0, 0, 0, error, 0, 0, 0)
+
+
+@pytest.mark.parametrize(
+    ("address", "reply", "what"),
+    [
+        ("TCPIP::127.0.0.1,{}::INSTR", created_link(11), "another program has locked it"),
+        ("TCPIP::127.0.0.1,{}::INSTR", created_link(9), "it takes no more links: another program holds it"),
+        ("TCPIP::127.0.0.1,{}::INSTR", created_link(21), "it reports VXI-11 error 21"),
+        (
+            "TCPIP::127.0.0.1::hislip0,{}::INSTR",
+            struct.pack(">2sBBIQ", b"HS", 2, 4, 0, 17) + b"too many \x1bclients",
+            r"it reports: too many \?clients",
+        ),
+        (
+            "TCPIP::127.0.0.1::hislip0,{}::INSTR",
+            struct.pack(">2sBBIQ", b"HS", 1, 1, 0x0100_0001, 0),
+            "it wants HiSLIP's overlapped mode",
+        ),
+    ],
+    ids=["locked", "held", "unknown", "fatal", "overlapped"],
+)
+def test_a_refusal_of_the_instrument_is_told_in_its_words_or_in_plain_ones(
+    address: str, reply: bytes, what: str
+) -> None:
+    with Refusing(lambda message: NOTHING) as instrument:
+        instrument.reply = reply
+        assert seconds_until(SupplyLost, what, lambda: session_to(address.format(instrument.port))) < 1.0
 
 
 def test_one_that_says_back_everything_is_not_a_supply_on_a_socket_nor_on_a_serial_line() -> None:
