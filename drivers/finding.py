@@ -17,7 +17,7 @@ from drivers.foreign import inert
 from drivers.identifying import gaps_of
 from drivers.supply import UNUSABLE, SupplyError
 
-WITHIN_S = 8.0
+WITHIN_S = 7.5
 """For the asking; opening the supply in the dialect that was found takes more, 10 s together."""
 
 

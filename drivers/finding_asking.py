@@ -83,6 +83,8 @@ class Asking:
                 f"nothing that it takes for a question: it answered {_IDENTITY} within {FIRST_REPLY_S:g} s with none "
                 "of four line ends. It may be off, no instrument, at another speed, or held by another program"
             )
+        if self.link.termination and not self.link.reply_ends:
+            self._do_without_ends(self.link.termination)
         self._find_gap()
         self._see_whether_it_understands()
         self._errors_and_compound()
@@ -168,6 +170,11 @@ class Asking:
             ) from error
         self._learn_ends(heard, began_s)
         return True
+
+    def _do_without_ends(self, termination: str) -> None:
+        """What ends no reply seldom wants its messages ended; what is sent for nothing would come back as an echo."""
+        if not self._first_words(""):
+            self._first_words(termination)
 
     def _learn_ends(self, heard: str, began_s: float) -> None:
         echo = heard.startswith(_IDENTITY)
@@ -392,6 +399,10 @@ class Asking:
             while True:
                 text = session.read() if self.link.reply_ends else session.read_until_quiet(QUIET_S).decode("latin-1")
                 self._heard_s = self.now() - self._sent_s
+                if self.link.echo and not self.link.reply_ends:
+                    text = text.removeprefix(self.sent[-1] + self.link.termination).removeprefix(self.sent[-1])
+                    if not text:
+                        continue
                 if not (self.link.echo and text.strip() in self.sent[-2:]):
                     return text if not self.link.reply_ends else text.strip("\r\n")
         finally:

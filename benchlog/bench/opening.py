@@ -5,7 +5,7 @@ from collections.abc import Callable
 from drivers.dialect import Dialect, Link, from_json, shipped
 from drivers.exchange import Session
 from drivers.finding import WITHIN_S, Found, find_dialect
-from drivers.finding_measured import Measured, measure
+from drivers.finding_measured import Measured, capabilities_of, measure
 from drivers.scpi_supply import ScpiSupply
 from drivers.supply import Capabilities, NotASupply
 
@@ -53,9 +53,13 @@ def ask_supply(resource: str, now: Callable[[], float], within_s: float = WITHIN
 
 
 def measure_supply(
-    resource: str, now: Callable[[], float], dialect: Dialect, *, output: int = 1, known: Capabilities | None = None
+    resource: str, now: Callable[[], float], dialect: Dialect, *, output: int = 1, found: Found | None = None
 ) -> Measured:
-    """How quick and how fine it is, by readings only. Raises SupplyError."""
+    """How quick and how fine it is, by readings only. `found`: its answers need not be asked for again.
+
+    Raises SupplyError.
+    """
+    known = capabilities_of(found, now) if found is not None and output == 1 and found.dialect is dialect else None
     supply = open_supply(resource, now, known, dialect=dialect, output=output)
     try:
         return measure(supply, now)

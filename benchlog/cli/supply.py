@@ -46,7 +46,7 @@ MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
 @click.option("--tolerance", "percent", default="2", show_default=True, metavar="%", help="Of volts and amps.")
 @click.option("--watts", default="1", show_default=True, metavar="W", help="What the resistor bears.")
 @click.option("--yes", is_flag=True, help="The resistor is on the leads, and nothing else.")
-@click.option("--within", "within_s", default=8.0, show_default=True, type=click.FloatRange(1.0, 120.0), metavar="S")
+@click.option("--within", "within_s", default=7.5, show_default=True, type=click.FloatRange(1.0, 120.0), metavar="S")
 @ledger_option
 @json_option
 def command(
@@ -159,7 +159,7 @@ class _Report:
             self.dialect = msgspec.structs.replace(self.dialect, ranges=known)
         try:
             check(self.dialect)
-            self.measured = measure_supply(self.resource, now, self.dialect, output=self._output)
+            self.measured = measure_supply(self.resource, now, self.dialect, output=self._output, found=self._found)
         except DialectError as error:
             self._problem = str(error)
         except SupplyError as error:

@@ -40,6 +40,7 @@ def main() -> int:
 def _told(cases: list[Asked]) -> None:
     count = len(cases)
     took_s = sorted(case.found.took_s for case in cases)
+    whole_s = sorted(case.whole_s for case in cases if case.found.usable)
     asked = sorted(len(case.found.answered) for case in cases)
     guessed = Counter(place for case in cases for place in case.guessed)
     print(f"right: {sum(not case.wrong for case in cases)} of {count}")
@@ -47,6 +48,7 @@ def _told(cases: list[Asked]) -> None:
     print(
         f"time: median {statistics.median(took_s):.2f} s, worst {took_s[-1]:.2f} s; questions {asked[0]} to {asked[-1]}"
     )
+    print(f"opened and measured as well: median {statistics.median(whole_s):.2f} s, worst {whole_s[-1]:.2f} s")
     open_ones = sum(bool(case.found.questions) for case in cases)
     print(f"something is asked of the user: {open_ones} of {count}; not used until then: ", end="")
     print(sum(case.found.dialect is not None and not case.found.usable for case in cases))

@@ -7,12 +7,13 @@ import msgspec
 
 from drivers.dialect import Dialect, Link
 from drivers.finding import Found, find_dialect
+from drivers.finding_measured import capabilities_of, measure
 from drivers.scpi_supply import ScpiSupply
 from drivers.simulated.bench import Bench
 from drivers.simulated.quirks import Quirks
 from drivers.simulated.scenario import load
 from drivers.simulated.virtual import VirtualSession
-from drivers.supply import Setpoint, SupplyError
+from drivers.supply import Capabilities, Setpoint, SupplyError
 from tests.drivers.random_dialects import draw
 
 
@@ -52,13 +53,15 @@ class ListeningBench(Bench):
 class Asked:
     """One case. `wrong`: what a question tells and was found otherwise. `open_to_user`: what was asked of the user.
     `guessed`: units that no question tells, spelled otherwise than drawn. `housekeeping`: only such arrived. `obeys`:
-    a setpoint and a switch by the dialect that was found arrived."""
+    a setpoint and a switch by the dialect that was found arrived.
+    `whole_s`: with opening it and measuring by readings."""
 
     drawn: Dialect
     found: Found
     wrong: list[str]
     guessed: list[str]
     housekeeping: bool
+    whole_s: float
     obeys: bool
 
 
@@ -68,7 +71,9 @@ def ask(seed: int, number: int, quirks: Quirks | None = None) -> Asked:
     before = bench.state()
     found = find_dialect(bench.open, bench.now, wait=bench.wait)
     quiet = bench.state() == before and all(_is_housekeeping(message, drawn) for message in bench.heard)
+    whole_s = found.took_s + (_measuring_s(bench, found) if found.usable else 0.0)
     return Asked(
+        whole_s=whole_s,
         drawn=drawn,
         found=found,
         wrong=list(_wrong(_spoken(drawn, quirks or Quirks()), found)),
@@ -153,14 +158,28 @@ def _guessed(drawn: Dialect, dialect: Dialect | None) -> Iterator[str]:
             yield f"{name}.clear"
 
 
+def _opened(bench: ListeningBench, dialect: Dialect, known: Capabilities | None = None) -> ScpiSupply:
+    return ScpiSupply(
+        lambda timeout_s: bench.open(dialect.link, timeout_s), dialect, bench.now, known=known, wait=bench.wait
+    )
+
+
+def _measuring_s(bench: ListeningBench, found: Found) -> float:
+    assert found.dialect is not None
+    bench.wait(bench.time_s + 0.5)
+    began_s = bench.time_s
+    supply = _opened(bench, found.dialect, capabilities_of(found, bench.now))
+    measure(supply, bench.now)
+    supply.close()
+    return bench.time_s - began_s
+
+
 def _obeys(bench: ListeningBench, found: Found) -> bool:
     dialect = found.dialect
     assert dialect is not None
     bench.wait(bench.time_s + 0.5)  # as long as nobody is quicker than the gap that its line wants
     try:
-        supply = ScpiSupply(
-            lambda timeout_s: bench.open(dialect.link, timeout_s), dialect, bench.now, output=1, wait=bench.wait
-        )
+        supply = _opened(bench, dialect)
         supply.set(Setpoint(volts=1.0, amps=0.2))
         supply.switch(True)
         bench.wait(bench.time_s + 0.1)
