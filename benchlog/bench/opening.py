@@ -6,6 +6,7 @@ from drivers.dialect import Dialect, Link, from_json, shipped
 from drivers.exchange import Session
 from drivers.finding import WITHIN_S, Found, find_dialect
 from drivers.finding_measured import Measured, capabilities_of, measure
+from drivers.finding_tried import Tried, try_spellings
 from drivers.scpi_supply import ScpiSupply
 from drivers.supply import Capabilities, NotASupply
 
@@ -50,6 +51,11 @@ def open_supply(
 def ask_supply(resource: str, now: Callable[[], float], within_s: float = WITHIN_S) -> Found:
     """Which dialect the supply at an address speaks, by questions only. Never raises."""
     return find_dialect(lambda link, timeout_s: open_session(resource, link, timeout_s), now, within_s=within_s)
+
+
+def try_supply(resource: str, now: Callable[[], float], dialect: Dialect) -> Tried:
+    """Spellings that no answer tells, with the output off: writes, where the user agreed. Raises SupplyError."""
+    return try_spellings(lambda link, timeout_s: open_session(resource, link, timeout_s), dialect, now)
 
 
 def measure_supply(

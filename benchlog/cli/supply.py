@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from drivers.dialect import Dialect
     from drivers.finding import Found
     from drivers.finding_measured import Measured
+    from drivers.finding_tried import Tried
 
 WIDTH = 110
 MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
@@ -40,6 +41,7 @@ MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
 @click.option("--most-amps", metavar="A", help="What its outputs can give, where it does not tell.")
 @click.option("--dialect", "told", metavar="NAME|FILE", help="Do not look for the dialect: it is this one.")
 @click.option("--write", "draft", type=click.Path(path_type=Path), help="Write the dialect to a file, to complete it.")
+@click.option("--try", "tries", is_flag=True, help="With the output off, also try what no answer tells: it writes.")
 @click.option("--check", "checks", is_flag=True, help="With a resistor of known value on the leads: switches on.")
 @click.option("--ohm", metavar="Ω", help="The resistor of a check.")
 @click.option("--ohm-tolerance", "ohm_percent", default="1", show_default=True, metavar="%")
@@ -57,6 +59,7 @@ def command(
     told: str | None,
     draft: Path | None,
     within_s: float,
+    tries: bool,
     checks: bool,
     yes: bool,
     ledger: Path | None,
@@ -73,7 +76,9 @@ def command(
         given = _resistor(**stated) if checks else None
         ranges = _ranges(most_volts, most_amps)
         report = _Report(resource.strip(), output)
-        report.take(told, ranges, within_s)
+        if tries:
+            _agreed(yes=yes, as_json=as_json)
+        report.take(told, ranges, within_s, tries=tries)
         if draft is not None and report.dialect is not None:
             draft.write_text(as_toml(report.dialect), encoding="utf-8")
         report.keep(ledger or default_ledger(), told=told is not None or ranges is not None)
@@ -111,6 +116,18 @@ def _check(report: "_Report", given: "Resistor", ledger: Path, *, yes: bool, as_
         return check_supply(book, report.resource, report.measured.capabilities, given, yes=yes, as_json=as_json)
 
 
+def _agreed(*, yes: bool, as_json: bool) -> None:
+    """Raises Refused."""
+    from benchlog.cli.off_by_hand import somebody_there
+
+    if yes:
+        return
+    if not somebody_there(yes=yes, as_json=as_json):
+        raise Refused("nobody at the keyboard to agree: give --yes if its setpoints may be changed, and put back")
+    if not click.confirm("Its setpoints are changed, to 0.5 V and 50 mA, and put back; its output stays off. Agreed?"):
+        raise Refused("not agreed")
+
+
 def _ranges(volts: str | None, amps: str | None) -> tuple[float, float] | None:
     """Raises Refused."""
     if volts is None and amps is None:
@@ -130,6 +147,7 @@ class _Report:
         self.resource, self._output = resource, output
         self._found: Found | None = None
         self.measured: Measured | None = None
+        self._tried: Tried | None = None
         self._problem = ""
         self.dialect: Dialect | None = None
         self._kept = ""
@@ -138,9 +156,9 @@ class _Report:
     def usable(self) -> bool:
         return self.measured is not None
 
-    def take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float) -> None:
+    def take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float, *, tries: bool) -> None:
         """Asks, and measures what was found. Raises Refused for a dialect that can't be read."""
-        from benchlog.bench.opening import ask_supply, measure_supply
+        from benchlog.bench.opening import ask_supply, measure_supply, try_supply
         from benchlog.clock import SystemClock
         from drivers.dialect import DialectError, Ranges, check
         from drivers.supply import SupplyError
@@ -159,6 +177,9 @@ class _Report:
             self.dialect = msgspec.structs.replace(self.dialect, ranges=known)
         try:
             check(self.dialect)
+            if tries:
+                self._tried = try_supply(self.resource, now, self.dialect)
+                self.dialect = self._tried.dialect
             self.measured = measure_supply(self.resource, now, self.dialect, output=self._output, found=self._found)
         except DialectError as error:
             self._problem = str(error)
@@ -201,6 +222,8 @@ class _Report:
             "missing": {gap: ABOUT_GAPS[gap] for gap in missing},
             "questions": self._questions(),
             "untried": list(found.untried) if found is not None else [],
+            "tried": [] if self._tried is None else list(self._tried.obeyed),
+            "refused": [] if self._tried is None else list(self._tried.refused),
             "remarks": list(found.remarks) if found is not None else [],
             "volts_max": can.volts_max if can is not None else None,
             "amps_max": can.amps_max if can is not None else None,
@@ -248,10 +271,16 @@ class _Report:
         if found is not None:
             for remark in found.remarks:
                 say(f"\n{remark} (--within 30)")
-            units = ", ".join(found.untried)
-            say("\n" + fill(f"Not sent yet, and first tried by a run with the output off: {units}.", WIDTH))
+            if self._tried is None:
+                units = ", ".join(found.untried)
+                say("\n" + fill(f"Not sent yet, and first tried by a run or by --try: {units}.", WIDTH))
             chosen = " but for choosing outputs, which was put back" if dialect.outputs.select else ""
-            say(f"{len(found.answered)} questions in {show(found.took_s, 's')}; nothing was set or switched{chosen}.")
+            written = "" if self._tried is not None else f"; nothing was set or switched{chosen}"
+            say(f"{len(found.answered)} questions in {show(found.took_s, 's')}{written}.")
+        if self._tried is not None:
+            say(f"Tried with the output off, setpoints put back: {', '.join(self._tried.obeyed) or 'nothing'} obeyed.")
+            for refused in self._tried.refused:
+                _point(f"not obeyed: {refused}.")
         if self._kept:
             say("Usable. Kept: runs on this address open with it.")
         else:

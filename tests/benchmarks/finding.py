@@ -14,7 +14,7 @@ from collections import Counter
 
 from drivers.finding import find_dialect
 from drivers.simulated.quirks import QUIRKS
-from tests.drivers.found_right import Asked, ask
+from tests.drivers.found_right import Asked, ask, obeys_when_tried
 from tests.drivers.strangers import STRANGERS, Stranger
 
 
@@ -54,6 +54,11 @@ def _told(cases: list[Asked]) -> None:
     print(sum(case.found.dialect is not None and not case.found.usable for case in cases))
     usable = [case for case in cases if case.found.usable]
     print(f"obeys the units that no answer tells: {sum(case.obeys for case in usable)} of {len(usable)} usable ones")
+    tried = [case for case in usable if case.tried is not None]
+    obey = sum(obeys_when_tried(case) for case in tried)
+    print(
+        f"the same once spellings were tried with the output off: {obey} of {len(usable)}; never on, setpoints put back"
+    )
     print(
         "  spelled otherwise than drawn: " + ", ".join(f"{place} {times}" for place, times in sorted(guessed.items()))
     )

@@ -174,6 +174,18 @@ def test_an_output_that_it_does_not_have_is_refused(tmp_path: Path, supply: Benc
     assert "Not usable" in done.output
 
 
+def test_spellings_are_tried_only_where_somebody_agrees_and_the_output_stays_off(
+    tmp_path: Path, supply: BenchProcess
+) -> None:
+    path = tmp_path / "ledger.db"
+    refused = benchlog(supply.resource, "--try", "--ledger", str(path))
+    assert (refused.exit_code, "--yes" in refused.output, supply.truth()) == (2, True, [])
+    done = benchlog(supply.resource, "--try", "--yes", "--ledger", str(path))
+    assert done.exit_code == 0
+    assert "setpoints, off, what clears its latches obeyed" in done.output
+    assert supply.switches() == []
+
+
 @pytest.mark.parametrize("name", shipped_names())
 def test_a_dialect_written_to_a_file_is_the_same_when_it_is_read(name: str) -> None:
     assert to_json(parse(as_toml(shipped(name)))) == to_json(shipped(name))

@@ -8,6 +8,7 @@ import msgspec
 from drivers.dialect import Dialect, Link
 from drivers.finding import Found, find_dialect
 from drivers.finding_measured import capabilities_of, measure
+from drivers.finding_tried import Tried, try_spellings
 from drivers.scpi_supply import ScpiSupply
 from drivers.simulated.bench import Bench
 from drivers.simulated.quirks import Quirks
@@ -40,7 +41,7 @@ class ListeningBench(Bench):
         session.set_timeout(timeout_s)
         return session
 
-    def state(self) -> list[object]:
+    def state(self) -> list[tuple[object, ...]]:
         """What a write could have changed."""
         stages = [bench.output for bench in (self, *self.others)]
         return [
@@ -54,7 +55,7 @@ class Asked:
     """One case. `wrong`: what a question tells and was found otherwise. `open_to_user`: what was asked of the user.
     `guessed`: units that no question tells, spelled otherwise than drawn. `housekeeping`: only such arrived. `obeys`:
     a setpoint and a switch by the dialect that was found arrived.
-    `whole_s`: with opening it and measuring by readings."""
+    `whole_s`: with opening it and measuring by readings. `tried`: what came of trying spellings with the output off."""
 
     drawn: Dialect
     found: Found
@@ -63,6 +64,7 @@ class Asked:
     housekeeping: bool
     whole_s: float
     obeys: bool
+    tried: Tried | None
 
 
 def ask(seed: int, number: int, quirks: Quirks | None = None) -> Asked:
@@ -72,14 +74,17 @@ def ask(seed: int, number: int, quirks: Quirks | None = None) -> Asked:
     found = find_dialect(bench.open, bench.now, wait=bench.wait)
     quiet = bench.state() == before and all(_is_housekeeping(message, drawn) for message in bench.heard)
     whole_s = found.took_s + (_measuring_s(bench, found) if found.usable else 0.0)
+    obeys = found.usable and _obeys(bench, found.dialect)
+    tried = _tried(drawn, quirks, found)
     return Asked(
+        tried=tried,
         whole_s=whole_s,
         drawn=drawn,
         found=found,
         wrong=list(_wrong(_spoken(drawn, quirks or Quirks()), found)),
         guessed=list(_guessed(drawn, found.dialect)),
         housekeeping=quiet,
-        obeys=found.usable and _obeys(bench, found),
+        obeys=obeys,
     )
 
 
@@ -174,8 +179,29 @@ def _measuring_s(bench: ListeningBench, found: Found) -> float:
     return bench.time_s - began_s
 
 
-def _obeys(bench: ListeningBench, found: Found) -> bool:
-    dialect = found.dialect
+def _tried(drawn: Dialect, quirks: Quirks | None, found: Found) -> Tried | None:
+    """On a fresh bench, where it must not switch on, and leaves setpoints as they were. None where it was not tried."""
+    if not found.usable or found.dialect is None:
+        return None
+    bench = ListeningBench(drawn, quirks)
+    before = [stage[:3] for stage in bench.state()]
+    try:
+        tried = try_spellings(bench.open, found.dialect, bench.now, wait=bench.wait)
+    except SupplyError:
+        return None
+    assert [stage[:3] for stage in bench.state()] == before, "left otherwise than it was"
+    assert all(bench.extremes.output_on_s == 0.0 for bench in (bench, *bench.others)), "switched on"
+    return tried
+
+
+def obeys_when_tried(case: Asked) -> bool:
+    """Whether a setpoint and a switch arrive by what was tried."""
+    if case.tried is None:
+        return False
+    return _obeys(ListeningBench(case.drawn), case.tried.dialect)
+
+
+def _obeys(bench: ListeningBench, dialect: Dialect | None) -> bool:
     assert dialect is not None
     bench.wait(bench.time_s + 0.5)  # as long as nobody is quicker than the gap that its line wants
     try:
