@@ -153,7 +153,7 @@ def open_carrier(resource: str, deadline_s: float) -> Carrier:
             device = f"COM{board}" if board.isdecimal() and sys.platform == "win32" else board
             return serial_port.SerialPort(device, _baud(baud) if comma else serial_port.BAUD, deadline_s)
     kind = (parsed.interface_type_const, parsed.resource_class)
-    backend = by_visa.backend_for(kind, by_visa.pure_kinds(), by_visa.has_system_visa())
+    backend = by_visa.backend_for(kind, by_visa.pure_kinds(), by_visa.has_system_visa)
     if backend is None:
         needed = _NEEDED.get(parsed.interface_type, "")
         raise ValueError(

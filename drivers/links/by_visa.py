@@ -5,7 +5,8 @@ installed; none has to be.
 """
 
 import time
-from collections.abc import Collection
+from collections.abc import Callable, Collection
+from functools import cache
 from typing import Any
 
 import pyvisa
@@ -14,6 +15,7 @@ from pyvisa.errors import VisaIOError
 
 from drivers.links.carrier import Piece
 from drivers.links.in_time import InTime
+from drivers.scpi import LONGEST_REPLY
 
 PURE, SYSTEM = "@py", "@ivi"
 _CLOSE_S = 0.5
@@ -42,7 +44,9 @@ class ByVisa:
         self._call(lambda: self._visa.write_raw(data), deadline_s, "it takes no more messages")
 
     def receive(self, deadline_s: float) -> Piece:
-        return Piece(self._call(lambda: self._visa.read_raw(), deadline_s, "no reply in time"), True)
+        # In one go: of a longer reply the pure backend takes the first part over USB for the whole.
+        data = self._call(lambda: self._visa.read_raw(LONGEST_REPLY + 1), deadline_s, "no reply in time")
+        return Piece(data, len(data) <= LONGEST_REPLY)
 
     def close(self) -> None:
         self._thread.close(self._visa.close, time.monotonic() + _CLOSE_S)
@@ -60,11 +64,16 @@ class ByVisa:
             raise
 
 
-def backend_for(kind: tuple[object, str], pure: Collection[tuple[object, str]], system: bool) -> str | None:
-    """Which backend serves an interface type and resource class; None where neither does."""
+def backend_for(
+    kind: tuple[object, str], pure: Collection[tuple[object, str]], has_system: Callable[[], bool]
+) -> str | None:
+    """Which backend serves an interface type and resource class; None where neither does.
+
+    `has_system`: asked only where it matters, because looking for a library takes 0.2 s.
+    """
     if kind in pure:
         return PURE
-    return SYSTEM if system else None
+    return SYSTEM if has_system() else None
 
 
 def pure_kinds() -> set[tuple[object, str]]:
@@ -78,6 +87,7 @@ def pure_kinds() -> set[tuple[object, str]]:
     return {kind for kind, _ in Session.iter_valid_session_classes() if kind[0] not in missing}
 
 
+@cache
 def has_system_visa() -> bool:
     from pyvisa.ctwrapper.highlevel import IVIVisaLibrary
 

@@ -1,9 +1,12 @@
 """The same instruments behind each kind of link: what they say arrives, and what goes wrong there shows in time."""
 
 import contextlib
+import json
 import os
 import socket
 import struct
+import subprocess
+import sys
 import termios
 import threading
 import time
@@ -17,6 +20,7 @@ from drivers.dialect import shipped
 from drivers.links import by_visa, vxi11
 from drivers.links.in_time import InTime
 from drivers.links.tcp import Connection
+from drivers.scpi import LONGEST_REPLY
 from drivers.scpi_supply import ScpiSupply
 from drivers.simulated.bench import Bench
 from drivers.simulated.scenario import load
@@ -513,6 +517,23 @@ def test_what_is_left_to_a_visa_backend_is_spoken_through_it_and_held_to_deadlin
     carrier.close()
 
 
+def test_a_made_up_instrument_on_usb_is_spoken_to_through_pyvisa_py() -> None:
+    # In a process of its own: what lies below pyusb is replaced there.
+    done = subprocess.run(
+        [sys.executable, "-P", "-m", "tests.drivers.usb_instrument"], capture_output=True, text=True, timeout=60.0
+    )
+    assert done.returncode == 0, done.stderr
+    told = json.loads(done.stdout)
+    assert told["identity"].startswith("Harbour Workshop,Simulated bench supply")
+    assert told["listed"] == [["USB0::4660::22136::HARBOUR7::0::INSTR", "USBTMC"]]
+    assert (told["on"], told["off"]) == ([5.0, 0.4, True], [0.0, False, False])
+    assert told["length"] == 50_000
+    assert told["too_long"] == f"SupplyGarbled: a reply of more than {LONGEST_REPLY} bytes"
+    what, took_s = told["silence"]
+    assert what == "SupplyTimeout: no reply in time"
+    assert took_s < 0.3 + SPARE_S
+
+
 def test_a_call_that_never_comes_back_is_left_behind_at_its_deadline_and_nothing_follows_it() -> None:
     ending = threading.Event()
     calls = InTime()
@@ -548,4 +569,4 @@ def test_what_a_call_raises_comes_to_its_caller() -> None:
 def test_the_systems_visa_serves_what_the_pure_one_can_not_and_has_not_to_be_there(
     pure: set[tuple[object, str]], system: bool, backend: str | None
 ) -> None:
-    assert by_visa.backend_for(("usb", "INSTR"), pure, system) == backend
+    assert by_visa.backend_for(("usb", "INSTR"), pure, lambda: system) == backend
