@@ -10,8 +10,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from drivers.dialect import Dialect, DialectError
-from drivers.finding_asking import Answered, Asking, Open, OutOfTime, Strange
+from drivers.finding_asking import Answered, Asking, OutOfTime
 from drivers.finding_assembly import Assembly
+from drivers.finding_line import Line, Open, Strange
 from drivers.finding_search import Search
 from drivers.foreign import inert
 from drivers.identifying import gaps_of
@@ -56,11 +57,13 @@ def find_dialect(
     """Never raises: what is no supply, or not there, is a Found without a dialect."""
     began_s = now()
     sleep = wait or (lambda until_s: time.sleep(max(0.0, until_s - now())))
-    asking = Asking(open_session, now, sleep, began_s + within_s)
+    line = Line(open_session, now, sleep)
+    asking = Asking(line, began_s + within_s)
     parts = Assembly(asking)
     search = Search(asking, parts)
     dialect, why = None, ""
     try:
+        line.meet()
         asking.meet()
         dialect = search.find()
         dialect = search.with_clients(dialect)
@@ -68,22 +71,22 @@ def find_dialect(
     except Strange as strange:
         why = str(strange)
     except OutOfTime:
-        why = f'"{asking.identity}" answers too slowly: {within_s:g} s were not enough to ask what matters'
+        why = f'"{line.identity}" answers too slowly: {within_s:g} s were not enough to ask what matters'
     except SupplyError as error:
         why = inert(error.what)
     except DialectError as error:
-        why = f'what "{asking.identity}" answers makes no whole: {error}'
+        why = f'what "{line.identity}" answers makes no whole: {error}'
     finally:
-        asking.close()
+        line.close()
     return Found(
-        identity=asking.identity,
+        identity=line.identity,
         dialect=dialect,
         why=why,
         questions=tuple(parts.questions) if dialect is not None else (),
         untried=tuple(parts.untried) if dialect is not None else (),
         remarks=tuple(parts.remarks),
         answered=tuple(asking.answered),
-        sent=tuple(asking.sent),
-        latency_s=asking.latency_s if asking.identity_s else None,
+        sent=tuple(line.sent),
+        latency_s=line.latency_s if line.identity_s else None,
         took_s=now() - began_s,
     )

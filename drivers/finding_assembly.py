@@ -22,7 +22,8 @@ from drivers.dialect import (
     check,
     shipped,
 )
-from drivers.finding_asking import Asking, OutOfTime, Strange
+from drivers.finding_asking import Asking, OutOfTime
+from drivers.finding_line import Strange
 from drivers.finding_parts import (
     CC_WORDS,
     CV_WORDS,
@@ -81,7 +82,7 @@ class Assembly:
             link=self.link(way.ask(volts)),
             outputs=Outputs(count=count, select=select),
             identify=Identify(
-                identity="*IDN?", fields=fields_of(asking.identity), volts_max=ranges[0], amps_max=ranges[1]
+                identity="*IDN?", fields=fields_of(asking.line.identity), volts_max=ranges[0], amps_max=ranges[1]
             ),
             program=Program(
                 volts=way.say(volts, "{value}"),
@@ -132,7 +133,7 @@ class Assembly:
         return unit if self.number(unit) is not None else ""
 
     def _no_limit(self) -> str:
-        identity = self.asking.identity
+        identity = self.asking.line.identity
         if self.number("FREQ?") is not None:
             return f'"{identity}" has a frequency and no current limit: a generator, no supply'
         return f'"{identity}" tells volts that are set, but no current limit: no supply that can be held within limits'
@@ -141,7 +142,8 @@ class Assembly:
         for volts, amps in MEASURED:
             if self.number(way.measured(volts)) is not None and self.number(way.measured(amps)) is not None:
                 return way.measured(volts), way.measured(amps)
-        raise Strange(f'"{self.asking.identity}" has setpoints, but measures no volts and amps that could be asked for')
+        identity = self.asking.line.identity
+        raise Strange(f'"{identity}" has setpoints, but measures no volts and amps that could be asked for')
 
     def _is_switch(self, unit: str) -> bool:
         try:
@@ -208,7 +210,7 @@ class Assembly:
     def terse(self, terse: Terse, count: int) -> Dialect:
         for unit in (terse.set_amps, terse.volts, terse.amps):
             if self.number(unit) is None:
-                raise Strange(f'"{self.asking.identity}" answers {terse.set_volts} but not {unit}')
+                raise Strange(f'"{self.asking.line.identity}" answers {terse.set_volts} but not {unit}')
         output = terse.output if terse.output and self._is_switch(terse.output) else ""
         status = terse.status if terse.status and self.is_there(terse.status) else ""
         has_latch = bool(terse.over_volts[0]) and self.number(terse.over_volts[0]) is not None
@@ -217,7 +219,7 @@ class Assembly:
             name=f"found by asking: {terse.name}",
             link=self.link(terse.set_volts),
             outputs=Outputs(count=count),
-            identify=Identify(identity="*IDN?", fields=fields_of(self.asking.identity)),
+            identify=Identify(identity="*IDN?", fields=fields_of(self.asking.line.identity)),
             program=Program(
                 volts=terse.say_volts,
                 amps=terse.say_amps,
@@ -244,7 +246,7 @@ class Assembly:
         return check(dialect)
 
     def link(self, unit: str) -> Link:
-        link = self.asking.link
+        link = self.asking.line.link
         reply = self.asking.ask(unit.replace("{n}", "1")) or ""
         if not link.termination:
             link = msgspec.structs.replace(link, gap_s=max(link.gap_s, LEAST_GAP_S))

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 import msgspec
 
 from drivers.dialect import Dialect, Latch, check, for_output, shipped, shipped_names
-from drivers.finding_asking import Asking, OutOfTime, Strange
+from drivers.finding_asking import Asking, OutOfTime
 from drivers.finding_assembly import Assembly, fields_of
+from drivers.finding_line import Strange
 from drivers.finding_parts import FAR_OUTPUT, MEASURED, NUMBERED, OUTPUTS_LIKELY, PLAIN, SELECTS, TERSE, Way
 
 
@@ -39,7 +40,8 @@ class Search:
     def with_clients(self, dialect: Dialect) -> Dialect:
         """Whether another program could speak to it at the same time, which is looked at last."""
         try:
-            one_client = not self._asking.second_client_is_served()
+            self._asking.refuse_late()
+            one_client = not self._asking.line.second_client_is_served()
         except OutOfTime:
             return dialect
         return msgspec.structs.replace(dialect, link=msgspec.structs.replace(dialect.link, one_client=one_client))
@@ -49,7 +51,7 @@ class Search:
         `whole`, without the parts that are not. What a register's bits mean no answer tells: so not with such a
         register, unless the supply says that it keeps to the standard which says what they mean."""
         one, asking = for_output(dialect, 1), self._asking
-        if dialect.status is not None or bool(dialect.link.reply_ends) != bool(asking.link.reply_ends):
+        if dialect.status is not None or bool(dialect.link.reply_ends) != bool(asking.line.link.reply_ends):
             return None
         if not all(self._parts.is_there(unit) for unit in _readings(one)):
             return None
@@ -67,7 +69,7 @@ class Search:
             dialect,
             link=link,
             outputs=msgspec.structs.replace(dialect.outputs, count=count),
-            identify=msgspec.structs.replace(dialect.identify, fields=fields_of(asking.identity)),
+            identify=msgspec.structs.replace(dialect.identify, fields=fields_of(asking.line.identity)),
             array=dialect.array if link.compound and not link.echo else None,
             errors=asking.errors,
             sense=dialect.sense if one.sense is not None and self._parts.is_there(one.sense.ask) else None,
@@ -109,7 +111,7 @@ class Search:
         return None
 
     def _no_supply(self) -> str:
-        identity = self._asking.identity
+        identity = self._asking.line.identity
         if any(self._parts.number(f"MEAS:{header}?") is not None for pair in MEASURED for header in pair):
             return f'"{identity}" measures, but has no setpoints that could be asked for: a meter, no supply'
         return f'"{identity}" answers none of the questions for setpoints that supplies answer'

@@ -106,6 +106,25 @@ def test_an_answer_that_comes_late_is_taken_for_its_own_question() -> None:
     assert slow.found.dialect.readback == quick.found.dialect.readback
 
 
+class SlowMeter(ListeningBench):
+    """Who it is and what is set is told at once; what it measures takes a while."""
+
+    def send(self, message: str, at_s: float) -> tuple[str | None, float]:
+        reply, leaves_s = super().send(message, at_s)
+        return reply, leaves_s + (0.15 if "MEAS" in message else 0.0)
+
+
+@pytest.mark.parametrize("compound", [True, False])
+def test_a_measurement_that_takes_a_hundred_times_longer_than_the_rest_is_waited_for(compound: bool) -> None:
+    link = msgspec.structs.replace(shipped().link, compound=compound)
+    bench = SlowMeter(msgspec.structs.replace(shipped(), link=link))
+    found = find_dialect(bench.open, bench.now, wait=bench.wait)
+    assert found.dialect is not None
+    assert found.dialect.link.compound is compound
+    assert found.dialect.readback.volts == "MEAS:VOLT?"
+    assert found.took_s < WITHIN_S
+
+
 def test_time_that_runs_out_leaves_out_what_seldom_is_there_and_says_so() -> None:
     drawn = draw(SEED, 0)
     bench = ListeningBench(drawn)
