@@ -26,6 +26,7 @@ class RunKind(StrEnum):
     LEADS = "leads"
     START_UP = "start-up"
     RUN_IN = "run-in"
+    CHECK = "check"
 
 
 class EventKind(StrEnum):
@@ -113,6 +114,7 @@ STAGE_OF: dict[RunKind, Stage] = {
     RunKind.PROOF: Stage.PROVE,
     RunKind.START_UP: Stage.PROVE,
     RunKind.RUN_IN: Stage.PROVE,
+    RunKind.CHECK: Stage.PROBE,
 }
 """The stage of the job that a run belongs to."""
 

@@ -14,11 +14,16 @@ _ERROR = re.compile(r'([+-]?\d{1,6})\s*,\s*"(.*)"\s*', re.ASCII | re.DOTALL)
 _ERROR_FIRST = re.compile(r'[+-]?\d{1,6}\s*,\s*"[^"]*(?:""[^"]*)*"\s*(?:;(.*))?', re.ASCII | re.DOTALL)
 _NOT_MEASURED = 9.8e37
 LONGEST_REPLY = 64 * 1024
+_NOISE = 1e-10
+"""Of a float that was meant to be exactly at a step: far below what any supply resolves."""
+
+_ABSURD = 1e6
 
 
-def number(reply: str) -> float:
-    """A measured number. Raises ValueError for any other form, for infinity and for not-a-number."""
-    text = reply.strip()
+def number(reply: str, unit: str = "") -> float:
+    """A measured number, with `unit` behind it where that is not "". Raises ValueError for any other form, for infinity
+    and for not-a-number."""
+    text = bare(reply, unit)
     if not _NUMBER.fullmatch(text):
         raise ValueError(f"{text[:40]!r} is not a number")
     value = float(text)
@@ -27,10 +32,18 @@ def number(reply: str) -> float:
     return value
 
 
-def step(reply: str) -> float:
+def bare(reply: str, unit: str) -> str:
+    """A reply without its unit, which must be exactly that: "12.000V", "0.5 A". Raises ValueError."""
+    text = reply.strip()
+    if not text.endswith(unit):
+        raise ValueError(f"{text[:40]!r} does not end in {unit}")
+    return text.removesuffix(unit).removesuffix(" ") if unit else text
+
+
+def step(reply: str, unit: str = "") -> float:
     """The weight of a reply's last digit: "12.003" is 1 mV, "1.50E-1" is 1 mV. Raises ValueError."""
-    number(reply)
-    mantissa, _, exponent = reply.strip().lower().partition("e")
+    number(reply, unit)
+    mantissa, _, exponent = bare(reply, unit).lower().partition("e")
     power = int(exponent or 0) - len(mantissa.partition(".")[2])
     if not -30 <= power <= 30:
         raise ValueError(f"{reply.strip()[:40]!r} has no last digit that could be a resolution")
@@ -89,11 +102,19 @@ def seconds(value: float) -> str:
     return f"{value:.6f}"
 
 
-def argument(value: float) -> str:
-    """A number as a parameter: plain decimal, 0.1 mV fine, never an exponent. Raises ValueError if not finite."""
-    if not math.isfinite(value):
+def at_most(value: float, *, before: int, after: int) -> str:
+    """A number as a parameter, never above it: plain decimal, exactly `before` digits in front of the point (0: as many
+    as it takes) and `after` behind. Raises ValueError for what such a form does not hold, and below zero.
+
+    Down to what the wire carries, not to the nearest: rounded up, a setpoint at a ceiling would pass it.
+    """
+    if not 0.0 <= value < _ABSURD:  # nor not-a-number
         raise ValueError(f"{value} is no parameter")
-    return f"{value:.4f}"
+    scale = 10**after
+    text = f"{math.floor((value + _NOISE) * scale) / scale:0{before + after + 1 if before else 0}.{after}f}"
+    if before and len(text) > before + after + 1:
+        raise ValueError(f"{value:g} has more than {before} digits before its point")
+    return text
 
 
 def join(*units: str) -> str:
@@ -109,9 +130,9 @@ def replies(reply: str, count: int) -> list[str]:
     return parts
 
 
-def identity(reply: str) -> str:
-    """An identification of four fields, made inert: printable ASCII only. Raises ValueError."""
+def identity(reply: str, fields: int = 4) -> str:
+    """An identification of so many fields, made inert: printable ASCII only. Raises ValueError."""
     text = "".join(c if " " <= c <= "~" else "?" for c in reply.strip())
-    if text.count(",") < 3 or len(text) > 256:
-        raise ValueError(f"{text[:40]!r} is not an identification of four fields")
+    if text.count(",") < fields - 1 or not 4 <= len(text) <= 256:
+        raise ValueError(f"{text[:40]!r} is not an identification of {fields} fields")
     return text

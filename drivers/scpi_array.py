@@ -8,24 +8,13 @@ from typing import NamedTuple
 
 from drivers import scpi
 from drivers.dialect import Array, Dialect
+from drivers.exchange import Exchange
 from drivers.supply import ArrayLimits, Dense, SupplyError, SupplyTimeout
 
 _WIDEST_NUMBER = 16
 """Characters of one number in a list with its comma: -1.234567890E-01,"""
 
 _LONGEST_S = 1.0
-
-
-class Wire(NamedTuple):
-    """How the supply that the array belongs to is spoken to. `garbled` makes its session suspect."""
-
-    resource: str
-    now: Callable[[], float]
-    send: Callable[..., None]
-    ask: Callable[[str], str]
-    errors: Callable[[], list[str]]
-    reopen: Callable[[], None]
-    garbled: Callable[[ValueError], SupplyError]
 
 
 class _Started(NamedTuple):
@@ -38,10 +27,10 @@ class _Started(NamedTuple):
 class MeasurementArray:
     """The array that the dialect describes, for as long as its supply is open."""
 
-    def __init__(self, dialect: Dialect, array: Array, wire: Wire) -> None:
+    def __init__(self, dialect: Dialect, array: Array, exchange: Exchange) -> None:
         self._dialect = dialect
         self._array = array
-        self._wire = wire
+        self._exchange = exchange
         self._alive: Callable[[], None] = lambda: None
         self._started: _Started | None = None
         self._found_set: tuple[float, int] | None = None
@@ -49,9 +38,9 @@ class MeasurementArray:
     def limits(self) -> ArrayLimits | None:
         """What it can do, None where there is none. Queries only. Raises SupplyError."""
         array = self._array
-        if self._wire.resource.upper().startswith("ASRL"):
+        if self._exchange.resource.upper().startswith("ASRL"):
             return None  # a serial line carries some ten samples in the time that a reply may take
-        self._wire.errors()
+        self._exchange.errors()
         if self._number(array.ask_interval) is None or self._number(array.output_trigger) is not None:
             return None
         told_least_s, told_most = self._number(array.ask_least_interval), self._number(array.ask_most_points)
@@ -69,11 +58,11 @@ class MeasurementArray:
                 f"{points} samples every {interval_s:g} s: from 2 to {limits.most_points} samples every"
                 f" {limits.least_interval_s:g} to {_LONGEST_S:g} s are possible"
             )
-        array, wire = self._array, self._wire
+        array, exchange = self._array, self._exchange
         self._started = None
         self._alive = alive
         alive()
-        wire.errors()
+        exchange.errors()
         if self._found_set is None:
             found_s, found_points = self._numbers(array.ask_interval, array.ask_points)
             self._found_set = (found_s, int(found_points))
@@ -82,15 +71,15 @@ class MeasurementArray:
         )
         if used_points != points or not 0.0 < used_s <= 5.0:
             raise self._refused(f"{used_points:g} samples every {used_s:g} s, where {points} were asked for")
-        sent_s = wire.now()
-        answers = self._exchange(array.start, self._dialect.errors.ask)
-        received_s = wire.now()
+        sent_s = exchange.now()
+        answers = self._answers(array.start, self._dialect.errors.ask)
+        received_s = exchange.now()
         if not answers:
             raise self._refused("")
         try:
             code, text = scpi.error(answers[0])
         except ValueError as error:
-            raise wire.garbled(error) from error
+            raise exchange.garbled(error) from error
         if code != 0:
             raise self._refused(f"{code}, {text}")
         self._started = _Started(sent_s, received_s, points, used_s)
@@ -102,16 +91,16 @@ class MeasurementArray:
         if started is None:
             raise ValueError("the array was not started")
         sent_s, received_s, points, interval_s = started
-        if self._wire.now() < received_s + points * interval_s:
+        if self._exchange.now() < received_s + points * interval_s:
             raise ValueError(f"the array is full only {points * interval_s:g} s after its start")
         self._alive = alive
         alive()
-        self._wire.errors()
+        self._exchange.errors()
         volts, amps = self._list(self._array.volts, points), self._list(self._array.amps, points)
         self._started = None
         problems = self._put_back()
         if problems:
-            raise SupplyError(self._wire.resource, f"its measurement array is doubtful: {'; '.join(problems)}")
+            raise SupplyError(self._exchange.resource, f"its measurement array is doubtful: {'; '.join(problems)}")
         return Dense(
             began_s=0.5 * (sent_s + received_s),
             u_began_s=0.5 * (received_s - sent_s),
@@ -124,13 +113,13 @@ class MeasurementArray:
         """Interval and number of samples as they were found: in some supplies readings use them too. Then drains the
         error queue, and tells what was in it before."""
         self._alive()
-        problems = self._wire.errors()
+        problems = self._exchange.errors()
         if self._found_set is not None:
             interval_s, points = self._found_set
             self._found_set = None
-            self._wire.send(*self._setting(interval_s, points))
+            self._exchange.send(*self._setting(interval_s, points))
             self._alive()
-            self._wire.errors()
+            self._exchange.errors()
         return problems
 
     def _setting(self, interval_s: float, points: int) -> tuple[str, str]:
@@ -138,44 +127,44 @@ class MeasurementArray:
         return array.interval.format(value=scpi.seconds(interval_s)), array.points.format(value=str(points))
 
     def _refused(self, why: str) -> SupplyError:
-        self._wire.send(self._array.abort)
+        self._exchange.send(self._array.abort)
         why = "; ".join([why] * bool(why) + self._put_back()) or "it does not know how"
-        return SupplyError(self._wire.resource, f"its measurement array did not start: {why}")
+        return SupplyError(self._exchange.resource, f"its measurement array did not start: {why}")
 
     def _list(self, query: str, points: int) -> tuple[float, ...]:
-        answers = self._exchange(query)
+        answers = self._answers(query)
         if not answers:
             why = "; ".join(self._put_back()) or "it says nothing"
-            raise SupplyError(self._wire.resource, f"its measurement array has nothing to give: {why}")
+            raise SupplyError(self._exchange.resource, f"its measurement array has nothing to give: {why}")
         try:
             return scpi.numbers(answers[0], points)
         except ValueError as error:
-            raise self._wire.garbled(error) from error
+            raise self._exchange.garbled(error) from error
 
     def _numbers(self, *units: str) -> tuple[float, float]:
-        answers = self._exchange(*units)
+        answers = self._answers(*units)
         if len(answers) != 2:
             raise self._refused("")
         try:
             return scpi.number(answers[0]), scpi.number(answers[1])
         except ValueError as error:
-            raise self._wire.garbled(error) from error
+            raise self._exchange.garbled(error) from error
 
     def _number(self, query: str) -> float | None:
         """A value, None where the supply does not know the query: silence and an error entry are answers too."""
         try:
-            answers = self._exchange(query)
+            answers = self._answers(query)
         except SupplyTimeout:
-            self._wire.reopen()
+            self._exchange.reopen()
             answers = []
-        if self._wire.errors() or not answers:
+        if self._exchange.errors() or not answers:
             return None
         try:
             return scpi.number(answers[0])
         except ValueError:
             return None
 
-    def _exchange(self, *units: str) -> list[str]:
+    def _answers(self, *units: str) -> list[str]:
         """The answers to the queries among the units, none where the supply threw the message away.
 
         In one message, behind a query for the error queue, which makes sure of a reply. Where only one unit goes in one
@@ -187,16 +176,16 @@ class MeasurementArray:
             for unit in units:
                 self._alive()
                 if unit in queries:
-                    answers.append(self._wire.ask(unit))
+                    answers.append(self._exchange.ask(unit))
                 else:
-                    self._wire.send(unit)
+                    self._exchange.send(unit)
             return answers
         self._alive()
-        text = self._wire.ask(scpi.join(self._dialect.errors.ask, *units))
+        text = self._exchange.ask(scpi.join(self._dialect.errors.ask, *units))
         try:
             rest = scpi.after_error(text)
             if rest is None:
                 return []
             return [rest] if len(queries) == 1 else scpi.replies(rest, len(queries))
         except ValueError as error:
-            raise self._wire.garbled(error) from error
+            raise self._exchange.garbled(error) from error

@@ -1,61 +1,31 @@
-"""A Supply over a dialect and a session.
-
-After a timeout or a reply of the wrong form the session is suspect: every further use raises until `reopen`.
-"""
+"""A Supply over a dialect and a session."""
 
 import math
-from collections.abc import Callable, Iterator
+import time
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Protocol
 
 from drivers import scpi
-from drivers.dialect import Dialect, Latch
-from drivers.scpi_array import MeasurementArray, Wire
-from drivers.supply import (
-    OVER_AMPS,
-    OVER_VOLTS,
-    ArrayLimits,
-    Capabilities,
-    Dense,
-    NotASupply,
-    Protection,
-    Reading,
-    Regulation,
-    Setpoint,
-    SupplyError,
-    SupplyGarbled,
-    SupplyTimeout,
-)
-
-
-class Session(Protocol):
-    """What a supply is spoken to through: one message out, one reply back."""
-
-    resource: str
-
-    def write(self, message: str) -> None: ...
-    def query(self, message: str) -> str: ...
-    def set_timeout(self, timeout_s: float) -> None: ...
-    def close(self) -> None: ...
-
+from drivers.dialect import Dialect, for_output
+from drivers.exchange import REOPEN_S, Exchange
+from drivers.exchange import Session as Session
+from drivers.identifying import gaps_of, identify, is_four_wire
+from drivers.latches import Latches
+from drivers.scpi_array import MeasurementArray
+from drivers.scpi_reading import ReadingForm, quantities
+from drivers.supply import ArrayLimits, Capabilities, Dense, NotASupply, Protection, Reading, Setpoint
 
 FIRST_REPLY_S = 2.0
-_STATE, _TRIP = "?", "!"
-REOPEN_S = 0.5
-
-
-def _no_more_than(value: float) -> float:
-    """Down to what the wire carries, 0.1 mV: rounded up, a setpoint at a ceiling would pass it."""
-    steps = value * 1e4 + 1e-6
-    return math.floor(steps) / 1e4 if math.isfinite(steps) else value
+_FEEDS = 3
+"""How often a timer that wants a word of its own gets it in the time that it is set to."""
 
 
 class ScpiSupply:
     """Opens, identifies, and is then a Supply. `now` is the clock of the readings' times, in seconds.
 
-    `open_session` takes the s that the opening and each reply may last. `known`: what an earlier identification found;
-    then nothing is asked before the first command. Raises SupplyLost where nothing answers and NotASupply where
-    something else does.
+    `open_session` takes the s that the opening and each reply may last. `output`: which one, from 1. `known`: what an
+    earlier identification found; then nothing is asked before the first command. `wait` returns at a time of `now`;
+    without it the process sleeps. Raises SupplyLost where nothing answers and NotASupply where something else does.
     """
 
     def __init__(
@@ -64,183 +34,121 @@ class ScpiSupply:
         dialect: Dialect,
         now: Callable[[], float],
         *,
+        output: int = 1,
         known: Capabilities | None = None,
+        wait: Callable[[float], None] | None = None,
     ) -> None:
-        self._open = open_session
-        self._dialect = dialect
-        self._now = now
-        self._suspect = False
-        self._timeout_s = REOPEN_S
-        self._session = open_session(FIRST_REPLY_S if known is None else REOPEN_S)
+        if not 1 <= output <= dialect.outputs.count:
+            raise NotASupply(f"output {output}", f'the dialect "{dialect.name}" has {dialect.outputs.count} of them')
+        gaps = gaps_of(dialect)
+        self._dialect = dialect = for_output(dialect, output)
+        self._form = ReadingForm(dialect, output)
+        self._volts, self._amps = quantities(dialect)
+        self._limit_a = 0.0
+        self._feed_every_s: float | None = None
+        self._fed_s = 0.0
+        self._exchange = exchange = Exchange(
+            open_session,
+            dialect,
+            now,
+            wait or (lambda until_s: time.sleep(max(0.0, until_s - now()))),
+            timeout_s=FIRST_REPLY_S if known is None else REOPEN_S,
+            known=None if known is None else known.identity,
+        )
+        self._reading_message = exchange.in_one([query.unit for query in self._form.queries])
+        self._latches = Latches(dialect, exchange)
         try:
-            self.capabilities = known or self._identify()
+            self.capabilities = known or identify(exchange, dialect, output, gaps, self._latches.found())
         except BaseException:
-            self._session.close()
+            exchange.close()
             raise
+        self._latches.there = self.capabilities.latches
         # An answer that takes longer than three usual ones is no answer.
-        self._timeout_s = max(0.3, 3.0 * self.capabilities.reply_s)
-        self._session.set_timeout(self._timeout_s)
-        back = dialect.readback
-        self._reading_units = (back.volts, back.amps, back.set_volts, back.set_amps, back.output, back.condition)
-        self._reading_message = scpi.join(*self._reading_units)
-        wire = Wire(self._session.resource, now, self._send, self._ask, self.errors, self.reopen, self._garbled)
-        self._array = MeasurementArray(dialect, dialect.array, wire) if dialect.array is not None else None
-        self._cc, self._cv = 1 << dialect.condition.cc, 1 << dialect.condition.cv
-
-    def _identify(self) -> Capabilities:
-        dialect, resource = self._dialect, self._session.resource
-        try:
-            identity = scpi.identity(self._ask(dialect.identify.identity))
-        except (SupplyTimeout, SupplyGarbled, ValueError) as error:
-            raise NotASupply(
-                resource, "something answers there, but does not identify itself, or another program holds it"
-            ) from error
-        try:
-            self.errors()
-            started = self._now()
-            volts = self._ask(dialect.readback.volts)
-            reply_s = self._now() - started
-            # From here on an answer that does not come is known not to be coming sooner.
-            self._timeout_s = max(0.5, 5 * reply_s)
-            self._session.set_timeout(self._timeout_s)
-            amps = self._ask(dialect.readback.amps)
-            for query in (dialect.readback.set_volts, dialect.readback.set_amps):
-                scpi.number(self._ask(query))
-            scpi.boolean(self._ask(dialect.readback.output))
-            scpi.bits(self._ask(dialect.readback.condition))
-            return Capabilities(
-                identity=identity,
-                dialect=dialect.name,
-                volts_max=self._answer_to(dialect.identify.volts_max),
-                amps_max=self._answer_to(dialect.identify.amps_max),
-                volts_step=scpi.step(volts),
-                amps_step=scpi.step(amps),
-                latches=frozenset(self._latches()),
-                window_s=dialect.readback.window_s,
-                settle_s=dialect.readback.settle_s,
-                reply_s=reply_s,
-            )
-        # A zero with an exponent no double has is a number, but overflows as a resolution.
-        except (SupplyTimeout, SupplyGarbled, ValueError) as error:
-            what = f'"{identity}" does not answer as a supply of the dialect "{dialect.name}" does ({error})'
-            raise NotASupply(resource, what) from error
-
-    def _latches(self) -> Iterator[str]:
-        """Names of the latches there are, and "name?" and "name!" where state and trip can be asked for."""
-        for name, latch in ((OVER_VOLTS, self._dialect.over_volts), (OVER_AMPS, self._dialect.over_amps)):
-            if latch is None or self._answer_to(latch.ask) is None:
-                continue
-            yield name
-            if self._answer_to(latch.enabled, scpi.boolean) is not None:
-                yield name + _STATE
-            if self._answer_to(latch.tripped, scpi.boolean) is not None:
-                yield name + _TRIP
-
-    def _answer_to(self, query: str, form: Callable[[str], float] = scpi.number) -> float | None:
-        """A value, or None where the supply does not know the query: silence and an error entry are answers too."""
-        try:
-            value = form(self._ask(query))
-        except (SupplyTimeout, ValueError):
-            self.reopen()
-            self.errors()
-            return None
-        return None if self.errors() else value
+        exchange.set_timeout(max(0.3, 3.0 * self.capabilities.reply_s))
+        self._array = MeasurementArray(dialect, dialect.array, exchange) if dialect.array is not None else None
 
     def read(self) -> Reading:
-        sent_s = self._now()
-        if self._dialect.link.compound:
-            text = self._ask(self._reading_message)
-        else:
-            text = ";".join(self._ask(unit) for unit in self._reading_units)
-        received_s = self._now()
+        if self._feed_every_s is not None and self._exchange.now() - self._fed_s >= self._feed_every_s:
+            self._feed()
+        exchange, form = self._exchange, self._form
+        sent_s = exchange.now()
+        replies = exchange.ask_each(form.queries, self._reading_message)
+        received_s = exchange.now()
         try:
-            volts, amps, set_volts, set_amps, output, condition = scpi.replies(text, 6)
-            state = scpi.bits(condition)
-            on = scpi.boolean(output)
-            return Reading(
-                sent_s=sent_s,
-                received_s=received_s,
-                volts=scpi.number(volts),
-                amps=scpi.number(amps),
-                set_volts=scpi.number(set_volts),
-                set_amps=scpi.number(set_amps),
-                output_on=on,
-                regulation=Regulation.CC
-                if state & self._cc
-                else Regulation.CV
-                if state & self._cv
-                else Regulation.UNKNOWN,
-            )
+            return form.of(replies, sent_s, received_s)
         except ValueError as error:
-            raise self._garbled(error) from error
+            raise exchange.garbled(error) from error
 
     def set(self, setpoint: Setpoint) -> None:
+        """Raises ValueError for what the wire can't say; then nothing was sent."""
+        units = self._said(setpoint)
+        self._limit_a = setpoint.amps
+        self._exchange.send(*units)
+
+    def _said(self, setpoint: Setpoint) -> list[str]:
+        """Limit first, then volts."""
         program = self._dialect.program
-        self._send(
-            program.amps.format(value=scpi.argument(_no_more_than(setpoint.amps))),
-            program.volts.format(value=scpi.argument(_no_more_than(setpoint.volts))),
-        )
+        volts, amps = self._volts.said(setpoint.volts), self._amps.said(setpoint.amps)
+        if program.both:
+            return [program.both.format(volts=volts, amps=amps)]
+        return [program.amps.format(value=amps), program.volts.format(value=volts)]
 
     def switch(self, on: bool) -> None:
-        self._send(self._dialect.program.on if on else self._dialect.program.off)
+        self._exchange.send(self._dialect.program.on if on else self._dialect.program.off)
 
     def off(self) -> None:
-        """0 V and off, in one message where the dialect allows."""
-        program = self._dialect.program
-        self._send(program.volts.format(value=scpi.argument(0.0)), program.off)
+        """0 V and off, in one message where the dialect allows; otherwise off first, because messages take time."""
+        off = self._dialect.program.off
+        no_volts = self._said(Setpoint(volts=0.0, amps=self._limit_a))[-1]
+        self._exchange.send(*([no_volts, off] if self._dialect.link.compound else [off, no_volts]))
 
     def protect(self, wanted: Protection) -> Protection:
-        return Protection(
-            over_volts=self._latch(OVER_VOLTS, self._dialect.over_volts, wanted.over_volts),
-            over_amps=self._latch(OVER_AMPS, self._dialect.over_amps, wanted.over_amps),
-        )
-
-    def _latch(self, name: str, latch: Latch | None, level: float | None) -> float | None:
-        if latch is None or name not in self.capabilities.latches:
-            return None
-        has_state = name + _STATE in self.capabilities.latches
-        if level is None and not has_state:
-            return None
-        if level is None:
-            self._send(latch.disable)
-        else:
-            self._send(latch.set.format(value=scpi.argument(level)), *([latch.enable] if has_state else []))
-        try:
-            if has_state and not scpi.boolean(self._ask(latch.enabled)):
-                return None
-            return scpi.number(self._ask(latch.ask))
-        except ValueError as error:
-            raise self._garbled(error) from error
+        return self._latches.protect(wanted)
 
     def tripped(self) -> str | None:
-        for name, latch in self._known_latches():
-            try:
-                if name + _TRIP in self.capabilities.latches and scpi.boolean(self._ask(latch.tripped)):
-                    return name
-            except ValueError as error:
-                raise self._garbled(error) from error
-        return None
+        return self._latches.tripped()
 
     def clear(self) -> None:
         self.off()
-        for _, latch in self._known_latches():
-            self._send(latch.clear)
-
-    def _known_latches(self) -> list[tuple[str, Latch]]:
-        both = ((OVER_VOLTS, self._dialect.over_volts), (OVER_AMPS, self._dialect.over_amps))
-        return [(name, latch) for name, latch in both if latch is not None and name in self.capabilities.latches]
+        self._latches.clear()
 
     def errors(self) -> list[str]:
-        found = []
+        return self._exchange.errors()
+
+    def watch(self, silence_s: float | None) -> float | None:
+        dog = self._dialect.watchdog
+        if dog is None or not self.capabilities.watchdog:
+            return None
+        self._feed_every_s = None
+        if silence_s is None:
+            self._exchange.send(dog.disable)
+        else:
+            whole_s = max(dog.least_s, math.ceil(silence_s))
+            self._exchange.send(dog.set.format(value=whole_s), dog.enable)
+            if dog.feed:
+                self._feed_every_s = whole_s / _FEEDS
+                self._feed()
         try:
-            for _ in range(self._dialect.errors.deepest):
-                code, text = scpi.error(self._ask(self._dialect.errors.ask))
-                if code == 0:
-                    break
-                found.append(f"{code}, {text}")
+            if not scpi.boolean(self._exchange.ask(dog.enabled)):
+                return None
+            return scpi.number(self._exchange.ask(dog.ask))
         except ValueError as error:
-            raise self._garbled(error) from error
-        return found
+            raise self._exchange.garbled(error) from error
+
+    def _feed(self) -> None:
+        if self._dialect.watchdog is not None:
+            self._exchange.send(self._dialect.watchdog.feed)
+        self._fed_s = self._exchange.now()
+
+    def four_wire(self, on: bool) -> bool:
+        sense = self._dialect.sense
+        if sense is None or not self.capabilities.sense:
+            raise ValueError("this supply has no choice of sensing")
+        self._exchange.send(sense.on if on else sense.off)
+        try:
+            return is_four_wire(sense, self._exchange.ask(sense.ask))
+        except ValueError as error:
+            raise self._exchange.garbled(error) from error
 
     def find_array(self) -> ArrayLimits | None:
         if self._array is not None and self.capabilities.array is None:
@@ -261,48 +169,7 @@ class ScpiSupply:
         return self._array, self.capabilities.array
 
     def reopen(self) -> None:
-        known: Capabilities | None = getattr(self, "capabilities", None)
-        self._suspect = True
-        self._session.close()
-        # A supply that is slow by nature gets the time that it needs here as well.
-        self._session = self._open(max(REOPEN_S, self._timeout_s))
-        self._suspect = False
-        try:
-            found = scpi.identity(self._ask(self._dialect.identify.identity))
-        except ValueError as error:
-            raise self._garbled(error) from error
-        if known is not None and found != known.identity:
-            self._suspect = True
-            raise NotASupply(self._session.resource, f'"{found}" answers where "{known.identity}" was')
-        self._session.set_timeout(self._timeout_s)
+        self._exchange.reopen()
 
     def close(self) -> None:
-        self._session.close()
-
-    def _send(self, *units: str) -> None:
-        self._refuse_suspect()
-        try:
-            if self._dialect.link.compound:
-                self._session.write(scpi.join(*units))
-            else:
-                for unit in units:
-                    self._session.write(unit)
-        except SupplyError:
-            self._suspect = True
-            raise
-
-    def _ask(self, message: str) -> str:
-        self._refuse_suspect()
-        try:
-            return self._session.query(message)
-        except SupplyError:
-            self._suspect = True
-            raise
-
-    def _refuse_suspect(self) -> None:
-        if self._suspect:
-            raise SupplyTimeout(self._session.resource, "the session is suspect after a lost reply")
-
-    def _garbled(self, error: ValueError) -> SupplyGarbled:
-        self._suspect = True
-        return SupplyGarbled(self._session.resource, str(error))
+        self._exchange.close()

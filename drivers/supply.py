@@ -56,6 +56,21 @@ class Reading:
 
 OVER_VOLTS, OVER_AMPS = "over-voltage", "over-current"
 
+NO_OVER_VOLTS_LATCH = "no over-voltage latch"
+NO_OVER_AMPS_LATCH = "no over-current latch"
+NO_SETPOINTS = "no read-back of setpoints"
+NO_OUTPUT_STATE = "no output state"
+NO_MODE = "no mode"
+NO_ERROR_QUEUE = "no error queue"
+RANGE_NOT_TOLD = "range not told"
+ONE_SWITCH = "one switch for all outputs"
+CHOSEN_APART = "output chosen by a message of its own"
+CHOICE_NOT_TOLD = "choice of output not told"
+"""What a supply may be without. Of these `UNUSABLE` stand in the way of any use: a knob that was turned, or an output
+that stayed on, would go unseen. With `CHOSEN_APART` a second user of the same supply could get in between."""
+
+UNUSABLE = frozenset({NO_SETPOINTS, NO_OUTPUT_STATE})
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ArrayLimits:
@@ -85,7 +100,10 @@ class Capabilities:
     """What identification found out. Steps are the resolution of the readback replies, by their last digit.
 
     volts_max, amps_max: the supply's own range, None where it does not tell. latches: which of the queries that belong
-    to its own protections it answers. array: its measurement array, None until `Supply.find_array` found one.
+    to its own protections it answers. array: its measurement array, None until `Supply.find_array` found one. output:
+    the one that is held, of so many outputs. gaps: what it is without, in the words above. watchdog: whether it has an
+    output timer of its own; sense: whether it can be told to sense with four wires. reply_s: one exchange, the gap that
+    the line wants included; reading_s: a whole reading.
     """
 
     identity: str
@@ -99,6 +117,12 @@ class Capabilities:
     settle_s: float
     reply_s: float
     array: ArrayLimits | None = None
+    output: int = 1
+    outputs: int = 1
+    gaps: frozenset[str] = frozenset()
+    watchdog: bool = False
+    sense: bool = False
+    reading_s: float = 0.0
 
     @property
     def over_volts(self) -> bool:
@@ -171,7 +195,21 @@ class Supply(Protocol):
         ...
 
     def errors(self) -> list[str]:
-        """Drains the error queue."""
+        """Drains the error queue; nothing where there is none."""
+        ...
+
+    def watch(self, silence_s: float | None) -> float | None:
+        """Sets its own output timer, which switches the output off when it hears nothing for so long; None: stops it.
+
+        Readings feed it. Returns what the supply says it is now, whole seconds, None where it is off or there is none.
+        """
+        ...
+
+    def four_wire(self, on: bool) -> bool:
+        """Senses with four wires, or at its terminals, and returns what the supply says of it. With the output off.
+
+        Raises ValueError where it has no choice; then nothing was sent.
+        """
         ...
 
     def find_array(self) -> ArrayLimits | None:

@@ -1,115 +1,182 @@
-"""The only door to pyvisa: one session to one resource, its errors translated in one place.
+"""One session to one resource, by its VISA address: which link it is, and every error translated in one place.
 
-pyvisa's pure-Python backend lets OSError, TypeError, ValueError and a bare Exception escape, opens a port where nobody
-listens without a word, and leaves Nagle's algorithm on, which holds a second message back for some 40 ms. Its read
-spins at full load on a line that was closed and, by one byte at a time or without a terminator, is held for ever: on a
-socket the replies are therefore taken here, to a deadline. After a timeout a session is suspect: a late reply would
-answer the next query. The caller must close it and open another.
+After a timeout a session is suspect: a late reply would answer the next query. The caller must close it and open
+another.
 """
 
-import contextlib
-import select
+import errno
 import socket
+import sys
 import time
 from types import TracebackType
-from typing import Any
 
-import pyvisa
 from pyvisa import constants, rname
 from pyvisa.errors import Error, VisaIOError
 
+from drivers.links import by_visa, hislip, serial_port, tcp, vxi11
+from drivers.links.carrier import Carrier
 from drivers.scpi import LONGEST_REPLY
 from drivers.supply import SupplyError, SupplyGarbled, SupplyLost, SupplyTimeout
 
-_ESCAPES = (OSError, EOFError, TypeError, ValueError, AttributeError, RuntimeError)
+MOST_UNENDED = 256
+EXAMPLE = "TCPIP::127.0.0.1::5025::SOCKET"
+_NEEDED = {
+    "USB": "libusb (on Linux the package libusb-1.0-0) or ",
+    "GPIB": "the adapter's driver with its Python part (linux-gpib or gpib-ctypes) or ",
+}
+_ESCAPES = (OSError, EOFError, TypeError, ValueError, AttributeError, RuntimeError, Error)
 
 
 class VisaSession:
-    """A message-based session. Not thread-safe. `timeout_s` bounds the opening, each message and each reply."""
+    """One message out, one reply back. Not thread-safe. `timeout_s` bounds the opening, each message and each reply.
 
-    def __init__(self, resource: str, *, termination: str, timeout_s: float) -> None:
+    `reply_ends`: as messages end, without a word; "" where nothing ends a reply but the link, if that does.
+    """
+
+    def __init__(self, resource: str, *, termination: str, timeout_s: float, reply_ends: str | None = None) -> None:
         self.resource = resource
-        self._ends = termination.encode("ascii")
+        self._message_ends = termination.encode("ascii")
+        self._reply_ends = self._message_ends if reply_ends is None else reply_ends.encode("ascii")
         self._timeout_s = timeout_s
-        self._received = b""
+        self._received, self._over = b"", False
+        self._carrier: Carrier | None = None
         with _Translating(resource):
-            _refuse_no_address(resource)
-            # ResourceManager is one per process and backend: closing it would close every session, so it never is.
-            self._visa: Any = pyvisa.ResourceManager("@py").open_resource(
-                resource,
-                open_timeout=round(timeout_s * 1000),
-                timeout=round(timeout_s * 1000),
-                read_termination=termination,
-                write_termination=termination,
-            )
-        self._socket = self._without_delay()
+            self._carrier = open_carrier(resource, time.monotonic() + timeout_s)
 
     def set_timeout(self, timeout_s: float) -> None:
+        self._there()
         self._timeout_s = timeout_s
-        with _Translating(self.resource):
-            self._visa.timeout = round(timeout_s * 1000)
 
     def write(self, message: str) -> None:
         """Sends one message. Raises SupplyError."""
-        with _Translating(self.resource):
-            if self._socket is not None:
-                self._refuse_dead_line(self._socket)
-            self._visa.write(message)
+        on_its_way_s = self._send(message)
+        # A gap that an instrument wants begins when it has heard the message, not when this computer has taken it.
+        if on_its_way_s:
+            time.sleep(min(on_its_way_s, self._timeout_s))
 
     def query(self, message: str) -> str:
         """Sends one message and returns its one reply. Raises SupplyError."""
-        self.write(message)
+        self._send(message)
+        return self.read()
+
+    def read(self) -> str:
+        """One reply without its end. Bytes that are no ASCII become a character that no reply has."""
+        carrier, ends = self._there(), self._reply_ends
+        # A line that ends in CR LF is over at its LF, whichever of both was meant.
+        last = ends[-1:]
         with _Translating(self.resource):
-            return str(self._visa.read()) if self._socket is None else self._line(self._socket)
+            deadline_s = time.monotonic() + self._timeout_s
+            while not (last and last in self._received) and not self._over:
+                self._take(carrier, deadline_s)
+            if last and last in self._received:
+                line, _, self._received = self._received.partition(last)
+                self._over = self._over and bool(self._received)
+            else:
+                line, self._received, self._over = self._received, b"", False
+            return line.removesuffix(ends[:-1]).decode("ascii", "replace")
+
+    def read_exactly(self, count: int) -> bytes:
+        """So many bytes. Raises SupplyError."""
+        carrier = self._there()
+        with _Translating(self.resource):
+            deadline_s = time.monotonic() + self._timeout_s
+            while len(self._received) < count:
+                if self._over:
+                    raise SupplyGarbled(self.resource, f"{len(self._received)} bytes where {count} were to come")
+                self._take(carrier, deadline_s)
+            found, self._received = self._received[:count], self._received[count:]
+            self._over = self._over and bool(self._received)
+            return found
+
+    def read_until_quiet(self, quiet_s: float) -> bytes:
+        """All that comes until nothing came for so long: 1 to 256 bytes. Raises SupplyError."""
+        carrier = self._there()
+        with _Translating(self.resource):
+            deadline_s = time.monotonic() + self._timeout_s
+            while not self._received:
+                self._take(carrier, deadline_s)
+            while len(self._received) < MOST_UNENDED and not self._over:
+                quiet_at_s = time.monotonic() + quiet_s
+                try:
+                    self._take(carrier, quiet_at_s)
+                except TimeoutError:
+                    break
+                if time.monotonic() > deadline_s + quiet_s:
+                    raise TimeoutError("its reply does not end in time")
+            found, self._received = self._received[:MOST_UNENDED], self._received[MOST_UNENDED:]
+            self._over = self._over and bool(self._received)
+            return found
 
     def close(self) -> None:
-        self._socket = None
-        with contextlib.suppress(Error, OSError, TypeError, ValueError, AttributeError):
-            self._visa.close()
+        carrier, self._carrier = self._carrier, None
+        if carrier is not None:
+            carrier.close()
 
-    def _without_delay(self) -> socket.socket | None:
-        # No VISA attribute reaches this in the pure-Python backend, so the socket behind the session is taken.
-        link = getattr(self._visa.visalib.sessions.get(self._visa.session), "interface", None)
-        if not isinstance(link, socket.socket):
-            return None
-        with contextlib.suppress(OSError):  # refused connections show at the first write
-            link.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
-        return link
+    def _there(self) -> Carrier:
+        if self._carrier is None:
+            raise SupplyLost(self.resource, "the session is closed")
+        return self._carrier
 
-    def _refuse_dead_line(self, link: socket.socket) -> None:
-        # A peek costs 2 µs. Without it the first message after a closed line is lost without a word.
-        readable, writable, _ = select.select([link], [link], [], 0.0)
-        if readable and link.recv(1, socket.MSG_PEEK) == b"":
-            raise ConnectionResetError("the supply closed the connection")
-        if not writable and not select.select([], [link], [], self._timeout_s)[1]:
-            raise TimeoutError("it takes no more messages")
+    def _send(self, message: str) -> float:
+        carrier = self._there()
+        with _Translating(self.resource):
+            data = message.encode("ascii") + self._message_ends
+            carrier.send(data, time.monotonic() + self._timeout_s)
+            return len(data) * carrier.byte_s
 
-    def _line(self, link: socket.socket) -> str:
-        """One reply without its terminator. Bytes that are no ASCII become a character that no reply has."""
-        deadline_s = time.monotonic() + self._timeout_s
-        while self._ends not in self._received:
-            if len(self._received) > LONGEST_REPLY:
-                raise SupplyGarbled(self.resource, f"a reply of more than {LONGEST_REPLY} bytes")
-            left_s = deadline_s - time.monotonic()
-            if left_s <= 0 or not select.select([link], [], [], left_s)[0]:
-                raise TimeoutError("no reply in time")
-            data = link.recv(LONGEST_REPLY)
-            if not data:
-                raise ConnectionResetError("the supply closed the connection")
-            self._received += data
-        line, _, self._received = self._received.partition(self._ends)
-        return line.decode("ascii", "replace")
+    def _take(self, carrier: Carrier, deadline_s: float) -> None:
+        if len(self._received) > LONGEST_REPLY:
+            raise SupplyGarbled(self.resource, f"a reply of more than {LONGEST_REPLY} bytes")
+        data, ends = carrier.receive(deadline_s)
+        self._received += data
+        # An end behind a line that was taken already says nothing about the next.
+        self._over = ends and bool(self._received)
 
 
-def _refuse_no_address(resource: str) -> None:
+def open_carrier(resource: str, deadline_s: float) -> Carrier:
+    """The link that an address asks for, opened. Raises OSError, ValueError, and what pyvisa has."""
     parsed = rname.parse_resource_name(resource)
-    # The backend would leave its socket open and say that it could not connect.
-    if isinstance(parsed, rname.TCPIPSocket) and not (parsed.port.isdecimal() and 0 < int(parsed.port) < 65536):
-        raise ValueError(f"the port of this address is {parsed.port}, not a number from 1 to 65535")
+    if any(char.isspace() for char in resource):
+        raise ValueError("there is a space in this address")
+    match parsed:
+        case rname.TCPIPSocket():
+            return tcp.RawSocket(parsed.host_address, _port(parsed.port), deadline_s)
+        case rname.TCPIPInstr() if parsed.lan_device_name.lower().startswith("hislip"):
+            device, comma, port = parsed.lan_device_name.partition(",")
+            number = _port(port) if comma else hislip.PORT
+            return hislip.Hislip(parsed.host_address, number, device, deadline_s)
+        case rname.TCPIPInstr():
+            host, comma, port = parsed.host_address.partition(",")
+            return vxi11.Vxi11(host, _port(port) if comma else 0, parsed.lan_device_name, deadline_s)
+        case rname.ASRLInstr():
+            board, comma, baud = parsed.board.partition(",")
+            device = f"COM{board}" if board.isdecimal() and sys.platform == "win32" else board
+            return serial_port.SerialPort(device, _baud(baud) if comma else serial_port.BAUD, deadline_s)
+    kind = (parsed.interface_type_const, parsed.resource_class)
+    backend = by_visa.backend_for(kind, by_visa.pure_kinds(), by_visa.has_system_visa)
+    if backend is None:
+        needed = _NEEDED.get(parsed.interface_type, "")
+        raise ValueError(
+            f"this computer can't speak {parsed.interface_type} yet: it needs {needed}a VISA of the system"
+        )
+    return by_visa.ByVisa(resource, backend, deadline_s)
+
+
+def _port(text: str) -> int:
+    # The range of a port is that of 16 bits.
+    if not (text.isascii() and text.isdecimal() and 0 < int(text[:6]) < 65536):
+        raise ValueError(f"the port of this address is {text or 'missing'}, not a number from 1 to 65535")
+    return int(text)
+
+
+def _baud(text: str) -> int:
+    if not (text.isascii() and text.isdecimal() and 50 <= int(text[:8]) <= 4_000_000):
+        raise ValueError(f"the baud rate of this address is {text or 'missing'}, not a number from 50 to 4000000")
+    return int(text)
 
 
 class _Translating:
-    """What escapes from pyvisa within it leaves as a SupplyError; a fault of this program's own stays what it is."""
+    """What escapes from a link within it leaves as a SupplyError; a fault of this program's own stays what it is."""
 
     def __init__(self, resource: str) -> None:
         self._resource = resource
@@ -122,15 +189,15 @@ class _Translating:
     ) -> None:
         if error is None or kind is None or isinstance(error, SupplyError):
             return
-        # Where no connection comes about the backend raises Exception itself, which no narrower word would catch.
-        if kind is Exception or kind.__module__.startswith("pyvisa") or isinstance(error, _ESCAPES):
+        # Where no connection comes about a backend raises Exception itself, which no narrower word would catch.
+        if kind is Exception or kind.__module__.startswith(("pyvisa", "usb")) or isinstance(error, _ESCAPES):
             raise _translated(self._resource, error) from error
 
 
 def _translated(resource: str, error: BaseException) -> SupplyError:
     match error:
         case rname.InvalidResourceName():
-            what = "this is no VISA address; one looks like TCPIP::127.0.0.1::5025::SOCKET"
+            what = f"this is no VISA address; one looks like {EXAMPLE}"
             return SupplyLost(resource.strip() or "no address", what)
         case VisaIOError(error_code=constants.StatusCode.error_timeout):
             return SupplyTimeout(resource, "no reply in time")
@@ -138,11 +205,14 @@ def _translated(resource: str, error: BaseException) -> SupplyError:
             return SupplyLost(resource, str(error.description))
         case TimeoutError():
             return SupplyTimeout(resource, str(error))
-        case UnicodeDecodeError():
-            return SupplyGarbled(resource, "a reply that is not ASCII")
-        case ConnectionRefusedError():
+        case UnicodeEncodeError():
+            return SupplyLost(resource, "a message or an address that is not ASCII")
+        case ConnectionRefusedError() if error.errno is not None:
             return SupplyLost(resource, "nothing listens at this address")
-    text = str(error) or type(error).__name__
-    if str(constants.StatusCode.error_timeout) in text:
-        text = "nothing answers at this address"
-    return SupplyLost(resource, text)
+        case socket.gaierror():
+            return SupplyLost(resource, "there is no such host on this network")
+        case OSError(errno=errno.EACCES) if type(error).__module__.startswith("usb"):
+            return SupplyLost(resource, "this user may not open it; on Linux it takes the udev rule of the README")
+        case OSError(strerror=str() as told):
+            return SupplyLost(resource, told)
+    return SupplyLost(resource, str(error) or type(error).__name__)

@@ -11,6 +11,7 @@ from benchlog.bench.frames import Request
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.leads import lead_check
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.supplies import spoken_with
 from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.ledger.warmth import warmth_of
 from benchlog.motor.insulation import UNKNOWN_CLASS, class_of, winding_ceiling_c
@@ -75,6 +76,7 @@ def request_for(
         earlier=warmth.pulses,
         starts=starts,
         unlocked=owner.unlocked,
+        **spoken_with(ledger, setting.resource),
     )
 
 

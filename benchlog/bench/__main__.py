@@ -21,12 +21,13 @@ from benchlog.bench import rescue
 from benchlog.bench.conduct import Conductor
 from benchlog.bench.frames import LEASE_S, Ended, Frame, Happened, Order, Question, Request
 from benchlog.bench.lease import Lease, pack, read_orders, read_payload
-from benchlog.bench.opening import open_supply
+from benchlog.bench.opening import dialect_of, open_supply
 from benchlog.bench.rescue import Charge, KnownOff
-from benchlog.clock import SystemClock
+from benchlog.clock import Clock, SystemClock
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome, RunResult
-from drivers.supply import Capabilities
+from drivers.dialect import DialectError
+from drivers.supply import Capabilities, Supply
 
 MOST_WAITING = 256
 
@@ -96,7 +97,7 @@ def main() -> int:
     signal.signal(signal.SIGTERM, lambda *_: None if told.ident else told.start())
     threading.Thread(target=read_orders, args=(orders, lease), name="orders", daemon=True).start()
     sender = FrameSender(sys.stdout.fileno(), lambda: lease.end("the window or terminal takes no more frames"))
-    waiting = rescue.Rescue(request.resource, Path(request.journal + ".rescue"))
+    waiting = rescue.Rescue(request.resource, Path(request.journal + ".rescue"), request.dialect)
     charge: Charge | None = None
     charged = False
 
@@ -139,13 +140,22 @@ def main() -> int:
     gc.freeze()
     confirmed = False
     try:
-        confirmed = conductor.run(lambda: open_supply(request.resource, clock.now), stand_by).output_confirmed_off
+        confirmed = conductor.run(lambda: _open(request, clock), stand_by).output_confirmed_off
     finally:
         sender.close()
         # Last, because a rescue begins by killing this process. Where off is not confirmed it is left to find this
         # process gone, and to try once more on its own.
         waiting.release(safe=confirmed)
     return 0
+
+
+def _open(request: Request, clock: Clock) -> Supply:
+    """Raises Refused, SupplyError."""
+    try:
+        dialect = dialect_of(request.dialect)
+    except DialectError as error:
+        raise Refused(f"the dialect of the supply: {error}") from error
+    return open_supply(request.resource, clock.now, dialect=dialect, output=request.output, identity=request.identity)
 
 
 if __name__ == "__main__":

@@ -77,6 +77,7 @@ class Conductor:
                 off = switch_off(supply, self._clock, self._going_off)
                 if off.confirmed:
                     self._known_off()
+                    arming.disarm(supply)
                 supply.close()
             result = self._result(finding, off)
             self._close(result, off, keep=supply is not None)
@@ -93,8 +94,9 @@ class Conductor:
         if request.kind is RunKind.START_UP:
             supply.find_array()  # before arming, which drains what a supply without one has to say about it
             can = supply.capabilities
-        ready = arming.arm(supply, ceilings)
+        ready = arming.arm(supply, ceilings, None if request.check is None else request.check.latch_v)
         self._situation, self._guard = situation, guard = set_up(request, ceilings, can, began_s=self._zero_s)
+        situation.check = request.check
         self._loop = Loop(
             supply=supply,
             guard=guard,
@@ -164,6 +166,8 @@ class Conductor:
 
 def _test_problems(request: Request, ceilings: Ceilings) -> list[str]:
     """What of a start test or a run-in can't be. Raises Refused where it is missing or no such thing."""
+    if request.kind is RunKind.CHECK and request.check is None:
+        raise Refused("a check of a supply without the resistor's value")
     asked = {RunKind.START_UP: request.start_test, RunKind.RUN_IN: request.run_in}
     if request.kind not in asked:
         return []
@@ -210,6 +214,8 @@ def _introduced(can: Capabilities, ceilings: Ceilings, ready: arming.Armed, requ
             "ceiling_amps": ceilings.amps.value,
             "ceiling_amps_from": ceilings.amps.layer,
             "lead_ohm": request.lead_ohm,
-            "why": " ".join(part for part in (_in_words(ceilings, ready.protection), leads, *ready.remarks) if part),
+            "why": " ".join(
+                part for part in (_in_words(ceilings, ready.protection), leads, request.checked, *ready.remarks) if part
+            ),
         },
     )

@@ -14,6 +14,7 @@ from benchlog.recovery.budget import Pulse
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
+from benchlog.recovery.supply_check import SupplyCheck
 
 MAX_MESSAGE = 4 * 1024 * 1024
 RENEW_EVERY_S = 0.1
@@ -32,6 +33,8 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     `unlocked`: a sentence that says under which unlock the owner's layer is what it is; "" under none.
     `start_test`: of a start-up run, as it was locked; `run_in`: of a run-in. `unit`: the key of a lot's unit, which
     must still have `unit_serial` when the run is filed: after a restore the key may be another's.
+    `dialect`: of the supply, as JSON, "" for the usual one; `identity`: whom it was found for, "" for anyone.
+    `output`: which of its outputs. `check`: of a check of the supply itself; `checked`: what the last one came to.
     """
 
     uid: str
@@ -57,6 +60,11 @@ class Request(msgspec.Struct, frozen=True, kw_only=True, tag="request"):
     run_in: RunIn | None = None
     unit: int | None = None
     unit_serial: str = ""
+    dialect: str = ""
+    output: int = 1
+    identity: str = ""
+    check: SupplyCheck | None = None
+    checked: str = ""
 
 
 class Renew(msgspec.Struct, frozen=True, tag="renew"):

@@ -19,7 +19,8 @@ from typing import IO
 
 import msgspec
 
-from benchlog.bench.opening import open_supply
+from benchlog.bench.arming import disarm
+from benchlog.bench.opening import dialect_of, open_supply
 from benchlog.bench.switching_off import switch_off
 from benchlog.clock import SystemClock
 from drivers.supply import Capabilities, SupplyError
@@ -38,6 +39,7 @@ class Charge(msgspec.Struct, frozen=True, kw_only=True, tag="charge"):
     """What a rescue has to look after; one JSON line on its standard input, before the first beat.
 
     Also a frame to the link: from now on the output may be on. Repeated at every try to switch off. `who` does it.
+    `dialect`: as of a Request.
     """
 
     resource: str
@@ -45,11 +47,13 @@ class Charge(msgspec.Struct, frozen=True, kw_only=True, tag="charge"):
     record: str
     capabilities: Capabilities
     who: str = "the waiting process"
+    dialect: str = ""
 
     @property
     def silence_s(self) -> float:
-        """How long the bench process may be silent while the output may be on."""
-        return max(0.5, 6 * self.capabilities.reply_s + 0.1)
+        """How long the bench process may be silent while the output may be on: a setpoint, a reading, and some more."""
+        can = self.capabilities
+        return max(0.5, 6 * can.reply_s + 0.1, 1.5 * can.reading_s + 0.1)
 
 
 class KnownOff(msgspec.Struct, frozen=True, tag="known off"):
@@ -59,8 +63,8 @@ class KnownOff(msgspec.Struct, frozen=True, tag="known off"):
 class Rescue:
     """The bench process's side: starts the waiting process and tells it that all is well."""
 
-    def __init__(self, resource: str, record: Path) -> None:
-        self._resource, self._record = resource, record
+    def __init__(self, resource: str, record: Path, dialect: str = "") -> None:
+        self._resource, self._record, self._dialect = resource, record, dialect
         self._state = SAFE
         self._last_s = 0.0
         self._clock = SystemClock()
@@ -71,7 +75,13 @@ class Rescue:
         self._pipe, self._words = self._process.stdin, self._process.stdout
 
     def charge(self, capabilities: Capabilities) -> Charge:
-        return Charge(resource=self._resource, pid=os.getpid(), record=str(self._record), capabilities=capabilities)
+        return Charge(
+            resource=self._resource,
+            pid=os.getpid(),
+            record=str(self._record),
+            capabilities=capabilities,
+            dialect=self._dialect,
+        )
 
     def stand_by(self, capabilities: Capabilities) -> bool:
         """Hands over the charge and waits until it is taken; False if the process is not there."""
@@ -170,15 +180,19 @@ def rescue(charge: Charge, why: str) -> None:
         with contextlib.suppress(OSError):
             os.kill(charge.pid, signal.SIGTERM if sys.platform == "win32" else signal.SIGKILL)
     text, confirmed = "", False
+    dialect = dialect_of(charge.dialect)
     until_s = clock.now() + 3.0
     while not confirmed and clock.now() < until_s:
         try:
-            supply = open_supply(charge.resource, clock.now, charge.capabilities)
+            known = charge.capabilities
+            supply = open_supply(charge.resource, clock.now, known, dialect=dialect, output=known.output)
         except SupplyError as error:
             text = f"NOT CONFIRMED: switch the supply off by hand ({error})."
             clock.wait(clock.now() + 0.02)
             continue
         off = switch_off(supply, clock)
+        if off.confirmed:
+            disarm(supply)
         supply.close()
         text, confirmed = off.text, off.confirmed
     line = {

@@ -8,11 +8,13 @@ import click
 
 _COMMANDS = {
     "demo": "benchlog.cli.demo",
+    "supply": "benchlog.cli.supply",
     "recover": "benchlog.cli.recover",
     "run-in": "benchlog.cli.run_in",
     "leads": "benchlog.cli.leads",
     "capture": "benchlog.cli.capture",
     "advise": "benchlog.cli.advise",
+    "supplies": "benchlog.cli.supplies",
     "ceilings": "benchlog.cli.ceilings",
     "unlock": "benchlog.cli.unlock",
     "jobs": "benchlog.cli.jobs",

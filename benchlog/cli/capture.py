@@ -12,7 +12,7 @@ from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, rated_volts_of, say
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, output_option, rated_volts_of, say
 from benchlog.cli.starts_told import table
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
@@ -70,6 +70,7 @@ def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
 @click.option("--load-state", default="dry, uncoupled", show_default=True)
 @click.option("--thermal-class", default="A", show_default=True, help="Of the winding, as the label says (IEC 60085).")
 @click.option("--yes", is_flag=True, help="Confirm that the bench is safe.")
+@output_option
 @ledger_option
 @json_option
 def command(as_json: bool, **asked: Any) -> None:
@@ -105,6 +106,7 @@ def capture(
     load_state: str,
     thermal_class: str,
     yes: bool,
+    output: int,
     ledger: Path | None,
     as_json: bool,
     **options: str | int | None,
@@ -159,6 +161,7 @@ def capture(
             unattended=yes,
             load_state=load_state,
             item=Item(kind=item_kind, serial=serial),
+            output=output,
         )
 
         def more(filed: "Filed") -> Mapping[str, object]:

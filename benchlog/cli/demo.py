@@ -87,6 +87,7 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
                 thermal_class="A",
                 load_state="dry, uncoupled",
                 yes=True,
+                output=1,
                 ledger=book,
                 as_json=as_json,
             )

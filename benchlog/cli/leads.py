@@ -10,7 +10,7 @@ from benchlog.bench.frames import Request
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, output_option
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome
 from benchlog.records import Item, RunKind
@@ -24,16 +24,17 @@ from benchlog.settings import owner_settings
 @click.option("--supply", "resource", default="", help="VISA address, such as TCPIP::127.0.0.1::5025::SOCKET.")
 @click.option("--job", "job_number", metavar="NUMBER", help="File with this job.  [default: one of its own]")
 @click.option("--yes", is_flag=True, help="The clips are joined, and no motor is between them.")
+@output_option
 @ledger_option
 @json_option
-def command(resource: str, job_number: str | None, yes: bool, ledger: Path | None, as_json: bool) -> None:
+def command(resource: str, job_number: str | None, yes: bool, output: int, ledger: Path | None, as_json: bool) -> None:
     """Measure the leads, their clips joined: at most 1 A at 1 V, a second.
 
     Later runs on this supply take the result out of the winding's resistance. Exit status as for recover; 0 where the
     leads were measured.
     """
     try:
-        sys.exit(measure(resource, job_number, yes=yes, ledger=ledger, as_json=as_json))
+        sys.exit(measure(resource, job_number, yes=yes, output=output, ledger=ledger, as_json=as_json))
     except Problem as problem:
         sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
     except OSError as error:
@@ -42,11 +43,14 @@ def command(resource: str, job_number: str | None, yes: bool, ledger: Path | Non
         sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
 
 
-def measure(resource: str, job_number: str | None, *, yes: bool, ledger: Path | None, as_json: bool) -> int:
+def measure(
+    resource: str, job_number: str | None, *, yes: bool, output: int, ledger: Path | None, as_json: bool
+) -> int:
     """The exit status. Raises Refused, LedgerError before anything is switched on."""
     from benchlog.ledger.filing import file_left_behind, journals_of
     from benchlog.ledger.leads import LEADS_ITEM, leads_job
     from benchlog.ledger.store import Ledger
+    from benchlog.ledger.supplies import spoken_with
     from benchlog.ledger.unlocks import owner_layer
 
     if not resource.strip():
@@ -77,5 +81,7 @@ def measure(resource: str, job_number: str | None, *, yes: bool, ledger: Path | 
             load_state="clips joined",
             unattended=True,
             unlocked=owner.unlocked,
+            output=output,
+            **spoken_with(book, resource),
         )
         return run_and_tell(book, request, as_json=as_json, ask=ask)

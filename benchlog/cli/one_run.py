@@ -102,6 +102,7 @@ def _tell(
         return
     leads = kind is RunKind.LEADS
     head = "The leads." if leads and result.outcome is Outcome.SHORT else OUTCOMES[result.outcome]
+    head = "The supply." if kind is RunKind.CHECK else head
     say(f"\n{head}\n  {result.reason}")
     if result.resistance_ohm is not None and not leads:
         low, high = show(result.resistance_low_ohm, "Ω"), show(result.resistance_high_ohm, "Ω")

@@ -30,6 +30,12 @@ def ledger_option(command: Callable[..., Any]) -> Callable[..., Any]:
     )(command)
 
 
+def output_option(command: Callable[..., Any]) -> Callable[..., Any]:
+    return click.option(
+        "--output", default=1, show_default=True, type=click.IntRange(1, 16), help="Which output of the supply."
+    )(command)
+
+
 def json_option(command: Callable[..., Any]) -> Callable[..., Any]:
     return click.option("--json", "as_json", is_flag=True, help="One JSON object a line, and nothing else.")(command)
 

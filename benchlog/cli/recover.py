@@ -11,7 +11,7 @@ from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, rated_volts_of
+from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, output_option, rated_volts_of
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
 from benchlog.outcome import Outcome
@@ -35,6 +35,7 @@ from drivers.foreign import MAX_TEXT
 @click.option("--load-state", default="dry, uncoupled", show_default=True)
 @click.option("--thermal-class", default="A", show_default=True, help="Of the winding, as the label says (IEC 60085).")
 @click.option("--yes", is_flag=True, help="Confirm everything but a swap of leads; hand steps are skipped.")
+@output_option
 @ledger_option
 @json_option
 def command(as_json: bool, **asked: object) -> None:
@@ -67,6 +68,7 @@ def recover(
     load_state: str,
     thermal_class: str,
     yes: bool,
+    output: int,
     ledger: Path | None,
     as_json: bool,
 ) -> int:
@@ -74,6 +76,7 @@ def recover(
     from benchlog.ledger.filing import file_left_behind, journals_of
     from benchlog.ledger.leads import lead_check
     from benchlog.ledger.store import Ledger
+    from benchlog.ledger.supplies import spoken_with
     from benchlog.ledger.unlocks import owner_layer
     from benchlog.ledger.warmth import warmth_of
 
@@ -121,6 +124,8 @@ def recover(
             known_ohm=warmth.known_ohm,
             earlier=warmth.pulses,
             unlocked=owner.unlocked,
+            output=output,
+            **spoken_with(book, resource),
         )
         return run_and_tell(book, request, as_json=as_json, ask=ask)
 

@@ -11,7 +11,16 @@ from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, positive, rated_volts_of, say
+from benchlog.cli.options import (
+    Problem,
+    default_ledger,
+    json_option,
+    ledger_option,
+    output_option,
+    positive,
+    rated_volts_of,
+    say,
+)
 from benchlog.errors import Refused
 from benchlog.history.cold_restart import COLD_AFTER_S, cold_restart_due
 from benchlog.motor.drift import minutes as minutes_text
@@ -58,6 +67,7 @@ DRIFT_FIGURES = (
 @click.option("--load-state", default="dry, uncoupled", show_default=True)
 @click.option("--thermal-class", default="A", show_default=True, help="Of the winding, as the label says (IEC 60085).")
 @click.option("--yes", is_flag=True, help="Confirm that the bench is safe.")
+@output_option
 @ledger_option
 @json_option
 def command(as_json: bool, **asked: object) -> None:
@@ -97,6 +107,7 @@ def run_in(
     load_state: str,
     thermal_class: str,
     yes: bool,
+    output: int,
     ledger: Path | None,
     as_json: bool,
 ) -> int:
@@ -139,6 +150,7 @@ def run_in(
             unattended=yes,
             load_state=load_state,
             item=Item(kind=item_kind, serial=serial),
+            output=output,
         )
 
         def more(filed: "Filed") -> Mapping[str, object]:

@@ -12,6 +12,7 @@ from benchlog.ledger.filing import journals_of
 from benchlog.ledger.leads import lead_check
 from benchlog.ledger.lots import lot_of
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.supplies import spoken_with
 from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.ledger.warmth import warmth_of
 from benchlog.records import Item, RunKind, Unit
@@ -36,6 +37,7 @@ def capture_request(
     load_state: str = "dry, uncoupled",
     item: Item | None = None,
     complaint: str = "",
+    output: int = 1,
 ) -> Request:
     """A start-up run by a StartTest, a run-in by a RunIn. `rated_volts` V; `owner`: by owner_layer() for this job.
 
@@ -81,4 +83,6 @@ def capture_request(
         run_in=test if isinstance(test, RunIn) else None,
         unit=None if unit is None else unit.id,
         unit_serial="" if unit is None else unit.serial,
+        output=output,
+        **spoken_with(ledger, resource),
     )

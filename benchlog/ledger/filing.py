@@ -31,6 +31,7 @@ from benchlog.records import STAGE_OF, TICK_S, Event, EventKind, Item, Motor, Pu
 _log = logging.getLogger(__name__)
 
 UNNAMED = Item(kind="motor")
+_MEASURING = (RunKind.START_UP, RunKind.CHECK)
 """What a run without a job was about, where nobody said."""
 
 RESCUE_SUFFIX = ".rescue"
@@ -162,7 +163,7 @@ def _job_of(session: Session, request: Request, unit: UnitRow | None, journal: P
             complaint=request.complaint,
             load_state=request.load_state,
             opened_utc=utc,
-            purpose=Purpose.MEASURING if request.kind is RunKind.START_UP else Purpose.REPAIR,
+            purpose=Purpose.MEASURING if request.kind in _MEASURING else Purpose.REPAIR,
         )
     if (found := session.get(JobRow, key)) is not None:
         return found

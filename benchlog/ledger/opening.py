@@ -18,7 +18,7 @@ from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.writer_lock import held_elsewhere, seat_of
 from drivers.foreign import inert
 
-HEAD = "0004"
+HEAD = "0005"
 """The revision this program reads and writes."""
 
 APPLICATION_ID = 0x626E_6C67

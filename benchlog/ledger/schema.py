@@ -459,3 +459,25 @@ class JudgedRow(Row):
     content: Mapped[str]
     utc: Mapped[str]
     __table_args__ = (Index(None, "unit_id"), Index(None, "run_id"))
+
+
+class SupplyRow(Row):
+    """What was found out about a supply, or told of it, or checked with it. Never edited: the last of a kind counts.
+
+    `identity`: its own word for itself. `dialect`: as JSON text, "" for a check; `content`: JSON text.
+    """
+
+    __tablename__ = "supply"
+    id: Mapped[int] = mapped_column(primary_key=True)
+    utc: Mapped[str]
+    resource: Mapped[str]
+    identity: Mapped[str]
+    output: Mapped[int]
+    kind: Mapped[str]
+    dialect: Mapped[str]
+    content: Mapped[str]
+    __table_args__ = (
+        Index(None, "resource", "identity"),
+        CheckConstraint("kind IN ('found', 'told', 'checked')", name="kind_known"),
+        CheckConstraint("output > 0", name="output_above_zero"),
+    )

@@ -15,6 +15,7 @@ from benchlog.recovery.ceilings import Ceilings
 from benchlog.recovery.commands import Apply, Ask, Mark, Plan, Seen, Switch, Watch
 from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
+from benchlog.recovery.supply_check import SupplyCheck
 from drivers.supply import Capabilities
 
 REST_PACE_S = 0.05
@@ -52,6 +53,7 @@ class Situation:
     zero_s: float = 0.0
     start_test: StartTest | None = None
     run_in: RunIn | None = None
+    check: SupplyCheck | None = None
     skipped: set[str] = field(default_factory=set)
 
     @property

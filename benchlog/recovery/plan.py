@@ -8,6 +8,7 @@ from benchlog.quantities import show
 from benchlog.records import EventKind, RunKind
 from benchlog.recovery.advice import advise
 from benchlog.recovery.by_hand import hold_by_hand
+from benchlog.recovery.checking import check_run
 from benchlog.recovery.climbing import by_hand, gentle_start, kicks, left_stuck
 from benchlog.recovery.commands import Plan
 from benchlog.recovery.heeding import heeding
@@ -128,6 +129,12 @@ def leads_run(situation: Situation) -> Plan[Finding]:
     return Finding(outcome=_ELECTRICAL[leads.verdict], reason=leads.reason)
 
 
+def supply_run(situation: Situation) -> Plan[Finding]:
+    """A resistor of known value between the clips: what the supply makes of it."""
+    assert situation.check is not None, "refused without one"
+    return (yield from check_run(situation, situation.check))
+
+
 def _begin_to_feel(situation: Situation) -> None:
     """From the probe on the winding's warmth is estimated; before, its resistance was not known."""
     situation.thermometer = Thermometer(
@@ -156,6 +163,7 @@ PLANS: dict[RunKind, Callable[[Situation, int], Plan[Finding]]] = {
     RunKind.LEADS: lambda situation, starts: leads_run(situation),
     RunKind.START_UP: lambda situation, starts: start_up_run(situation),
     RunKind.RUN_IN: lambda situation, starts: run_in_run(situation),
+    RunKind.CHECK: lambda situation, starts: supply_run(situation),
 }
 
 

@@ -125,6 +125,7 @@ RUN_WORDS: dict[RunKind, str] = {
     RunKind.LEADS: "leads measured",
     RunKind.START_UP: "starts captured",
     RunKind.RUN_IN: "run in",
+    RunKind.CHECK: "supply checked",
 }
 _HAND = {
     EntryKind.TURNED: "turned",

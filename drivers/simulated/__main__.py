@@ -1,4 +1,7 @@
-"""Serves a scenario on a loopback port: `python -m drivers.simulated --scenario free`."""
+"""Serves a scenario on a loopback port: `python -m drivers.simulated --scenario free`.
+
+With `--speaks NAME|FILE.toml` its supply speaks that dialect, and with `--quirk NAME` it has that habit as well.
+"""
 
 import argparse
 import os
@@ -9,8 +12,10 @@ from pathlib import Path
 
 import msgspec
 
+from drivers.dialect import Dialect, DialectError, read, shipped, shipped_names
 from drivers.simulated.bench import Bench
-from drivers.simulated.scenario import BadScenario, Scenario, load, names, with_array
+from drivers.simulated.quirks import QUIRKS, together
+from drivers.simulated.scenario import BadScenario, Scenario, load, names, with_array, with_ranges
 from drivers.simulated.serve import Server
 from drivers.simulated.truth import Truth
 
@@ -23,11 +28,17 @@ def main(arguments: list[str] | None = None) -> int:
         for name in names():
             sys.stdout.write(f"{name}: {load(name).story}\n")
         return 0
+    if asked.quirk and asked.speaks is None:
+        parser.error("--quirk needs --speaks: the strict instrument has none")
     try:
         scenario = _with_quirks(load(asked.scenario), asked)
-    except BadScenario as error:
+        speaks = _dialect(asked.speaks) if asked.speaks is not None else None
+        others = (load(asked.second),) if asked.second is not None else None
+    except (BadScenario, DialectError) as error:
         parser.error(str(error))
-    bench = Bench(scenario, asked.seed)
+    if speaks is not None:
+        scenario = with_ranges(scenario, speaks)
+    bench = Bench(scenario, asked.seed, speaks=speaks, quirks=together(asked.quirk), others=others)
     if asked.reply_ms is not None:
         bench.instrument.reply_s = asked.reply_ms / 1000.0
     server = Server(bench, port=asked.port, clients=scenario.supply.clients)
@@ -54,8 +65,22 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--ignore-off", type=int, help="so many OUTP OFF are ignored")
     parser.add_argument("--volts-on-terminals", type=float, help="another source on the terminals")
     parser.add_argument("--array", action="store_true", help="the supply has a measurement array of its own")
+    parser.add_argument(
+        "--speaks", metavar="NAME|FILE.toml", help=f"a dialect: {', '.join(shipped_names())}, or a file"
+    )
+    parser.add_argument("--quirk", action="append", default=[], choices=list(QUIRKS), help="of that supply; repeatable")
+    parser.add_argument("--second", metavar="SCENARIO", help="what hangs on output 2; otherwise a resistor")
     parser.add_argument("--until-stdin-closes", action="store_true")
     return parser
+
+
+def _dialect(name: str) -> Dialect:
+    """Raises DialectError."""
+    if name.endswith(".toml"):
+        return read(Path(name))
+    if name not in shipped_names():
+        raise DialectError(f'no dialect is called "{name}"; there are: {", ".join(shipped_names())}')
+    return shipped(name)
 
 
 def _with_quirks(scenario: Scenario, asked: argparse.Namespace) -> Scenario:

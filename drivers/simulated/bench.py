@@ -6,18 +6,24 @@ The model is advanced lazily, to the time of each message. Steps are 0.1 ms, and
 import random
 from collections.abc import Callable
 
+from drivers.dialect import Dialect
 from drivers.simulated.array import SampleArray
 from drivers.simulated.instrument import Instrument
 from drivers.simulated.loads import Diode, Driver, Leads, Load, Parallel, Resistor
 from drivers.simulated.motor import Motor
+from drivers.simulated.outlet import NEVER_S, Outlet
+from drivers.simulated.quirks import Quirks
 from drivers.simulated.readback import Integrals, Meter
-from drivers.simulated.scenario import Scenario
+from drivers.simulated.scenario import ResistorData, Scenario
+from drivers.simulated.speaks import Speaker
 from drivers.simulated.supply_model import OutputStage
 from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
+from drivers.simulated.wire import Manner
 
 STEP_S = 1e-4
 CALM_STEP_S = 1e-3
 OPEN_OHM = 1e8
+OTHER_OHM = 20.0
 STALLED_A = 0.01
 """Less than this in a standing motor is not counted as stalled time."""
 
@@ -27,9 +33,21 @@ class Bench:
 
     `truth` holds every reading that was served and every switch of the output, in order; `on_truth`, if set, gets
     each of them as it happens.
+
+    `speaks`: the dialect of its instrument, with `quirks`; without one it is the strict SCPI instrument. `others`: what
+    hangs on its further outputs, each of which is in `others` as a bench of its own. Without a word every further
+    output of the dialect has a resistor.
     """
 
-    def __init__(self, scenario: Scenario, seed: int = 0) -> None:
+    def __init__(
+        self,
+        scenario: Scenario,
+        seed: int = 0,
+        *,
+        speaks: Dialect | None = None,
+        quirks: Quirks | None = None,
+        others: tuple[Scenario, ...] | None = None,
+    ) -> None:
         source = random.Random(seed)
         self.scenario = scenario
         self.seed = seed
@@ -43,7 +61,18 @@ class Bench:
         self._load = _terminals(scenario, self._leads)
         self._meter = Meter(scenario.supply, source)
         self._array = self._measurement_array()
-        self.instrument = Instrument(scenario.supply, self.output, self._acquire, scenario.name, self._array)
+        self.others: tuple[Bench, ...] = ()
+        self.instrument: Instrument | Speaker
+        if speaks is None:
+            self.instrument = Instrument(scenario.supply, self.output, self._acquire, scenario.name, self._array)
+        else:
+            further = others if others is not None else (_resistor(scenario),) * (speaks.outputs.count - 1)
+            self.others = tuple(Bench(one, seed + place) for place, one in enumerate(further, start=1))
+            self.instrument = self._speaker(speaks, quirks or Quirks())
+        self.manner: Manner = self.instrument.manner
+        self.gap_share = 1.0
+        self.sessions: list[object] = []
+        self._free_s = -NEVER_S
         self._integrals = Integrals(scenario.supply.window_s, STEP_S, 0.0)
         self._acquired: ReadingTruth | None = None
         self._was_on = False
@@ -63,9 +92,30 @@ class Bench:
         self._busy_until_s = taken_s + latency_s
         return self.instrument.read(), self._busy_until_s
 
+    def exchange(self, message: str, at_s: float) -> list[tuple[float, bytes]]:
+        """As `send`, on the instrument's own line: what leaves, and when. Nothing where it came too early."""
+        manner = self.manner
+        if manner.gap_s and at_s < self._free_s - 1e-9:
+            self.advance(at_s)
+            return []
+        taken_s = max(at_s, self._busy_until_s)
+        reply, leaves_s = self.send(message, at_s)
+        self._free_s = leaves_s + manner.gap_s * self.gap_share
+        left = [(taken_s, manner.said(message))] if manner.echo else []
+        return left if reply is None else [*left, (leaves_s, manner.said(reply))]
+
     def advance(self, to_s: float) -> None:
         """Lets the model go on until `to_s`; a time that has passed already changes nothing."""
+        while (due_s := self.instrument.due_s) <= to_s and self.now_s is not None:
+            self._advance(due_s)
+            self.instrument.happen(due_s)
+            self._note_output("by itself")
+        self._advance(to_s)
+
+    def _advance(self, to_s: float) -> None:
         now_s = self.now_s
+        for other in self.others:
+            other.advance(to_s)
         if now_s is None:
             self.now_s = to_s
             self._integrals = Integrals(self.scenario.supply.window_s, STEP_S, to_s)
@@ -129,6 +179,15 @@ class Bench:
             self._tell(self._acquired)
         return self._acquired.reported_volts, self._acquired.reported_amps
 
+    def _speaker(self, speaks: Dialect, quirks: Quirks) -> Speaker:
+        latch = speaks.over_amps
+        always_on = latch is not None and bool(latch.set) and not latch.enable
+        outlets = [
+            Outlet(bench.scenario.supply, bench.output, bench._acquire, quirks, over_amps_on=always_on)
+            for bench in (self, *self.others)
+        ]
+        return Speaker(speaks, outlets, quirks, self.scenario.name, self._time, self._array)
+
     def _measurement_array(self) -> SampleArray | None:
         data = self.scenario.supply.array
         if data is None:
@@ -137,6 +196,8 @@ class Bench:
         return SampleArray(data, self._meter, source, now=self._time, tell=self._tell)
 
     def _note_output(self, why: str) -> None:
+        for other in self.others:
+            other._note_output(why)
         on = self.output.on
         if on != self._was_on:
             self._was_on = on
@@ -149,6 +210,18 @@ class Bench:
 
     def _time(self) -> float:
         return self.now_s if self.now_s is not None else 0.0
+
+
+def _resistor(scenario: Scenario) -> Scenario:
+    return Scenario(
+        item="lamp",
+        story="a plain resistance",
+        rated_volts=12.0,
+        expected="not-freed",
+        supply=scenario.supply,
+        resistor=ResistorData(ohms=OTHER_OHM),
+        name=scenario.name,
+    )
 
 
 def _item(scenario: Scenario, motor: Motor | None) -> Load:

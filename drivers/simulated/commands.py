@@ -4,6 +4,7 @@ Source: command names by IEEE 488.2-1992 and SCPI-1999; the protection commands 
 memory, in no standard text seen here).
 """
 
+import math
 from collections.abc import Callable
 from typing import TypeAlias
 
@@ -161,6 +162,12 @@ def shown(value: float, step: float) -> str:
     """A figure with as many decimals as its step has."""
     decimals = max(0, len(f"{step:.9f}".rstrip("0").partition(".")[2]))
     return f"{value:.{decimals}f}"
+
+
+def shown_in(value: float, most: float, length: int) -> str:
+    """A figure in exactly so many characters, as many before the point as `most` needs; never below zero."""
+    after = max(0, length - 1 - len(str(math.floor(most))))
+    return f"{max(0.0, value):0{length}.{after}f}"
 
 
 def _bit(state: bool) -> str:

@@ -28,6 +28,7 @@ from drivers.simulated.status import (
     Status,
 )
 from drivers.simulated.supply_model import Mode, OutputStage, SupplyData, Trip
+from drivers.simulated.wire import Manner
 
 VERSION = "1.0"
 MEASURE_REPLY_S = 0.008
@@ -36,6 +37,9 @@ OTHER_REPLY_S = 0.001
 
 class Instrument:
     """Executes program messages on an output stage. `reply_s` is every reply's latency, None for the usual two."""
+
+    manner = Manner()
+    due_s = float("inf")
 
     def __init__(
         self,
@@ -95,6 +99,9 @@ class Instrument:
     def reply_waits(self) -> bool:
         """Whether a reply is ready to be read."""
         return self._pending is not None
+
+    def happen(self, at_s: float) -> None:
+        """Nothing happens by itself in it."""
 
     def follow_output(self) -> None:
         """Takes over into the status groups what the output stage does now."""

@@ -6,6 +6,7 @@ from typing import Literal, TypeAlias
 
 import msgspec
 
+from drivers.dialect import Dialect
 from drivers.foreign import inert, toml
 from drivers.simulated.loads import DriverData
 from drivers.simulated.motor import MotorData
@@ -50,6 +51,16 @@ def with_array(scenario: Scenario) -> Scenario:
     """The same on a supply that has a measurement array as well."""
     supply = msgspec.structs.replace(scenario.supply, array=ArrayData())
     return msgspec.structs.replace(scenario, supply=supply)
+
+
+def with_ranges(scenario: Scenario, dialect: Dialect) -> Scenario:
+    """The same on a supply with the ranges of the dialect's first output, where the dialect itself says them."""
+    if dialect.ranges is None:
+        return scenario
+    volts, amps = dialect.ranges.volts_max[0], dialect.ranges.amps_max[0]
+    return msgspec.structs.replace(
+        scenario, supply=msgspec.structs.replace(scenario.supply, volts_max=volts, amps_max=amps)
+    )
 
 
 class BadScenario(ValueError):

@@ -13,6 +13,10 @@ from dataclasses import dataclass, field
 from drivers.simulated.bench import Bench
 
 TICK_S = 0.004
+GAP_SHARE = 0.5
+"""Of the gap that the dialect asks for, so much is insisted on: two processes see the same gap differently."""
+QUIET_S = 0.008
+"""Where nothing ends a message it is over when nothing came for so long. Source: 8 characters at 9600 baud."""
 """The model never lags the clock by more than this."""
 LONGEST_LINE = 64 * 1024
 """Bytes without a terminator after which a client is dropped."""
@@ -25,6 +29,7 @@ class Client:
     link: socket.socket
     received: bytearray = field(default_factory=bytearray)
     to_send: bytearray = field(default_factory=bytearray)
+    heard_s: float = 0.0
 
 
 class Server:
@@ -32,7 +37,8 @@ class Server:
 
     def __init__(self, bench: Bench, *, port: int = 0, clients: int = 0) -> None:
         self._bench = bench
-        self._most_clients = clients
+        bench.gap_share = GAP_SHARE
+        self._most_clients = clients or int(bench.manner.one_client)
         self._clients: list[Client] = []
         self._messages: deque[tuple[Client, str]] = deque()
         self._due: deque[tuple[float, Client, bytes]] = deque()
@@ -83,6 +89,8 @@ class Server:
         for client in list(self._clients):
             if client.link in readable:
                 self._receive(client)
+        if not self._bench.manner.termination:
+            self._end_quiet_messages()
         self._execute()
         self._bench.advance(time.perf_counter())
         for client in list(self._clients):
@@ -109,13 +117,24 @@ class Server:
             self._drop(client)
             return
         client.received += data
-        *lines, rest = bytes(client.received).split(b"\n")
-        client.received = bytearray(rest)
-        for line in lines:
-            # What is not ASCII becomes a character no header has, and is refused as one.
-            self._messages.append((client, line.rstrip(b"\r").decode("ascii", "replace")))
-        if len(rest) > LONGEST_LINE or any(len(line) > LONGEST_LINE for line in lines):
+        client.heard_s = time.perf_counter()
+        lines = list[str]()
+        if self._bench.manner.termination:
+            lines = self._take_lines(client)
+        if len(client.received) > LONGEST_LINE or any(len(line) > LONGEST_LINE for line in lines):
             self._drop(client)
+
+    def _take_lines(self, client: Client) -> list[str]:
+        lines, rest = self._bench.manner.cut(bytes(client.received))
+        client.received = bytearray(rest)
+        self._messages += ((client, line) for line in lines)
+        return lines
+
+    def _end_quiet_messages(self) -> None:
+        now_s = time.perf_counter()
+        for client in self._clients:
+            if client.received and now_s - client.heard_s >= QUIET_S:
+                self._take_lines(client)
 
     def _execute(self) -> None:
         """One message at a time: the next is taken only when the last one's reply has left."""
@@ -127,9 +146,7 @@ class Server:
             if self._due or not self._messages:
                 return
             client, message = self._messages.popleft()
-            reply, leaves_s = self._bench.send(message, now_s)
-            if reply is not None:
-                self._due.append((leaves_s, client, reply.encode("ascii") + b"\n"))
+            self._due += ((at_s, client, left) for at_s, left in self._bench.exchange(message, now_s))
 
     def _send(self, client: Client) -> None:
         if client not in self._clients:

@@ -71,7 +71,8 @@ class Trip(Enum):
 
 
 MASK_S = 0.1
-"""Over-current is not looked at for this long after a setpoint change or switching on. Common practice, no source."""
+"""Over-current is usually not looked at for this long after a setpoint change or switching on. Common practice, no
+source."""
 CLAMP_V = -0.7
 """The diode across the output keeps the terminals from going further negative."""
 
@@ -88,6 +89,7 @@ class OutputStage:
         "_volts_error",
         "amps",
         "limit_a",
+        "mask_s",
         "mode",
         "over_amps",
         "over_amps_on",
@@ -108,6 +110,7 @@ class OutputStage:
         self.volts = self.amps = self.reference_v = 0.0
         self._lag_known = (-1.0, 0.0, 0.0, 0.0)
         self._mask_left_s = 0.0
+        self.mask_s = MASK_S
         self.trip: Trip | None = None
         self.settled = False
         self.mode = Mode.OFF
@@ -135,7 +138,7 @@ class OutputStage:
             self.set_v = set_v
         if limit_a is not None:
             self.limit_a = limit_a
-        self._mask_left_s = MASK_S
+        self._mask_left_s = self.mask_s
         self.settled = False
 
     def switch(self, on: bool) -> None:
@@ -225,4 +228,4 @@ class OutputStage:
     def _start_softly(self) -> None:
         self.reference_v = max(0.0, min(self.volts, self.set_v))
         self._cap_a = self.limit_a
-        self._mask_left_s = MASK_S
+        self._mask_left_s = self.mask_s

@@ -19,9 +19,10 @@ from drivers.scpi_supply import ScpiSupply, Session
 from drivers.simulated.scenario import load
 from drivers.supply import Supply, SupplyTimeout
 from tests.conftest import BEGAN
+from tests.drivers.in_lines import InLines
 
 
-class FaultySession:
+class FaultySession(InLines):
     """A session that spoils what `spoil` picks, from the reading `at` on."""
 
     def __init__(self, inner: Session, at: int, spoil: Callable[[str], str | None]) -> None:

@@ -1,6 +1,7 @@
 """The campaign: `python -m tests.campaign --runs 2000 --seed 1`; one run again: `--seed 1 --only 1234`.
 
-`--kind start-up` draws runs that capture starts, `--kind run-in` short run-ins, by numbers of their own.
+`--kind start-up` draws runs that capture starts, `--kind run-in` short run-ins, by numbers of their own;
+`--dialects` runs on supplies that speak any dialect, shipped or put together at random, with habits.
 Each case is drawn from the seed and its number alone, so any of them replays exactly. Ends with 1 if a check failed.
 """
 
@@ -65,6 +66,7 @@ def main() -> int:
     parser.add_argument(
         "--kind", choices=list(DRAWS), default="any", help="start-up: runs that capture starts; run-in: short ones"
     )
+    parser.add_argument("--dialects", dest="kind", action="store_const", const="dialects", help="as --kind dialects")
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
     if asked.only is not None:

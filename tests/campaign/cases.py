@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from benchlog.records import RunKind
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.recovery.start_test import RunIn, StartTest
+from drivers.dialect import Dialect
 from drivers.simulated.scenario import Scenario
 from tests.campaign.faults import Fault, draw_fault
 from tests.campaign.items import draw_scenario, log_uniform
@@ -21,6 +22,7 @@ class Case:
     `exponents`: writes its numbers as 1.200E+01. `reply_s`: latency of every reply; None: the usual.
     `unseen_s`: between two runs an output that was left on stays so for as long.
     `start_test`: of a run that captures starts, see start_ups.py, `run_in`: run_ins.py; its `sequence` is empty.
+    `dialect`, `quirks` by name, `output`: what the supply speaks, None: the strict SCPI instrument, with one output.
     `holds`, `answers_s`: of a run with the hand on the shaft, s after its question: key down, and when it is answered.
     """
 
@@ -45,6 +47,9 @@ class Case:
     answers_s: float = 0.0
     start_test: StartTest | None = None
     run_in: RunIn | None = None
+    dialect: Dialect | None = None
+    quirks: tuple[str, ...] = ()
+    output: int = 1
 
 
 def draw_case(seed: int, number: int) -> Case:

@@ -70,6 +70,10 @@ def terminal_amps_within_the_ceiling(case: Case, ran: Ran) -> str | None:
     return f"{most_amps:.4f} A, {allowed:.4f} A allowed" if most_amps > allowed else None
 
 
+def other_outputs_are_left_alone(case: Case, ran: Ran) -> str | None:
+    return None if ran.others_left_alone else "another output was set or switched"
+
+
 def off_at_the_end(case: Case, ran: Ran) -> str | None:
     return "the output is on" if ran.on_at_end and ran.off_was_possible else None
 
@@ -343,6 +347,7 @@ CHECKS: dict[str, Callable[[Case, Ran], str | None]] = {
         driven_only_while_the_key_is_down,
         kicks_within_the_ceiling,
         on_only_at_0_v_with_the_latches_set,
+        other_outputs_are_left_alone,
         off_at_the_end,
         still_off_afterwards,
         confirmed_off_is_off,

@@ -11,6 +11,7 @@ from drivers.scpi_supply import Session
 from drivers.simulated.bench import Bench
 from drivers.simulated.supply_model import Trip
 from drivers.supply import SupplyLost, SupplyTimeout
+from tests.drivers.in_lines import InLines
 
 NEVER = 10**9
 SPOILED = ("lost reply", "late reply", "cut reply", "garbage", "not a number")
@@ -58,9 +59,13 @@ def draw_fault(source: random.Random) -> Fault:
 
 @dataclass(slots=True, kw_only=True)
 class Wire:
-    """What all sessions of a case share. `log`: (s, message) as they reached the instrument; `struck`: (s, fault)."""
+    """What all sessions of a case share. `log`: (s, message) as they reached the instrument; `struck`: (s, fault).
+
+    `bench`: the instrument's; `own`: that of the output in use.
+    """
 
     bench: Bench
+    own: Bench
     clock: VirtualClock
     lease: Lease
     latches: bool
@@ -97,9 +102,13 @@ class Wire:
     def reaches(self, message: str) -> bool:
         """A message on its way; False where the instrument does not know it."""
         if message.startswith(READING):
-            self.readings += 1
-            self._strike(lambda fault: fault.at is not None and fault.at <= self.readings)
+            self.reading_begins()
         return self.latches or ":PROT" not in message
+
+    def reading_begins(self) -> None:
+        """Faults come with readings."""
+        self.readings += 1
+        self._strike(lambda fault: fault.at is not None and fault.at <= self.readings)
 
     def _strike(self, due: Callable[[Fault], bool]) -> None:
         for fault in [one for one in self.waiting if due(one)]:
@@ -108,7 +117,7 @@ class Wire:
             self._happen(fault)
 
     def _happen(self, fault: Fault) -> None:
-        output, instrument = self.bench.output, self.bench.instrument
+        output, instrument = self.own.output, self.bench.instrument
         self.bench.advance(self.clock.now())
         match fault.kind:
             case "off by one":
@@ -129,7 +138,7 @@ class Wire:
                 self.zeroed = int(fault.size)
             case "hand: volts":
                 output.change(
-                    set_v=min(self.bench.scenario.supply.volts_max, round(output.set_v + 0.3 + 3.0 * fault.size, 3))
+                    set_v=min(self.own.scenario.supply.volts_max, round(output.set_v + 0.3 + 3.0 * fault.size, 3))
                 )
                 self.hand_volts, self.hand_mattered = max(self.hand_volts, output.set_v), True
             case "hand: limit":
@@ -152,7 +161,7 @@ class Wire:
                 self.spoil = fault
 
 
-class FaultySession:
+class FaultySession(InLines):
     """The wire as one session sees it."""
 
     def __init__(self, inner: Session, wire: Wire) -> None:

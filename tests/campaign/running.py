@@ -22,15 +22,18 @@ from benchlog.recovery.budget import Pulse, pulses_of
 from benchlog.recovery.by_hand import STILL_STUCK
 from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, parse
-from drivers.dialect import shipped
+from drivers.dialect import Dialect, shipped
 from drivers.scpi_supply import ScpiSupply, Session
 from drivers.simulated.bench import Bench
-from drivers.simulated.instrument import MEASURE_REPLY_S
+from drivers.simulated.quirks import together
+from drivers.simulated.scenario import ResistorData
 from drivers.simulated.truth import Extremes, OutputTruth, Truth
 from drivers.simulated.virtual import VirtualSession
 from drivers.supply import Capabilities, Reading, SupplyError
 from tests.campaign.cases import AMBIENT_C, Case
+from tests.campaign.dialects import reading_s, spoken_in
 from tests.campaign.faults import DEATHS, Dead, Fault, FaultySession, Wire
+from tests.campaign.lines import AnySession
 
 BEGAN = datetime(2026, 3, 2, 9, 0, tzinfo=UTC)
 RENEW_EVERY_S = 0.1
@@ -72,7 +75,7 @@ class WatchedSupply(ScpiSupply):
 
     def __init__(self, rig: "Rig") -> None:
         self._rig = rig
-        super().__init__(rig.open_session, rig.dialect, rig.clock.now)
+        super().__init__(rig.open_session, rig.dialect, rig.clock.now, output=rig.case.output, wait=rig.clock.wait)
 
     def read(self) -> Reading:
         reading = super().read()
@@ -125,6 +128,7 @@ class Ran:
     set_volts_at_end: float
     set_amps_at_end: float
     reading_s: float
+    others_left_alone: bool
 
     @property
     def armed_s(self) -> float:
@@ -174,9 +178,13 @@ class Rig:
 
     def __init__(self, case: Case) -> None:
         self.case = case
-        self.bench = Bench(case.scenario, seed=case.number)
-        plain = shipped()
-        self.dialect = replace(plain, link=replace(plain.link, compound=case.compound))
+        if case.dialect is None:
+            self.bench = self.own = Bench(case.scenario, seed=case.number)
+            plain = shipped()
+            self.dialect = replace(plain, link=replace(plain.link, compound=case.compound))
+        else:
+            self.bench, self.own = _bench_that_speaks(case, case.dialect)
+            self.dialect = spoken_in(case)
         self.bench.instrument.reply_s = case.reply_s
         self.clock = RunClock(utc_start=BEGAN)
         self.clock.case = case
@@ -188,6 +196,7 @@ class Rig:
         lease = Lease(self.clock)
         self.wire = Wire(
             bench=self.bench,
+            own=self.own,
             clock=self.clock,
             lease=lease,
             latches=self.case.latches,
@@ -197,25 +206,41 @@ class Rig:
         self.clock.lease, self.clock.wire, self.clock.asked = lease, self.wire, None
         self.judged.clear()
         self.identified.clear()
-        self.bench.extremes = Extremes()
+        self.own.extremes = Extremes()
 
     def between_runs(self) -> float:
         """A rest; a supply that was left on stays so until a hand switches it off. When it was off, in s."""
         self.clock.wait(self.clock.now() + self.case.unseen_s)
         self.bench.advance(self.clock.now())
-        if self.bench.output.on:
-            self.bench.output.switch(False)
+        if self.own.output.on:
+            self.own.output.switch(False)
             self.bench.instrument.offs_to_ignore = 0
-        off_s = max((one.at_s for one in self.bench.truth if isinstance(one, OutputTruth)), default=0.0)
+        off_s = max((one.at_s for one in self.own.truth if isinstance(one, OutputTruth)), default=0.0)
         self.clock.wait(self.clock.now() + 2.0)
         self.bench.advance(self.clock.now())
         return off_s
 
     def open_session(self, timeout_s: float) -> Session:
         self.wire.check_link("drawn")
-        session = FaultySession(VirtualSession(self.bench, self.clock.now, self.clock.wait), self.wire)
+        inner = VirtualSession(self.bench, self.clock.now, self.clock.wait)
+        session = (
+            FaultySession(inner, self.wire)
+            if self.case.dialect is None
+            else AnySession(inner, self.wire, self.dialect, self.case.output)
+        )
         session.set_timeout(timeout_s)
         return session
+
+    def hang_up(self) -> None:
+        """What a process leaves behind when it is killed: closed lines."""
+        for session in list(self.bench.sessions):
+            assert isinstance(session, VirtualSession)
+            session.close()
+
+    @property
+    def others(self) -> list[Bench]:
+        """The further outputs of the same supply."""
+        return [one for one in (self.bench, *self.bench.others) if one is not self.own]
 
     def answer(self, frame: Frame) -> None:
         """Somebody at the bench: does what is asked, or skips it."""
@@ -226,10 +251,36 @@ class Rig:
             return
         choice = frame.choices[0 if self.case.answer_first else -1]
         if choice == "leads are swapped":
-            self.bench.swap_leads()
+            self.own.swap_leads()
         lease = self.clock.lease
         assert lease is not None
         lease.take(Answer(question=frame.id, choice=choice))
+
+
+def _bench_that_speaks(case: Case, dialect: Dialect) -> tuple[Bench, Bench]:
+    """The instrument's bench, and that of the output in use; what else there is has a resistor on it."""
+    quirks = together(case.quirks)
+    if case.output == 1:
+        bench = Bench(case.scenario, seed=case.number, speaks=dialect, quirks=quirks)
+        return bench, bench
+    plain = replace(case.scenario, motor=None, driver=None, diode=None, resistor=ResistorData(ohms=20.0))
+    bench = Bench(plain, seed=case.number, speaks=dialect, quirks=quirks, others=(case.scenario,))
+    return bench, bench.others[0]
+
+
+def _limits_told(case: Case) -> Limits:
+    """The supply's range, as far as it can be known."""
+    supply, dialect = case.scenario.supply, case.dialect
+    if dialect is None or dialect.ranges is not None:
+        return Limits(volts=supply.volts_max, amps=supply.amps_max)
+    asked = dialect.identify
+    return Limits(volts=supply.volts_max if asked.volts_max else None, amps=supply.amps_max if asked.amps_max else None)
+
+
+def _untouched(bench: Bench) -> bool:
+    return (
+        not bench.output.on and bench.output.set_v == 0.0 and not any(isinstance(t, OutputTruth) for t in bench.truth)
+    )
 
 
 def run_case(case: Case, folder: Path) -> Record:
@@ -268,7 +319,7 @@ def run_case(case: Case, folder: Path) -> Record:
 def _run(
     rig: Rig, sequence: Sequence, path: Path, earlier: tuple[Pulse, ...], known_ohm: float | None, kicks: int
 ) -> Ran:
-    case, wire, first, began_s = rig.case, rig.wire, len(rig.bench.truth), rig.clock.now()
+    case, wire, first, began_s = rig.case, rig.wire, len(rig.own.truth), rig.clock.now()
     to_ignore = rig.bench.instrument.offs_to_ignore
     request = Request(
         uid=path.stem,
@@ -309,19 +360,19 @@ def _run(
     except Dead:
         journal.close()
         result = _rescued(rig)
-    output, ended_s = rig.bench.output, rig.clock.now()
+    output, ended_s = rig.own.output, rig.clock.now()
+    rig.bench.advance(ended_s + together(case.quirks).relay_s)
     on_at_end, left = output.on, (output.set_v, output.limit_a)
     rig.bench.advance(ended_s + 0.2)
-    supply = case.scenario.supply
     return Ran(
         result=result,
         journal=read_journal(path) if path.exists() else None,
-        ceilings=intersect(case.layers | {Layer.SUPPLY: Limits(volts=supply.volts_max, amps=supply.amps_max)}),
+        ceilings=intersect(case.layers | {Layer.SUPPLY: _limits_told(case)}),
         judged=tuple(rig.judged),
         log=tuple(wire.log),
         struck=tuple(wire.struck),
-        truth=tuple(rig.bench.truth[first:]),
-        extremes=rig.bench.extremes,
+        truth=tuple(rig.own.truth[first:]),
+        extremes=rig.own.extremes,
         ending_s=wire.ending_s,
         began_s=began_s,
         ended_s=ended_s,
@@ -336,7 +387,8 @@ def _run(
         ignored_off=rig.bench.instrument.offs_to_ignore < to_ignore,
         set_volts_at_end=left[0],
         set_amps_at_end=left[1],
-        reading_s=(MEASURE_REPLY_S if case.reply_s is None else case.reply_s) * (1 if case.compound else 6),
+        reading_s=reading_s(case),
+        others_left_alone=all(_untouched(one) for one in rig.others),
     )
 
 
@@ -346,6 +398,7 @@ def _rescued(rig: Rig) -> RunResult:
     hung = any(fault.kind == "hung" for _, _, fault in wire.struck)
     known = rig.identified[-1] if rig.identified else None
     wire.dead = wire.dead_after = False
+    rig.hang_up()
     wire.waiting = [fault for fault in wire.waiting if fault.kind not in DEATHS]  # it is another process
     result = RunResult(outcome=Outcome.STOPPED, reason="the bench process was gone", output_confirmed_off=False)
     if known is None:
@@ -355,7 +408,9 @@ def _rescued(rig: Rig) -> RunResult:
     until_s = clock.now() + 3.0
     while not result.output_confirmed_off and clock.now() < until_s:
         try:
-            supply = ScpiSupply(rig.open_session, rig.dialect, clock.now, known=known)
+            supply = ScpiSupply(
+                rig.open_session, rig.dialect, clock.now, output=rig.case.output, known=known, wait=clock.wait
+            )
         except SupplyError:
             clock.wait(clock.now() + 0.02)
             continue

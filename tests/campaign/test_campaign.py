@@ -7,13 +7,16 @@ from pathlib import Path
 import pytest
 
 from benchlog.recovery.ceilings import Bound, Layer
+from drivers.dialect import for_output, shipped, shipped_names
+from drivers.simulated.quirks import QUIRKS
 from tests.campaign.cases import draw_case
 from tests.campaign.checks import broken
+from tests.campaign.dialects import draw_any_dialect, in_plain_words
 from tests.campaign.faults import FAULTS
 from tests.campaign.running import Record, run_case
 from tests.campaign.totals import Totals, run_batch
 
-SEED, CASES = 20, 400
+SEED, CASES, DIALECT_CASES = 20, 400, 25
 START_UP_SEED, START_UPS = 21, 12
 RUN_IN_SEED, RUN_INS = 5, 8
 
@@ -71,6 +74,40 @@ def test_a_case_replays_exactly(number: int, tmp_path: Path) -> None:
     assert [ran.judged for ran in one.runs] == [ran.judged for ran in other.runs]
     assert [ran.result for ran in one.runs] == [ran.result for ran in other.runs]
     assert [ran.truth for ran in one.runs] == [ran.truth for ran in other.runs]
+
+
+@pytest.mark.timeout(120)
+def test_the_same_holds_in_other_dialects_and_with_their_habits() -> None:
+    totals = run_batch(SEED, range(DIALECT_CASES), "dialects")
+    assert totals.failures == []
+    assert totals.readings > 20 * DIALECT_CASES
+
+
+def test_other_dialects_leave_the_other_cases_as_they_are_and_are_all_drawn() -> None:
+    drawn = [draw_any_dialect(SEED, number) for number in range(300)]
+    assert drawn[:20] == [draw_any_dialect(SEED, number) for number in range(20)]
+    plain = [draw_case(SEED, number) for number in range(300)]
+    assert [case.sequence for case in drawn] == [case.sequence for case in plain]
+    assert all(case.dialect is None and case.quirks == () for case in plain)
+    spoken = [case.dialect for case in drawn if case.dialect is not None]
+    assert len(spoken) == len(drawn)
+    assert {shipped(name).name for name in shipped_names()} < {dialect.name for dialect in spoken}
+    assert {quirk for case in drawn for quirk in case.quirks} == set(QUIRKS)
+    assert {case.output for case in drawn} == {1, 2}
+
+
+@pytest.mark.parametrize("name", shipped_names())
+def test_the_checks_read_setpoints_and_switches_in_every_dialect(name: str) -> None:
+    """Otherwise nothing above a ceiling could be seen."""
+    dialect = for_output(shipped(name), 1)
+    words = in_plain_words(shipped(name), 1)
+    program = dialect.program
+    units = [program.both.format(volts="02.50", amps="0.500")] if program.both else []
+    units += [unit.format(value="2.500") for unit in (program.volts, program.amps) if unit]
+    told = ";".join(words(f":{unit}") for unit in units).replace(":", "").split(";")
+    assert sorted(one.partition(" ")[0] for one in told) == ["CURR", "VOLT"]
+    assert words(f"{program.on};:{program.off}") == "OUTP ON;OUTP OFF"
+    assert words(dialect.readback.volts) == dialect.readback.volts
 
 
 def _records(folder: Path) -> Iterator[Record]:

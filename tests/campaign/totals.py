@@ -13,11 +13,17 @@ from pathlib import Path
 from tests.campaign.cases import Case, draw_case
 from tests.campaign.checks import broken
 from tests.campaign.run_ins import draw_run_in
+from tests.campaign.dialects import draw_any_dialect
 from tests.campaign.running import Record, run_case
 from tests.campaign.start_ups import draw_start_up
 
 BATCH = 50
-DRAWS: dict[str, Callable[[int, int], Case]] = {"any": draw_case, "start-up": draw_start_up, "run-in": draw_run_in}
+DRAWS: dict[str, Callable[[int, int], Case]] = {
+    "any": draw_case,
+    "start-up": draw_start_up,
+    "run-in": draw_run_in,
+    "dialects": draw_any_dialect,
+}
 """Kind of case: what draws it from a seed and a number."""
 
 

@@ -5,6 +5,7 @@ import msgspec
 from drivers.dialect import Dialect, shipped
 from drivers.scpi_supply import ScpiSupply
 from drivers.supply import SupplyError, SupplyTimeout
+from tests.drivers.in_lines import InLines
 
 NONE = '0,"No error"'
 READING = "MEAS:VOLT?;:MEAS:CURR?;:VOLT?;:CURR?;:OUTP?;:STAT:QUES:COND?"
@@ -61,7 +62,7 @@ class FakeBench:
         return self.answers.get(query)
 
 
-class FakeSession:
+class FakeSession(InLines):
     """`late`: so many replies are still on their way, so that each query gets the one before it."""
 
     resource = "FAKE::17"

@@ -22,12 +22,13 @@ from benchlog.recovery.steps import built_in
 from drivers.dialect import Dialect, shipped
 from drivers.scpi_supply import ScpiSupply
 from drivers.supply import Protection, Regulation, Setpoint, Supply, SupplyTimeout
+from tests.drivers.in_lines import InLines
 
 ADDRESS = "TCPIP::responder.invalid::5025::SOCKET"
 DEVICES = Path(__file__).with_name("responder.yaml")
 
 
-class RespondedSession:
+class RespondedSession(InLines):
     """A session to the responder; pyvisa hands messages over as it would to a wire."""
 
     resource = ADDRESS

@@ -155,17 +155,65 @@ def test_anything_else_is_no_identification(reply: str) -> None:
         scpi.identity(reply)
 
 
-@given(st.floats(min_value=-1e30, max_value=1e30))
-def test_a_parameter_reads_back_as_the_number_within_half_of_a_tenth_of_a_millivolt(value: float) -> None:
-    text = scpi.argument(value)
+@given(value=st.floats(0.0, 999.0), before=st.integers(0, 4), after=st.integers(2, 6))
+def test_a_parameter_reads_back_as_no_more_than_the_number_and_less_than_one_step_below(
+    value: float, before: int, after: int
+) -> None:
+    try:
+        text = scpi.at_most(value, before=before, after=after)
+    except ValueError:
+        assert before
+        assert value >= 10**before - 1e-9
+        return
     assert "e" not in text.lower()
-    assert scpi.number(text) == pytest.approx(value, rel=1e-15, abs=0.5001e-4)
+    # 0.1 nV is the noise of a float, far below what any supply resolves
+    assert value - 10.0**-after - 1e-9 <= scpi.number(text) <= value + 1e-9
+    whole, _, decimals = text.partition(".")
+    assert len(decimals) == after
+    assert len(whole) == before or not before
 
 
-@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf])
-def test_what_is_not_finite_is_no_parameter(value: float) -> None:
+@pytest.mark.parametrize(
+    ("value", "before", "after", "text"),
+    [
+        (12.0, 2, 2, "12.00"),
+        (5.0, 2, 2, "05.00"),
+        (0.3, 1, 3, "0.300"),
+        (0.1 + 0.2, 1, 3, "0.300"),
+        (2.2259, 1, 3, "2.225"),
+        (1.99999, 0, 4, "1.9999"),
+        (0.0, 0, 4, "0.0000"),
+        (-0.0, 2, 2, "00.00"),
+    ],
+)
+def test_a_parameter_has_the_digits_that_were_asked_for(value: float, before: int, after: int, text: str) -> None:
+    assert scpi.at_most(value, before=before, after=after) == text
+
+
+@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf, -0.001, 1e6])
+def test_what_is_absurd_is_no_parameter(value: float) -> None:
     with pytest.raises(ValueError, match="is no parameter"):
-        scpi.argument(value)
+        scpi.at_most(value, before=0, after=4)
+
+
+def test_a_number_that_a_fixed_pattern_does_not_hold_is_refused() -> None:
+    with pytest.raises(ValueError, match="more than 2 digits"):
+        scpi.at_most(100.0, before=2, after=2)
+
+
+@pytest.mark.parametrize(("reply", "value"), [("12.000V", 12.0), (" 0.5 V\r", 0.5), ("1.5E+1V", 15.0)])
+def test_a_unit_behind_a_number_is_taken_where_it_is_expected(reply: str, value: float) -> None:
+    assert scpi.number(reply, "V") == value
+
+
+@pytest.mark.parametrize("reply", ["12.000", "12.000v", "500mV", "12.000A", "12.000  V", "V", "12.000VV", "12.000 V V"])
+def test_another_unit_none_or_a_multiple_of_it_is_refused(reply: str) -> None:
+    with pytest.raises(ValueError, match=r"does not end in V|is not a number"):
+        scpi.number(reply, "V")
+
+
+def test_the_step_of_a_reply_with_a_unit_is_that_of_its_number() -> None:
+    assert scpi.step("12.00 V", "V") == pytest.approx(0.01)
 
 
 @pytest.mark.parametrize(

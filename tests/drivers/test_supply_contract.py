@@ -1,56 +1,71 @@
-"""What any supply must do, on the simulated bench: in virtual time, and through VISA to a real process."""
+"""What any supply must do, held against: the strict simulated bench, in virtual time and through VISA to a process; the
+bench in every shipped dialect with every habit; a responder written elsewhere; a supply made from a file of its own."""
 
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from pathlib import Path
 
 import pytest
+import pyvisa
 
 from benchlog.clock import SystemClock, VirtualClock
-from drivers.dialect import shipped
-from drivers.scpi_supply import ScpiSupply, Session
+from drivers.dialect import read, shipped, shipped_names
 from drivers.simulated.bench import Bench
+from drivers.simulated.quirks import QUIRKS, Quirks
 from drivers.simulated.scenario import load
-from drivers.simulated.virtual import VirtualSession
-from drivers.supply import Protection, Reading, Regulation, Setpoint, Supply
+from drivers.supply import NO_MODE, NotASupply, Regulation, Setpoint, SupplyError
 from drivers.visa import VisaSession
+from tests.drivers import contract
+from tests.drivers.contract import OF_ANY, OF_BENCHES, OF_OUTPUTS, Check, Subject, hold, on, speaking, strict, words
+from tests.drivers.test_independent_responder import DEVICES, RespondedSession, unit_by_unit
 
-WIDE = Protection(over_volts=20.0, over_amps=4.0)
+OWN = """
+name = "a drawer supply, one command a line"
+[link]
+termination = "\\r\\n"
+compound = false
+gap_s = 0.02
+units_in_replies = true
+[outputs]
+count = 2
+[identify]
+identity = "WHO?"
+fields = 1
+[ranges]
+volts_max = [30.0, 30.0]
+amps_max = [5.0, 5.0]
+[program]
+volts = "U{n} {value}"
+amps = "J{n} {value}"
+on = "SW{n} 1"
+off = "SW{n} 0"
+[readback]
+volts = "UM{n}?"
+amps = "JM{n}?"
+set_volts = "U{n}?"
+set_amps = "J{n}?"
+output = "SW{n}?"
+window_s = 0.02
+settle_s = 0.05
+[mode]
+ask = "REG{n}?"
+cc = ["CUR"]
+cv = ["VOL"]
+[over_volts]
+set = "OV{n} {value}"
+ask = "OV{n}?"
+tripped = "OVT{n}?"
+clear = "OVC{n}"
+[errors]
+form = "number"
+ask = "E?"
+"""
 
 
-class Subject:
-    """A supply with open leads, and the session of it that is open now."""
-
-    def __init__(self, open_session: Callable[[float], Session], now: Callable[[], float]) -> None:
-        self.session: Session | None = None
-        self._open = open_session
-        self.supply: Supply = ScpiSupply(self._opened, shipped(), now)
-
-    def _opened(self, timeout_s: float) -> Session:
-        self.session = self._open(timeout_s)
-        return self.session
-
-    def send(self, message: str) -> None:
-        """Past the driver."""
-        assert self.session is not None
-        self.session.write(message)
-
-    def reading_where(self, wanted: Callable[[Reading], bool]) -> Reading:
-        """The first of at most 200 readings that is as wanted."""
-        for _ in range(200):
-            reading = self.supply.read()
-            if wanted(reading):
-                return reading
-        pytest.fail(f"the last of 200 readings is {reading}")
-
-
-def virtually() -> Iterator[Subject]:
-    clock = VirtualClock()
-    bench = Bench(load("open"), seed=3)
-    subject = Subject(lambda timeout_s: VirtualSession(bench, clock.now, clock.wait), clock.now)
-    yield subject
-    subject.supply.close()
+OF_LINES = ("slow", "crlf", "no-compound", "units", "one-client", "echo", "no-error-queue")
+"""Habits of the line, each held against every shipped dialect."""
 
 
 def through_visa() -> Iterator[Subject]:
@@ -64,7 +79,7 @@ def through_visa() -> Iterator[Subject]:
         assert process.stdout is not None
         resource = process.stdout.readline().removeprefix("listening on ").strip()
         subject = Subject(
-            lambda timeout_s: VisaSession(resource, termination="\n", timeout_s=timeout_s), SystemClock().now
+            lambda timeout_s: VisaSession(resource, termination="\n", timeout_s=timeout_s), shipped(), SystemClock().now
         )
         yield subject
         subject.supply.close()
@@ -73,109 +88,94 @@ def through_visa() -> Iterator[Subject]:
         process.communicate(timeout=10.0)
 
 
-@pytest.fixture(params=[virtually, through_visa], ids=["in virtual time", "through VISA"])
-def subject(request: pytest.FixtureRequest) -> Iterator[Subject]:
-    with contextmanager(request.param)() as made:
-        yield made
+def written_elsewhere() -> Iterator[Subject]:
+    manager = pyvisa.ResourceManager(f"{DEVICES}@sim")
+    yield Subject(lambda timeout_s: RespondedSession(manager, timeout_s), unit_by_unit(), SystemClock().now)
+    manager.close()
 
 
-def is_off(reading: Reading) -> bool:
-    return not reading.output_on and reading.set_volts == 0.0
+@contextmanager
+def made(maker: Callable[[], Iterator[Subject]]) -> Iterator[Subject]:
+    yield from maker()
 
 
-def test_it_tells_what_it_is(subject: Subject) -> None:
-    can = subject.supply.capabilities
-    assert can.identity.count(",") == 3
-    assert (can.volts_max, can.amps_max) == (30.0, 5.0)
-    assert can.over_volts
-    assert can.over_amps
-    assert can.volts_step == pytest.approx(0.001)
+@pytest.mark.parametrize("check", [*OF_ANY, *OF_OUTPUTS, *OF_BENCHES], ids=words)
+def test_the_strict_bench_keeps_the_contract(check: Check) -> None:
+    check(strict(shipped()))
 
 
-def test_a_setpoint_is_read_back_and_leaves_the_output_as_it_is(subject: Subject) -> None:
-    subject.supply.set(Setpoint(volts=5.25, amps=0.5))
-    reading = subject.supply.read()
-    assert (reading.set_volts, reading.set_amps, reading.output_on) == (5.25, 0.5, False)
-    assert subject.supply.errors() == []
+@pytest.mark.timeout(60)
+def test_the_strict_bench_keeps_the_contract_through_visa() -> None:
+    with made(through_visa) as subject:
+        hold(subject, (*OF_ANY, *OF_OUTPUTS))
 
 
-def test_the_times_of_readings_bracket_the_query_and_go_on(subject: Subject) -> None:
-    first, second = subject.supply.read(), subject.supply.read()
-    assert first.sent_s < first.received_s <= second.sent_s < second.received_s
+@pytest.mark.parametrize("check", OF_ANY, ids=words)
+def test_a_responder_written_elsewhere_keeps_the_contract(check: Check) -> None:
+    with made(written_elsewhere) as subject:
+        check(subject)
 
 
-def test_with_the_output_on_the_terminals_reach_the_setpoint_under_voltage_control(subject: Subject) -> None:
+@pytest.mark.parametrize("output", [1, 2])
+def test_a_supply_made_from_a_file_keeps_the_contract(tmp_path: Path, output: int) -> None:
+    path = tmp_path / "drawer.toml"
+    path.write_text(OWN, encoding="utf-8")
+    hold(speaking(read(path), output=output))
+
+
+@pytest.mark.parametrize(
+    ("name", "quirk"),
+    [
+        *((name, quirk) for name in shipped_names() for quirk in ("no quirk", *OF_LINES)),
+        *((name, quirk) for name in ("scpi-1999", "scpi-1999-suffix") for quirk in QUIRKS if quirk not in OF_LINES),
+    ],
+)
+def test_every_shipped_dialect_keeps_the_contract_with_every_habit(name: str, quirk: str) -> None:
+    dialect = shipped(name)
+    hold(speaking(dialect, QUIRKS.get(quirk), output=min(2, dialect.outputs.count)))
+
+
+@pytest.mark.parametrize("name", shipped_names())
+def test_a_current_limit_that_holds_is_told_or_said_to_be_unknown(name: str) -> None:
+    subject = speaking(shipped(name), load_name="short")
+    subject.supply.protect(contract.WIDE)
     subject.supply.set(Setpoint(volts=5.0, amps=0.5))
     subject.supply.switch(True)
-    reading = subject.reading_where(lambda reading: abs(reading.volts - 5.0) < 0.05)
-    assert reading.output_on
-    assert reading.regulation is Regulation.CV
-    assert abs(reading.amps) < 0.05
-
-
-def test_off_is_read_back_and_the_terminals_come_down(subject: Subject) -> None:
-    subject.supply.set(Setpoint(volts=5.0, amps=0.5))
-    subject.supply.switch(True)
-    subject.reading_where(lambda reading: reading.volts > 4.5)
+    reading = subject.reading_where(lambda reading: abs(reading.amps - 0.5) < 0.02)
+    assert reading.regulation is (Regulation.UNKNOWN if subject.has(NO_MODE) else Regulation.CC)
     subject.supply.off()
-    assert is_off(subject.supply.read())
-    subject.reading_where(lambda reading: reading.volts < 0.5)
 
 
-def test_off_twice_is_off(subject: Subject) -> None:
-    subject.supply.off()
-    subject.supply.off()
-    assert is_off(subject.supply.read())
-    assert subject.supply.errors() == []
+@pytest.mark.parametrize("name", [name for name in shipped_names() if shipped(name).outputs.count > 1])
+def test_two_outputs_of_one_supply_serve_two_jobs_at_once(name: str) -> None:
+    """Each over a session of its own, their messages in turn; neither meets the other's output."""
+    dialect, clock = shipped(name), VirtualClock()
+    bench = Bench(load("open"), seed=3, speaks=dialect, others=(load("open"),))
+    one, other = on(bench, dialect, clock, output=1), on(bench, dialect, clock, output=2)
+    for subject, volts in ((one, 3.0), (other, 5.0)):
+        subject.supply.set(Setpoint(volts=volts, amps=0.5))
+    for subject in (one, other, one, other):
+        subject.supply.switch(True)
+        subject.supply.read()
+    assert (one.supply.read().set_volts, other.supply.read().set_volts) == (3.0, 5.0)
+    one.supply.off()
+    assert (bench.output.on, bench.others[0].output.on) == (False, True)
+    assert other.supply.read().output_on
+    other.supply.off()
+    assert not bench.others[0].output.on
 
 
-def test_latches_are_read_back_as_they_were_set(subject: Subject) -> None:
-    assert subject.supply.protect(Protection(over_volts=13.2, over_amps=2.2)) == Protection(
-        over_volts=13.2, over_amps=2.2
-    )
-    assert subject.supply.tripped() is None
+@pytest.mark.parametrize("quirk", ["no-compound", "echo", "units"])
+@pytest.mark.parametrize("name", [name for name in shipped_names() if shipped(name).link.compound])
+def test_a_line_that_is_not_as_the_dialect_says_is_refused_with_nothing_set(name: str, quirk: str) -> None:
+    """It may be identified by single questions; then the first reading, before anything is set, fails."""
+    bench = Bench(load("open"), seed=3, speaks=shipped(name), quirks=QUIRKS[quirk])
+    before = (bench.output.set_v, bench.output.limit_a)
+    with pytest.raises((NotASupply, SupplyError)):
+        on(bench, shipped(name), VirtualClock()).supply.read()
+    assert (bench.output.set_v, bench.output.limit_a, bench.output.on) == (*before, False)
 
 
-def test_a_latch_that_is_not_wanted_is_read_back_as_none(subject: Subject) -> None:
-    subject.supply.protect(WIDE)
-    assert subject.supply.protect(Protection(over_volts=13.2, over_amps=None)) == Protection(
-        over_volts=13.2, over_amps=None
-    )
-
-
-def test_a_setpoint_above_the_latch_trips_it_and_switches_off(subject: Subject) -> None:
-    subject.supply.protect(Protection(over_volts=4.0, over_amps=2.0))
-    subject.supply.set(Setpoint(volts=6.0, amps=0.5))
-    subject.supply.switch(True)
-    subject.reading_where(lambda reading: not reading.output_on)
-    assert subject.supply.tripped() == "over-voltage"
-
-
-def test_clearing_a_latch_leaves_the_output_off_at_no_volts(subject: Subject) -> None:
-    subject.supply.protect(Protection(over_volts=4.0, over_amps=2.0))
-    subject.supply.set(Setpoint(volts=6.0, amps=0.5))
-    subject.supply.switch(True)
-    subject.reading_where(lambda reading: not reading.output_on)
-    subject.supply.clear()
-    assert subject.supply.tripped() is None
-    for _ in range(10):
-        assert is_off(subject.supply.read())
-
-
-def test_errors_are_drained_in_order(subject: Subject) -> None:
-    subject.send("VOLT 99")
-    subject.send("NONSENSE")
-    found = subject.supply.errors()
-    assert [entry.split(",")[0] for entry in found] == ["-222", "-113"]
-    assert subject.supply.errors() == []
-    assert subject.supply.read().set_volts == 0.0
-
-
-def test_reopening_keeps_identity_and_state(subject: Subject) -> None:
-    subject.supply.set(Setpoint(volts=5.25, amps=0.5))
-    before = subject.supply.capabilities
-    old = subject.session
-    subject.supply.reopen()
-    assert subject.session is not old
-    assert subject.supply.capabilities == before
-    assert subject.supply.read().set_volts == 5.25
+def test_the_quirks_are_those_that_a_bench_can_be_asked_for() -> None:
+    assert all(quirk != Quirks() for quirk in QUIRKS.values())
+    assert len(set(map(repr, QUIRKS.values()))) == len(QUIRKS)

@@ -5,7 +5,8 @@ from collections.abc import Callable
 import pytest
 
 from drivers.dialect import shipped
-from drivers.scpi_supply import FIRST_REPLY_S, REOPEN_S, ScpiSupply
+from drivers.exchange import REOPEN_S
+from drivers.scpi_supply import FIRST_REPLY_S, ScpiSupply
 from drivers.supply import NotASupply, Protection, Setpoint, SupplyGarbled, SupplyLost, SupplyTimeout
 from tests.drivers.fake_bench import ANSWERS, NONE, READING, FakeBench, FakeSession, supply_on
 

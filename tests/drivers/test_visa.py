@@ -240,14 +240,6 @@ def test_a_timeout_may_be_shortened_while_the_session_is_open() -> None:
         session.close()
 
 
-def test_messages_are_not_held_back_on_the_socket() -> None:
-    with Responder(silent) as responder:
-        session = session_to(responder.resource)
-        assert session._socket is not None
-        assert session._socket.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY) != 0
-        session.close()
-
-
 def test_a_command_and_a_query_after_it_take_less_than_twenty_milliseconds() -> None:
     with Responder(saying(lambda message: b"1\n" if message.endswith("?") else b"")) as responder:
         session = session_to(responder.resource)

@@ -7,11 +7,13 @@ import threading
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from importlib.resources import files
 from pathlib import Path
 
 import msgspec
 import pytest
 
+from drivers.dialect import shipped
 from drivers.simulated.__main__ import main
 from drivers.simulated.bench import Bench
 from drivers.simulated.scenario import load
@@ -306,3 +308,57 @@ def test_the_scenarios_can_be_listed(capsys: pytest.CaptureFixture[str]) -> None
     listed = capsys.readouterr().out.splitlines()
     assert any(entry.startswith("stuck-soft: ") for entry in listed)
     assert not any(entry.startswith("locked-hot") for entry in listed)
+
+
+def test_a_dialect_and_habits_are_taken_from_the_command_line_by_name_or_file(tmp_path: Path) -> None:
+    path = tmp_path / "own.toml"
+    path.write_text((files("drivers.dialects") / "scpi-1999-suffix.toml").read_text(encoding="utf-8"), encoding="utf-8")
+    asked = ("--scenario", "open", "--quirk", "units", "--quirk", "slow", "--second", "short")
+    with process("--speaks", str(path), *asked) as (_, port):
+        line = Line(port)
+        began_s = time.perf_counter()
+        assert line.ask("SOUR2:VOLT 2;:SOUR2:CURR 0.5;:OUTP2 ON;:SOUR2:VOLT?;:SOUR1:VOLT?") == "2.000V;0.000V"
+        assert time.perf_counter() - began_s >= 0.09
+        threading.Event().wait(0.1)
+        assert float(line.ask("MEAS2:CURR?").removesuffix("A")) == pytest.approx(0.5, abs=0.02)
+        line.close()
+
+
+def test_over_tcp_as_well_a_message_that_nothing_ends_is_over_when_the_line_is_quiet() -> None:
+    bench = Bench(load("open"), speaks=shipped("terse-serial"))
+    server = Server(bench)
+    thread = threading.Thread(target=server.run)
+    thread.start()
+    try:
+        line = Line(server.port)
+        line.say("VSET1:", "")
+        line.say("05.00", "")
+        threading.Event().wait(0.15)
+        line.say("VSET1?", "")
+        assert line.link.recv(64) == b"05.00"
+        threading.Event().wait(0.15)
+        line.say("STATUS?", "")
+        assert line.link.recv(64) == b"\x00"
+        line.close()
+    finally:
+        server.stop()
+        thread.join(PATIENCE_S)
+    assert not thread.is_alive()
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["--speaks", "drawer"], 'no dialect is called "drawer"'),
+        (["--speaks", "nowhere.toml"], "nowhere.toml"),
+        (["--quirk", "echo"], "--quirk needs --speaks"),
+        (["--speaks", "scpi-1999", "--quirk", "singing"], "invalid choice: 'singing'"),
+    ],
+)
+def test_a_dialect_or_habit_that_there_is_not_is_said_so(
+    arguments: list[str], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(SystemExit) as ended:
+        main(["--scenario", "free", *arguments])
+    assert ended.value.code == 2
+    assert said in capsys.readouterr().err

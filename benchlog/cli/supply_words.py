@@ -1,0 +1,84 @@
+"""What the terminal says of a supply: its dialect in words, what is missing, and what the program does about it."""
+
+from benchlog.quantities import show
+from drivers.dialect import Dialect
+from drivers.finding_measured import Measured
+from drivers.supply import (
+    CHOICE_NOT_TOLD,
+    CHOSEN_APART,
+    NO_ERROR_QUEUE,
+    NO_MODE,
+    NO_OUTPUT_STATE,
+    NO_OVER_AMPS_LATCH,
+    NO_OVER_VOLTS_LATCH,
+    NO_SETPOINTS,
+    ONE_SWITCH,
+    RANGE_NOT_TOLD,
+    UNUSABLE,
+)
+
+ABOUT_GAPS: dict[str, str] = {
+    NO_SETPOINTS: "It is not used: a knob that somebody turned would go unseen.",
+    NO_OUTPUT_STATE: "It is not used: an output that stayed on would go unseen.",
+    NO_OVER_VOLTS_LATCH: "The volts are watched at every reading, by the program alone: one ceiling less, "
+    "which every record says.",
+    NO_OVER_AMPS_LATCH: "The current limit and every reading hold the amps, with no latch behind them: one ceiling "
+    "less, which every record says.",
+    NO_MODE: "Whether volts or current hold is reckoned from each reading and the setpoints.",
+    NO_ERROR_QUEUE: "What it refused shows by reading back: a setpoint that did not arrive ends the run.",
+    RANGE_NOT_TOLD: "Its range is no ceiling then: the owner's, the job's and the program's hold. Give it with "
+    "--most-volts and --most-amps.",
+    ONE_SWITCH: "Off switches every output off, and on switches every one on: use one output only.",
+    CHOICE_NOT_TOLD: "Which output it listens for can't be asked, and what it refused is not told: look that the right "
+    "one lights up.",
+    CHOSEN_APART: "The output is chosen anew before every message; keep other programs and the front panel away.",
+}
+
+NOT_MEASURED = "settling was not measured: that needs the output on"
+
+
+def dialect_in_words(dialect: Dialect) -> str:
+    """ "2 outputs, by (@n); several units in one message; ..." """
+    link, outputs = dialect.link, dialect.outputs
+    how = f"chosen by {outputs.select.partition(' ')[0]}" if outputs.select else "each named in its units"
+    parts = ["one output" if outputs.count == 1 else f"{outputs.count} outputs, {how}"]
+    parts.append("several units in one message" if link.compound else "one unit a message")
+    ends = {"\n": "LF", "\r\n": "CR LF", "\r": "CR", "": "nothing"}
+    parts.append(f"messages end with {ends[link.termination]}, replies with {ends[link.reply_ends]}")
+    if link.gap_s:
+        parts.append(f"left alone for {show(1e3 * link.gap_s, 'ms')} in between")
+    parts += [
+        text
+        for text, there in (
+            ("echoes what it hears", link.echo),
+            ("units behind its numbers", link.units_in_replies),
+            ("one client at a time", link.one_client),
+        )
+        if there
+    ]
+    return "; ".join(parts)
+
+
+def working(dialect: Dialect, measured: Measured | None) -> list[str]:
+    """What can be used."""
+    can = None if measured is None else measured.capabilities
+    has = [
+        ("volts and amps set and read back", bool(dialect.readback.set_volts and dialect.readback.set_amps)),
+        ("whether the output is on", bool(dialect.readback.output or (dialect.status and dialect.status.output))),
+        ("what holds it, volts or current", NO_MODE not in gaps(dialect, measured)),
+        ("over-voltage latch", can.over_volts if can else dialect.over_volts is not None),
+        ("over-current latch", can.over_amps if can else dialect.over_amps is not None),
+        ("error queue", dialect.errors.form != "none"),
+        ("sensing with four wires", can.sense if can else dialect.sense is not None),
+        ("an output timer of its own", can.watchdog if can else dialect.watchdog is not None),
+        ("a measurement array, asked for before a capture", dialect.array is not None),
+    ]
+    return [name for name, there in has if there]
+
+
+def gaps(dialect: Dialect, measured: Measured | None) -> list[str]:
+    """What is missing, the worst first."""
+    from drivers.identifying import gaps_of
+
+    found = gaps_of(dialect) if measured is None else measured.capabilities.gaps
+    return sorted(found, key=lambda gap: (gap not in UNUSABLE, gap))
