@@ -144,6 +144,12 @@ class RunningMotor:
     def errors(self) -> list[str]:
         return []
 
+    def watch(self, silence_s: float | None) -> float | None:
+        return None
+
+    def four_wire(self, on: bool) -> bool:
+        raise ValueError("no choice")
+
     def find_array(self) -> ArrayLimits | None:
         return None
 

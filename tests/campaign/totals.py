@@ -12,8 +12,8 @@ from pathlib import Path
 
 from tests.campaign.cases import Case, draw_case
 from tests.campaign.checks import broken
-from tests.campaign.run_ins import draw_run_in
 from tests.campaign.dialects import draw_any_dialect
+from tests.campaign.run_ins import draw_run_in
 from tests.campaign.running import Record, run_case
 from tests.campaign.start_ups import draw_start_up
 
