@@ -16,7 +16,7 @@ from tests.campaign.faults import FAULTS
 from tests.campaign.running import Record, run_case
 from tests.campaign.totals import Totals, run_batch
 
-SEED, CASES, DIALECT_CASES = 20, 400, 25
+SEED, CASES, DIALECT_CASES = 20, 400, 12
 
 REGRESSIONS = {
     "a protector read twice a second is not told as motion": (2, 2185),
