@@ -76,7 +76,7 @@ class Search:
             over_volts=self._kept(dialect.over_volts),
             over_amps=self._kept(dialect.over_amps),
         )
-        fit = self._parts.with_lengths(fit)
+        fit = self._parts.with_lengths(self._parts.with_extras(fit))
         self._parts.ask_the_user(fit, "")
         self._parts.untried_of(fit)
         return check(fit)
