@@ -53,8 +53,10 @@ def find_dialect(
     *,
     wait: Callable[[float], None] | None = None,
     within_s: float = WITHIN_S,
+    output: int = 1,
 ) -> Found:
-    """Never raises: what is no supply, or not there, is a Found without a dialect."""
+    """Never raises: what is no supply, or not there, is a Found without a dialect. `output`: the one whose range is of
+    interest."""
     began_s = now()
     sleep = wait or (lambda until_s: time.sleep(max(0.0, until_s - now())))
     line = Line(open_session, now, sleep)
@@ -66,6 +68,7 @@ def find_dialect(
         line.meet()
         asking.meet()
         dialect = search.find()
+        search.ask_range(dialect, output)
         dialect = search.with_clients(dialect)
         asking.drain()
     except Strange as strange:

@@ -106,18 +106,18 @@ class Assembly:
             over_amps=latches[1],
             errors=asking.errors,
         )
-        dialect = self.with_lengths(self._with_extras(dialect))
+        dialect = self.with_lengths(self.with_extras(dialect))
         self.ask_the_user(dialect, register)
         self.untried_of(dialect)
         return check(dialect)
 
-    def _with_extras(self, dialect: Dialect) -> Dialect:
-        """What supplies seldom have, asked for last."""
+    def with_extras(self, dialect: Dialect) -> Dialect:
+        """What supplies seldom have, asked for last, where the dialect has none yet."""
         self._in_time(None, self._timer)
         return msgspec.structs.replace(
             dialect,
-            sense=self._in_time(None, self._sense),
-            array=self._in_time(None, self._array, dialect),
+            sense=dialect.sense or self._in_time(None, self._sense),
+            array=dialect.array or self._in_time(None, self._array, dialect),
         )
 
     def _in_time(self, otherwise: _O, part: Callable[..., _T], *of: object) -> _T | _O:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import msgspec
 
-from drivers.dialect import Dialect, Errors, Link
+from drivers.dialect import Dialect, Errors, Link, for_output
 from drivers.finding import Found
 from drivers.finding_asking import Answered
 from drivers.identifying import gaps_of
@@ -75,6 +75,15 @@ class _Answers:
         self._replies["*IDN?"] = identity
         self._replies[errors] = "0"
 
+    def take_over(self, first: msgspec.Struct, other: msgspec.Struct) -> None:
+        """What another output was not asked itself is as the first answered; but for its range."""
+        for name in first.__struct_fields__:
+            mine, its = getattr(first, name), getattr(other, name)
+            if isinstance(mine, msgspec.Struct):
+                self.take_over(mine, its)
+            elif isinstance(mine, str) and name not in ("volts_max", "amps_max"):
+                self._replies.setdefault(its, self._replies.get(mine))
+
     def query(self, message: str) -> str:
         reply = self._replies.get(message)
         if reply is None:
@@ -97,10 +106,11 @@ class _Answers:
     def close(self) -> None: ...
 
 
-def capabilities_of(found: Found, now: Callable[[], float]) -> Capabilities | None:
-    """What the first output can do, by the answers that were given: so nothing has to be asked twice of a slow supply.
+def capabilities_of(found: Found, now: Callable[[], float], output: int = 1) -> Capabilities | None:
+    """What an output can do, by the answers that were given: so nothing has to be asked twice of a slow supply.
 
-    None where they do not reach.
+    Of another than the first its own range counts, and for the rest what the first one answered. None where they do not
+    reach.
     """
     dialect = found.dialect
     if dialect is None or found.latency_s is None:
@@ -113,9 +123,12 @@ def capabilities_of(found: Found, now: Callable[[], float]) -> Capabilities | No
         errors=Errors(form="number" if dialect.errors.ask else "none", ask=dialect.errors.ask),
         array=None,
     )
+    if output > 1 and (dialect.outputs.select or output > dialect.outputs.count):
+        return None
     answers = _Answers(found.identity, dialect.errors.ask, found.answered)
+    answers.take_over(for_output(plain, 1), for_output(plain, output))
     try:
-        can = ScpiSupply(lambda timeout_s: answers, plain, now).capabilities
+        can = ScpiSupply(lambda timeout_s: answers, plain, now, output=output).capabilities
     except SupplyError:
         return None
     trips = 1 if dialect.link.compound else 6

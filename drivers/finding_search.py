@@ -1,5 +1,6 @@
 """Which way of speaking an instrument has: those that come with the program first, then one of those in the tables."""
 
+import contextlib
 from collections.abc import Iterator
 
 import msgspec
@@ -36,6 +37,14 @@ class Search:
         way, source = found
         count, select, way, source = self._outputs(way, source)
         return self._parts.assembled(way, source, count, select)
+
+    def ask_range(self, dialect: Dialect, output: int) -> None:
+        """Of another output than the first, where there is time."""
+        if 1 < output <= dialect.outputs.count:
+            for unit in (dialect.identify.volts_max, dialect.identify.amps_max):
+                with contextlib.suppress(OutOfTime):
+                    if unit:
+                        self._parts.number(unit, str(output))
 
     def with_clients(self, dialect: Dialect) -> Dialect:
         """Whether another program could speak to it at the same time, which is looked at last."""
@@ -76,7 +85,7 @@ class Search:
             over_volts=self._kept(dialect.over_volts),
             over_amps=self._kept(dialect.over_amps),
         )
-        fit = self._parts.with_lengths(fit)
+        fit = self._parts.with_lengths(self._parts.with_extras(fit))
         self._parts.ask_the_user(fit, "")
         self._parts.untried_of(fit)
         return check(fit)

@@ -48,9 +48,11 @@ def open_supply(
     return supply
 
 
-def ask_supply(resource: str, now: Callable[[], float], within_s: float = WITHIN_S) -> Found:
+def ask_supply(resource: str, now: Callable[[], float], within_s: float = WITHIN_S, output: int = 1) -> Found:
     """Which dialect the supply at an address speaks, by questions only. Never raises."""
-    return find_dialect(lambda link, timeout_s: open_session(resource, link, timeout_s), now, within_s=within_s)
+    return find_dialect(
+        lambda link, timeout_s: open_session(resource, link, timeout_s), now, within_s=within_s, output=output
+    )
 
 
 def try_supply(resource: str, now: Callable[[], float], dialect: Dialect) -> Tried:
@@ -65,7 +67,7 @@ def measure_supply(
 
     Raises SupplyError.
     """
-    known = capabilities_of(found, now) if found is not None and output == 1 and found.dialect is dialect else None
+    known = capabilities_of(found, now, output) if found is not None and found.dialect is dialect else None
     supply = open_supply(resource, now, known, dialect=dialect, output=output)
     try:
         return measure(supply, now)

@@ -167,7 +167,7 @@ class _Report:
         if told is not None:
             self.dialect = _told(told)
         else:
-            self._found = ask_supply(self.resource, now, within_s)
+            self._found = ask_supply(self.resource, now, within_s, self._output)
             self.dialect, self._problem = self._found.dialect, self._found.why
         if self.dialect is None:
             return

@@ -11,9 +11,10 @@ from drivers.dialect import Dialect, Ranges, for_output, shipped, shipped_names
 from drivers.simulated.instrument import MEASURE_REPLY_S
 from drivers.simulated.quirks import QUIRKS, together
 from tests.campaign.cases import Case, draw_case
+from tests.campaign.faults import PANEL, Fault
 from tests.drivers.random_dialects import draw as draw_dialect
 
-SHIPPED_SHARE = 0.4
+SHIPPED_SHARE, PANEL_SHARE = 0.4, 0.8
 TERSE_MOST_A = 5.0
 """A: in five characters with three behind the point; above ten the supply would round to its read-back."""
 
@@ -35,8 +36,13 @@ def draw_any_dialect(seed: int, number: int) -> Case:
         )
     quirks = together(names)
     spoken = quirks.described(dialect)
+    faults = case.faults
+    # In a message of its own the choice can be undone before what it was for: that gap is told, and not held against.
+    if spoken.outputs.select and spoken.link.compound and source.random() < PANEL_SHARE:
+        faults = (*faults, Fault(kind=PANEL, at=source.randint(1, 30), size=0.0))
     return replace(
         case,
+        faults=faults,
         scenario=changed(case.scenario, supply=supply),
         latches=_both_latches(spoken),
         compound=spoken.link.compound,

@@ -23,6 +23,8 @@ OTHERS = (
 DEATHS = ("killed", "hung")
 """Of the process that holds the supply: from then on nothing of it reaches the wire."""
 FAULTS = (*SPOILED, *HANDS, *OTHERS, *DEATHS)
+PANEL = "panel: output"
+"""Somebody chooses another output at the panel, from then on after every reading. Of other dialects only."""
 READING, MEASURED = "MEAS:VOLT?", ("MEAS:VOLT?", "MEAS:CURR?")
 
 
@@ -86,6 +88,7 @@ class Wire:
     hand_volts: float = 0.0
     hand_amps: float = 0.0
     hand_mattered: bool = False
+    panel: bool = False
     dead: bool = False
     dead_after: bool = False
 
@@ -155,6 +158,8 @@ class Wire:
                 self.lease.end("output off was pressed")
             case "journal fails":
                 self.journal_broken = True
+            case kind if kind == PANEL:
+                self.panel = True
             case "killed" | "hung":
                 self.dead, self.dead_after = fault.size < 0.5, fault.size >= 0.5
             case _:

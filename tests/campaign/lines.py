@@ -3,6 +3,7 @@
 import re
 
 from drivers.dialect import Dialect, for_output
+from drivers.simulated.speaks import Speaker
 from drivers.simulated.virtual import VirtualSession
 from drivers.supply import SupplyTimeout
 from tests.campaign.dialects import in_plain_words
@@ -77,6 +78,7 @@ class AnySession:
         if wire.dead_after:
             wire.dead = True
         self._refuse_the_dead()
+        self._touch_panel()
         spoil, self._spoil = self._spoil, None
         reply = self._spoiled(reply, spoil) if spoil is not None else self._misread(reply)
         if wire.shifted:
@@ -85,6 +87,11 @@ class AnySession:
             return reply
         held, self._held = self._held, reply
         return reply if held is None else held
+
+    def _touch_panel(self) -> None:
+        wire, instrument = self._wire, self._wire.bench.instrument
+        if wire.panel and isinstance(instrument, Speaker):
+            instrument.choose(2 if wire.own is wire.bench else 1)
 
     def _misread(self, reply: str) -> str:
         wire, units, fields = self._wire, self._last.split(";"), reply.split(";")

@@ -16,7 +16,7 @@ from tests.campaign.faults import FAULTS
 from tests.campaign.running import Record, run_case
 from tests.campaign.totals import Totals, run_batch
 
-SEED, CASES, DIALECT_CASES = 20, 400, 25
+SEED, CASES, DIALECT_CASES = 20, 400, 12
 START_UP_SEED, START_UPS = 21, 12
 RUN_IN_SEED, RUN_INS = 5, 8
 

@@ -5,7 +5,7 @@ import pytest
 
 from drivers.dialect import Link, shipped, shipped_names
 from drivers.finding import WITHIN_S, find_dialect
-from drivers.finding_measured import READINGS, least_kick_s, measure
+from drivers.finding_measured import READINGS, capabilities_of, least_kick_s, measure
 from drivers.scpi_supply import ScpiSupply
 from drivers.simulated.quirks import QUIRKS, Quirks
 from drivers.supply import NotASupply, SupplyLost
@@ -151,6 +151,20 @@ def test_readings_tell_how_quick_it_is_and_how_short_a_kick_can_be() -> None:
     assert measured.readings_per_s == pytest.approx(50.0, rel=0.1)
     assert measured.least_kick_s == least_kick_s(measured.capabilities, measured.worst_s)
     assert measured.least_kick_s > measured.reading_s
+
+
+def test_another_output_is_as_the_first_but_for_its_range_and_nothing_is_asked_twice() -> None:
+    bench = ListeningBench(shipped("scpi-1999-suffix"))
+    found = find_dialect(bench.open, bench.now, wait=bench.wait, output=3)
+    heard = len(bench.heard)
+    first, third = capabilities_of(found, bench.now), capabilities_of(found, bench.now, 3)
+    assert first is not None
+    assert third is not None
+    assert len(bench.heard) == heard
+    assert (third.output, third.latches, third.gaps) == (3, first.latches, first.gaps)
+    assert "SOUR3:VOLT? MAX" in [answer.unit for answer in found.answered]
+    assert third.volts_max == first.volts_max
+    assert capabilities_of(found, bench.now, 9) is None
 
 
 def test_an_output_that_it_does_not_have_is_refused_before_anything_is_sent() -> None:
