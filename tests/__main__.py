@@ -24,7 +24,9 @@ GATES: dict[str, list[str]] = {
 
 def main() -> int:
     environment = os.environ | {"QT_QPA_PLATFORM": os.environ.get("QT_QPA_PLATFORM", "offscreen")}
-    gates = GATES | {"tests": ["-m", "pytest", "-n", "2", "--dist", "loadfile", "--no-loadscope-reorder", *sys.argv[1:]]}
+    gates = GATES | {
+        "tests": ["-m", "pytest", "-n", "2", "--dist", "loadfile", "--no-loadscope-reorder", *sys.argv[1:]]
+    }
     failed = []
     for name, arguments in gates.items():
         sys.stdout.write(f"== {name}\n")
