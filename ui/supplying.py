@@ -80,6 +80,7 @@ class Supplying(QObject):
         if self.looking:
             return
         self.looking = True
+        self.window.intake.keep_the_keys()
         self._offer()
         supplies = self._supplies
         self.window.intake.supply_row.show_looking(None)
@@ -105,6 +106,9 @@ class Supplying(QObject):
             row.show_places(None, str(looked))
         else:
             row.show_places(looked)
+            if self.window.intake.supply.hasFocus() and looked.places:
+                row.places.setFocus()
+        self.window.intake.reveal(row)
 
     def _take(self, address: str) -> None:
         """Picked, and no more than that: it is asked when “Ask it” is pressed."""
@@ -125,10 +129,12 @@ class Supplying(QObject):
         self.follow()
         question = Question(resource=setting.resource, output=self.window.intake.setting().output, most=most)
         self.asking, self._answer = True, None
+        self.window.intake.keep_the_keys()
         self._offer()
         row, supplies = self.window.intake.supply_row, self._supplies
         row.show_report(None)
         row.say(texts.ASKING)
+        self.window.intake.reveal(row)
         self._errands.ask("ask", lambda: supplies.ask(question), self._show_answer)
 
     def _show_answer(self, told: Told) -> None:
@@ -136,6 +142,10 @@ class Supplying(QObject):
         self._offer()
         self.follow(unfold=True)
         self.changed.emit()
+        intake = self.window.intake
+        if intake.supply.hasFocus():
+            intake.ask_button.setFocus()
+        intake.reveal(intake.supply_row)
 
     # what is shown of it
 

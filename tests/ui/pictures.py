@@ -62,7 +62,7 @@ def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, fol
     before = window.intake.supply.text()
 
     def shoot(name: str, shown: QWidget) -> None:
-        for _ in range(3):
+        for _ in range(5):
             QApplication.processEvents()
         window.intake.cards.ensureWidgetVisible(shown)
         take(window, folder, f"supply-{name}")

@@ -1,7 +1,7 @@
 """Intake: what the thing is, in the words of its label and its owner, and what the bench may do to it."""
 
 import msgspec
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import QEvent, QObject, QTimer, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QGridLayout,
@@ -200,6 +200,15 @@ class IntakeStage(QWidget):
         self.supply.setText(address)
         self.supply.setCursorPosition(0)
         self.changed.emit()
+
+    def reveal(self, part: QWidget) -> None:
+        """Scrolled to, once it is laid out."""
+        QTimer.singleShot(0, part, lambda: self.cards.ensureWidgetVisible(part, 0, 8))
+
+    def keep_the_keys(self) -> None:
+        """A button that goes grey would give them to whatever is next in line."""
+        if self.look_button.hasFocus() or self.ask_button.hasFocus() or self.supply_row.report.button.hasFocus():
+            self.supply.setFocus()
 
     def offer_asking(self, *, idle: bool, may_look: bool) -> None:
         self.look_button.setEnabled(idle and may_look)

@@ -74,7 +74,8 @@ class SupplyRow(QWidget):
             self._add(place)
         count = self.places.count()
         self.places.setVisible(count > 0)
-        self.places.setFixedHeight(min(count, ROWS) * theme.TOUCH_PX + 4)
+        self.places.setCurrentRow(0)
+        self.places.setFixedHeight(min(count, ROWS) * theme.TOUCH_PX + 2)
         if trouble:
             self._look_says(texts.LOOK_FAILED.format(what=trouble))
         elif last is not None:
@@ -101,6 +102,9 @@ class SupplyRow(QWidget):
         self.places.addItem(item)
 
     def _pick(self, item: QListWidgetItem) -> None:
+        """Picked, the list makes room; looking again shows it at once."""
+        self.looked.hide()
+        self.places.hide()
         self.picked.emit(str(item.data(Qt.ItemDataRole.UserRole)))
 
     # what it told
