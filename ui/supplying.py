@@ -39,6 +39,7 @@ class Supplying(QObject):
         intake.supply.editingFinished.connect(self.changed)
         intake.supply_row.picked.connect(self._take)
         intake.supply_row.output_chosen.connect(self.changed)
+        intake.supply_row.open.clicked.connect(lambda: intake.reveal(intake.supply_row.report))
         intake.supply_row.again.connect(lambda volts, amps: self.ask(most=(volts, amps)))
         window.closing.connect(supplies.stop)
         application = QApplication.instance()

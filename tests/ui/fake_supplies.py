@@ -6,6 +6,9 @@ from typing import Any
 import msgspec
 
 from benchlog.bench.looking_around import LastLook, Place
+from benchlog.ledger.store import Ledger
+from benchlog.ledger.supplies import FOUND as KEPT
+from benchlog.ledger.supplies import keep_supply
 from ui.asking_supplies import Question, Told
 
 NETWORK, USB, SERIAL = "TCPIP::192.0.2.7::INSTR", "USB0::0x1234::0x5678::A1::INSTR", "ASRL/dev/ttyUSB0::INSTR"
@@ -37,9 +40,10 @@ REPORT: dict[str, Any] = {
 
 
 class FakeSupplies:
-    """Each answer is held back until `answer` is set, and it starts out set."""
+    """Each answer is held back until `answer` is set, and it starts out set. What is usable is kept in `ledger`."""
 
-    def __init__(self, report: dict[str, Any] | None = None) -> None:
+    def __init__(self, ledger: Ledger, report: dict[str, Any] | None = None) -> None:
+        self.ledger = ledger
         self.report = REPORT if report is None else report
         self.found: LastLook | None = FOUND
         self.before: LastLook | None = None
@@ -65,6 +69,16 @@ class FakeSupplies:
         if question.most is not None:
             volts, amps = question.most
             plain |= {"questions": [], "missing": {}, "volts_max": volts, "amps_max": amps}
+        if plain["usable"]:
+            keep_supply(
+                self.ledger,
+                resource=question.resource,
+                identity=plain["identity"],
+                output=question.output,
+                kind=KEPT,
+                dialect="",
+                content=plain,
+            )
         return msgspec.convert(plain, Told)
 
     def stop(self) -> None:

@@ -14,13 +14,12 @@ from PySide6.QtWidgets import QApplication, QComboBox, QPushButton, QWidget
 
 from benchlog.bench.frames import Request
 from benchlog.ledger.store import Ledger
-from benchlog.ledger.supplies import FOUND, keep_supply
 from benchlog.records import Item, Motor, Stage
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
 from tests.ui.curves_pictures import shoot_curves
 from tests.ui.fake_link import FakeLink
-from tests.ui.fake_supplies import REPORT, FakeSupplies
+from tests.ui.fake_supplies import FakeSupplies
 from tests.ui.record_pictures import shoot_record
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
@@ -45,7 +44,7 @@ def main(folder: Path) -> None:
             links.append(FakeLink(request, per_poll_s=0.2))
             return links[-1]
 
-        address, told = "TCPIP::192.0.2.7::5025::SOCKET", FakeSupplies()
+        address, told = "TCPIP::192.0.2.7::5025::SOCKET", FakeSupplies(ledger)
         session = Session(window, ledger, make, resource=address, settings=lambda: OWNER, supplies=told)
         window.resize(QSize(1366, 768))
         window.show()
@@ -76,16 +75,6 @@ def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, fol
     shoot("asking", row)
     told.answer.set()
     supplying.settle()
-    keep_supply(
-        session.ledger,
-        resource=window.intake.supply.text(),
-        identity=REPORT["identity"],
-        output=1,
-        kind=FOUND,
-        dialect="{}",
-        content=REPORT,
-    )
-    session.refresh()
     shoot("told", row.report.button)
     row.open.click()
     shoot("known", row)

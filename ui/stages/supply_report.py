@@ -104,7 +104,9 @@ def _range(told: Told) -> str:
 
 
 def _s(value: float | None) -> str:
-    return texts.NOTHING if value is None else show(value, "s")
+    if value is None:
+        return texts.NOTHING
+    return show(1e3 * value, "ms") if value < 1.0 else show(value, "s")
 
 
 def _drop(item: QLayoutItem | None) -> None:
