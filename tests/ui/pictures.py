@@ -24,7 +24,7 @@ from tests.ui.record_pictures import shoot_record
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
-from ui.snapshots import take
+from ui.snapshots import SIZES, take
 
 OWNER = Settings(ceilings=Limits(volts=24.0, amps=4.0, kicks=40), unlocked=Limits(volts=30.0, kicks=60))
 
@@ -61,6 +61,7 @@ def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, fol
     before = window.intake.supply.text()
 
     def shoot(name: str, shown: QWidget) -> None:
+        window.resize(SIZES[0])
         for _ in range(5):
             QApplication.processEvents()
         window.intake.cards.ensureWidgetVisible(shown)
