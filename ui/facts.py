@@ -37,7 +37,9 @@ class FootFacts(QObject):
         self._timer.timeout.connect(self._show_rate)
         self._timer.start()
 
-    def supply(self, resource: str) -> None:
+    def supply(self, resource: str, output: int = 1) -> None:
+        if resource and output > 1:
+            resource = texts.FOOT_OUTPUT.format(resource=resource, output=output)
         self._foot.say("supply", texts.FOOT_SUPPLY.format(resource=resource) if resource else texts.FOOT_NO_SUPPLY)
 
     def in_history(self, history: bool) -> None:

@@ -11,7 +11,7 @@ from benchlog.bench.frames import Request
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.leads import lead_check
 from benchlog.ledger.store import Ledger
-from benchlog.ledger.supplies import spoken_with
+from benchlog.ledger.supplies import kept_supply, spoken_with
 from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.ledger.warmth import warmth_of
 from benchlog.motor.insulation import UNKNOWN_CLASS, class_of, winding_ceiling_c
@@ -30,6 +30,7 @@ class BenchSetting:
     max_amps: float | None
     resource: str
     thermal_class: str = UNKNOWN_CLASS
+    output: int = 1
 
     @property
     def limits(self) -> Limits:
@@ -76,6 +77,7 @@ def request_for(
         earlier=warmth.pulses,
         starts=starts,
         unlocked=owner.unlocked,
+        output=setting.output,
         **spoken_with(ledger, setting.resource),
     )
 
@@ -90,7 +92,13 @@ def ceilings_of(run: Run) -> tuple[float | None, float | None]:
     return (held.volts.value, held.amps.value) if held is not None else (None, None)
 
 
-def setting_of(job: Job, runs: Ordered[Run], resource: str) -> BenchSetting:
+def output_of(ledger: Ledger, resource: str) -> int:
+    """Which output of a supply its report is about, since that one was last asked for. Raises LedgerError."""
+    kept = kept_supply(ledger, resource) if resource else None
+    return 1 if kept is None else kept.output
+
+
+def setting_of(job: Job, runs: Ordered[Run], resource: str, output: int = 1) -> BenchSetting:
     """What the bench was last set to for a job: as its last run was asked, or the rated volts."""
     request = request_of(runs[-1]) if runs else None
     limits = request.layers.get(Layer.JOB, Limits()) if request is not None else Limits()
@@ -101,6 +109,7 @@ def setting_of(job: Job, runs: Ordered[Run], resource: str) -> BenchSetting:
         thermal_class=class_of(request.layers.get(Layer.MOTOR, Limits()).winding_c)
         if request is not None
         else UNKNOWN_CLASS,
+        output=request.output if request is not None else output,
     )
 
 

@@ -1,7 +1,7 @@
 """A run from its button to its filing: what is asked of the bench process, and where its frames are shown."""
 
 import logging
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Protocol
@@ -79,6 +79,8 @@ class Running(QObject):
         """What the next recovery climbs: the ladder, unless another was taken over for this job."""
         self._kicks, self._flowing = 0, False
         self._receiver: Receiver | None = None
+        self.asking: Callable[[], bool] = lambda: False
+        """Whether a supply is being asked what it is: it hears one voice at a time."""
         self.live.progressed.connect(self._on_progress)
         self.live.happened.connect(self._on_event)
         self.live.asked.connect(self._on_question)
@@ -119,6 +121,9 @@ class Running(QObject):
 
         The caller has seen that nothing is in the way, and that the output is known to be off.
         """
+        if self.asking():
+            self.window.notice.tell(texts.NOT_WHILE_ASKING)
+            return False
         try:
             self.live.begin(request)
         except OSError as error:

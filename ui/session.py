@@ -15,6 +15,7 @@ from benchlog.recovery.ceilings import intersect
 from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
 from ui.advising import Advising
+from ui.asking_supplies import Supplies, SuppliesAsked
 from ui.bench_job import BenchJob
 from ui.curves.curving import Curving
 from ui.facts import FootFacts
@@ -28,6 +29,7 @@ from ui.record.timeline import waiting_text
 from ui.run_request import request_of, setting_of
 from ui.running import Running, minding_the_ledger
 from ui.stages.run_view import RunView
+from ui.supplying import Supplying
 from ui.taking_in import TakingIn
 from ui.way import Standing, Way
 
@@ -46,6 +48,7 @@ class Session(QObject):
         resource: str = "",
         settings: Callable[[], Settings] = owner_settings,
         beep: Callable[[], None] = QApplication.beep,
+        supplies: Supplies | None = None,
     ) -> None:
         super().__init__(window)
         self.window, self.ledger = window, ledger
@@ -60,6 +63,7 @@ class Session(QObject):
         self.taking_in = TakingIn(window, ledger, self.bench)
         self.recording = Recording(window, ledger, self.bench, self.running, settings)
         self.curving = Curving(window, ledger, self.bench, self.running, settings, beep=beep)
+        self.supplying = Supplying(window, ledger, self.running, supplies or SuppliesAsked(ledger.path))
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -104,6 +108,7 @@ class Session(QObject):
         self.recording.opened.connect(self.refresh)
         self.recording.left.connect(self.refresh)
         self.curving.changed.connect(self._show_header)
+        self.supplying.changed.connect(self.refresh)
         window.free.held.connect(self.running.keys.hold)
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
@@ -136,7 +141,10 @@ class Session(QObject):
         self.advising.show(here=self.here is Stage.FREE)
         self.window.free.take_hand_steps(job is not None and not self.bench.closed)
         self.window.prove.lock(self.run.on)
-        self.facts.supply(self.window.intake.setting().resource)
+        with self._minding_the_ledger():
+            self.supplying.follow()
+        setting = self.window.intake.setting()
+        self.facts.supply(setting.resource, setting.output)
 
     @property
     def _may_begin(self) -> bool:
@@ -241,7 +249,8 @@ class Session(QObject):
         with self._minding_the_ledger():
             job = self.bench.load(job_id)
             self._blank_stages()
-            setting = setting_of(job, self.bench.runs, self.window.intake.setting().resource or self._resource)
+            now = self.window.intake.setting()
+            setting = setting_of(job, self.bench.runs, now.resource or self._resource, now.output)
             self.window.intake.show_job(job, setting)
             self._show_ladder()
             for run in self.bench.last_runs():

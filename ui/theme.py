@@ -191,6 +191,10 @@ QCheckBox::indicator:focus {{ border: 2px solid {t.ink}; }}
 QCheckBox::indicator:disabled {{ background: {t.band}; }}
 QTableView {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; gridline-color: {t.line};
   selection-background-color: {t.selection}; selection-color: {t.ink}; outline: 0; }}
+QListWidget[look="rows"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; outline: 0; }}
+QListWidget[look="rows"]:focus {{ border: 2px solid {t.ink}; }}
+QListWidget[look="rows"]::item {{ padding: 0 10px; border-bottom: 1px solid {t.band}; }}
+QListWidget[look="rows"]::item:selected {{ background: {t.selection}; color: {t.ink}; }}
 QHeaderView {{ background: transparent; }}
 QHeaderView::section {{ background: {t.card}; color: {t.second}; border: 0; border-bottom: 1px solid {t.line};
   padding: 4px 13px; }}

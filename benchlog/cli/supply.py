@@ -218,6 +218,7 @@ class _Report:
             "identity": can.identity if can is not None else found.identity if found is not None else "",
             "why": self._problem,
             "dialect": None if dialect is None else msgspec.to_builtins(dialect),
+            "speaks": "" if dialect is None else f"{dialect.name}: {dialect_in_words(dialect)}",
             "works": [] if dialect is None else working(dialect, measured),
             "missing": {gap: ABOUT_GAPS[gap] for gap in missing},
             "questions": self._questions(),

@@ -10,7 +10,7 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtCore import QSize
-from PySide6.QtWidgets import QApplication, QComboBox, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QPushButton, QWidget
 
 from benchlog.bench.frames import Request
 from benchlog.ledger.store import Ledger
@@ -19,11 +19,12 @@ from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
 from tests.ui.curves_pictures import shoot_curves
 from tests.ui.fake_link import FakeLink
+from tests.ui.fake_supplies import FakeSupplies
 from tests.ui.record_pictures import shoot_record
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
-from ui.snapshots import take
+from ui.snapshots import SIZES, take
 
 OWNER = Settings(ceilings=Limits(volts=24.0, amps=4.0, kicks=40), unlocked=Limits(volts=30.0, kicks=60))
 
@@ -43,13 +44,50 @@ def main(folder: Path) -> None:
             links.append(FakeLink(request, per_poll_s=0.2))
             return links[-1]
 
-        session = Session(window, ledger, make, resource="TCPIP::192.0.2.7::5025::SOCKET", settings=lambda: OWNER)
+        address, told = "TCPIP::192.0.2.7::5025::SOCKET", FakeSupplies(ledger)
+        session = Session(window, ledger, make, resource=address, settings=lambda: OWNER, supplies=told)
         window.resize(QSize(1366, 768))
         window.show()
+        shoot_supplies(window, session, told, folder)
         Walk(window, session, links, folder).go()
         window.close()
         ledger.close()
     shoot_curves(folder)
+
+
+def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, folder: Path) -> None:
+    """The intake's address: what a search found, what one told, and what came of one that told nothing."""
+    row, supplying = window.intake.supply_row, session.supplying
+    before = window.intake.supply.text()
+
+    def shoot(name: str, shown: QWidget) -> None:
+        window.resize(SIZES[0])
+        for _ in range(5):
+            QApplication.processEvents()
+        window.intake.cards.ensureWidgetVisible(shown)
+        take(window, folder, f"supply-{name}")
+
+    window.intake.look_button.click()
+    supplying.settle()
+    shoot("found", row.places)
+    row.places.itemClicked.emit(row.places.item(1))
+    told.answer.clear()
+    window.intake.ask_button.click()
+    shoot("asking", row)
+    told.answer.set()
+    supplying.settle()
+    shoot("told", row.report.button)
+    row.open.click()
+    shoot("known", row)
+    told.report = {"usable": False, "why": "it answers none of the questions for setpoints that supplies answer"}
+    window.intake.supply.setText("ASRL/dev/ttyUSB0::INSTR")
+    window.intake.ask_button.click()
+    supplying.settle()
+    shoot("not-usable", row)
+    window.intake.supply.setText(before)
+    row.looked.hide()
+    row.places.hide()
+    session.refresh()
 
 
 class Walk:

@@ -31,7 +31,7 @@ from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, NOTHING, RUN_I
 from ui.curves.running_in import RunningIn
 from ui.history.errands import Errands
 from ui.main_window import MainWindow
-from ui.run_request import BenchSetting, request_for
+from ui.run_request import BenchSetting, output_of, request_for
 from ui.running import Running, minding_the_ledger
 
 MOST_LOTS = 50
@@ -495,6 +495,7 @@ class Curving(QObject):
                 job=job.id,
                 unit=unit,
                 load_state=job.load_state,
+                output=setting.output,
             )
             if self.running.launch(request, self.receiver):
                 self._offer()
@@ -504,7 +505,9 @@ class Curving(QObject):
         lot = self._lot
         if lot is None:
             return self.window.intake.setting()
-        return BenchSetting(max_volts=lot.job.motor.rated_volts, max_amps=None, resource=self._supply())
+        resource, intake = self._supply(), self.window.intake.setting()
+        output = intake.output if intake.resource == resource else output_of(self.ledger, resource)
+        return BenchSetting(max_volts=lot.job.motor.rated_volts, max_amps=None, resource=resource, output=output)
 
     def check(self) -> None:
         """The shift's check: leads and fixture joined, and the zero read before the output goes on."""

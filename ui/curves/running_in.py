@@ -122,6 +122,7 @@ class RunningIn(QObject):
                 owner=owner,
                 job=job.id,
                 load_state=job.load_state,
+                output=setting.output,
             )
             if self.running.launch(request, self.page):
                 self.offer()

@@ -1,11 +1,12 @@
 """Intake: what the thing is, in the words of its label and its owner, and what the bench may do to it."""
 
 import msgspec
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import QEvent, QObject, QTimer, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
+    QLabel,
     QLineEdit,
     QPlainTextEdit,
     QVBoxLayout,
@@ -23,7 +24,10 @@ from ui.quantity_edit import QuantityEdit
 from ui.run_request import BenchSetting
 from ui.stages.comeback import ComebackRow
 from ui.stages.owner_card import OwnerFields
+from ui.stages.supply_row import SupplyRow
 from ui.stages.unlock import UnlockRow
+
+OUTPUT_FIELD = "intake_output"
 
 
 class IntakeStage(QWidget):
@@ -58,7 +62,8 @@ class IntakeStage(QWidget):
         for made in (self._item_card(), self._bench_card(), self._owner_card()):
             lines.addWidget(made)
         lines.addStretch(1)
-        column.addWidget(scrolled(cards), 1)
+        self.cards = scrolled(cards)
+        column.addWidget(self.cards, 1)
         self.problem = label("", "alarm", bold=True)
         self.problem.setObjectName("intake_problem")
         self.open_button = button(texts.OPEN_JOB, "intake_open", "main")
@@ -168,11 +173,47 @@ class IntakeStage(QWidget):
         row.addWidget(self.wet, 1)
         row.addWidget(self.coupled, 1)
         _put(grid, 0, 2, texts.FIELD_LOAD, load, 2)
-        _put(grid, 1, 0, texts.FIELD_SUPPLY, self.supply, 3)
+        _put(grid, 1, 0, texts.FIELD_SUPPLY, self._address(), 3).setBuddy(self.supply)
         _put(grid, 1, 3, texts.FIELD_CLASS, self.thermal)
+        grid.addWidget(self.supply_row, 5, 0, 1, 4)
         self.unlock = UnlockRow()
-        grid.addWidget(self.unlock, 5, 0, 1, 4)
+        grid.addWidget(self.unlock, 6, 0, 1, 4)
         return made
+
+    def _address(self) -> QWidget:
+        self.supply_row = SupplyRow()
+        self.look_button = button(texts.LOOK_FOR, "supply_look", accessible=texts.LOOK_FOR_NAME)
+        self.ask_button = button(texts.ASK_IT, "supply_ask", accessible=texts.ASK_IT_NAME)
+        self.ask_button.setToolTip(texts.ASK_HINT)
+        made = QWidget()
+        row = QHBoxLayout(made)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        row.addWidget(self.supply, 1)
+        for one in (self.look_button, self.ask_button):
+            one.setMinimumHeight(theme.TOUCH_PX - 4)
+            row.addWidget(one)
+        return made
+
+    def pick_supply(self, address: str) -> None:
+        """From what was found; kept in the draft like one that is typed."""
+        self.supply.setText(address)
+        self.supply.setCursorPosition(0)
+        self.changed.emit()
+
+    def reveal(self, part: QWidget) -> None:
+        """Scrolled to, once it is laid out."""
+        QTimer.singleShot(0, part, lambda: self.cards.ensureWidgetVisible(part, 0, 8))
+
+    def keep_the_keys(self) -> None:
+        """A button that goes grey would give them to whatever is next in line."""
+        if self.look_button.hasFocus() or self.ask_button.hasFocus() or self.supply_row.report.button.hasFocus():
+            self.supply.setFocus()
+
+    def offer_asking(self, *, idle: bool, may_look: bool) -> None:
+        self.look_button.setEnabled(idle and may_look)
+        self.ask_button.setEnabled(idle)
+        self.supply_row.lock(not idle)
 
     def _follow(self) -> None:
         if self._follow_rated:
@@ -252,16 +293,19 @@ class IntakeStage(QWidget):
         return texts.LOAD_STATE.format(wet=self.wet.currentText(), coupled=self.coupled.currentText())
 
     def setting(self) -> BenchSetting:
+        resource = self.supply.text().strip()
         return BenchSetting(
             max_volts=self.max_volts.value() or 0.0,
             max_amps=self.max_amps.value(),
-            resource=self.supply.text().strip(),
+            resource=resource,
             thermal_class=self.thermal.currentText(),
+            output=self.supply_row.output_for(resource),
         )
 
     def show_job(self, job: Job, setting: BenchSetting) -> None:
         """A job that is taken in: what was measured at its rated volts is fixed, all else can be put right."""
         self.supply.setText(setting.resource)
+        self.supply_row.put_output(setting.resource, setting.output)
         self.rated.put(job.motor.rated_volts)
         self._follow_rated = False
         self.max_volts.put(setting.max_volts)
@@ -321,6 +365,7 @@ class IntakeStage(QWidget):
         """What is typed, for a draft."""
         fields: Fields = {name: edit.text() for name, edit in self._drafted().items()}
         fields |= {name: chooser.currentText() for name, chooser in self._chosen().items()}
+        fields |= {OUTPUT_FIELD: self.setting().output}
         return fields | {"complaint": self.complaint.toPlainText(), "consent": self.owner.consent.isChecked()}
 
     def fill(self, form: Fields) -> None:
@@ -329,6 +374,9 @@ class IntakeStage(QWidget):
             edit.setText(str(form.get(name, edit.text())))
         for name, chooser in self._chosen().items():
             chooser.setCurrentText(str(form.get(name, chooser.currentText())))
+        output = form.get(OUTPUT_FIELD)
+        if isinstance(output, int) and output > 0:
+            self.supply_row.put_output(self.setting().resource, output)
         self.complaint.setPlainText(str(form.get("complaint", "")))
         self.owner.consent.setChecked(bool(form.get("consent")))
         self._follow_rated = self.max_volts.text() == self.rated.text()
@@ -370,8 +418,9 @@ def _field_card(title: str) -> tuple[QWidget, QGridLayout]:
     return made, grid
 
 
-def _put(grid: QGridLayout, row: int, column: int, name: str, field: QWidget, span: int = 1) -> None:
+def _put(grid: QGridLayout, row: int, column: int, name: str, field: QWidget, span: int = 1) -> QLabel:
     text = label(name, "second", px=theme.SECOND_PX)
     text.setBuddy(field)
     grid.addWidget(text, 1 + 2 * row, column, 1, span)
     grid.addWidget(field, 2 + 2 * row, column, 1, span)
+    return text
