@@ -380,10 +380,16 @@ def _tell_unit(unit: Unit, *, as_json: bool) -> None:
             serial=unit.serial,
             run=unit.run,
             passed=unit.passed,
+            judged_run=unit.judged_run,
+            failed_before=unit.failed_before,
             judged=None if judged is None else msgspec.to_builtins(judged),
         )
         return
-    run = "no run yet" if unit.run is None else f"run {unit.run}: {_RESULTS[unit.passed]}"
+    run = "no run yet" if unit.run is None else f"run {unit.counts}: {_RESULTS[unit.passed]}"
+    if unit.failed_before:
+        run += ", failed before"
+    if unit.counts != unit.run:
+        run += f"; run {unit.run} has no verdict"
     say(f"{unit.number:4d}  {unit.serial:24.24}  {run}" + (f"; {judged.sentence}" if judged else ""))
 
 

@@ -1,4 +1,4 @@
-"""Units of a lot: each by its serial, with its last run and what that was judged to be."""
+"""Units of a lot: each by its serial, with its last run and the verdict that stands."""
 
 import msgspec
 from sqlalchemy import ColumnElement, func, select
@@ -62,7 +62,8 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
     """Keeps what a unit's run, by its key, was judged to be; what is kept is returned. `limits_id`: None for the lot's.
 
     Where the lot's zero or leads were not checked in the shift before the run, it is neither passed nor failed,
-    whatever the figures say, and says so. A run that is judged again has two judgements: the last counts.
+    whatever the figures say, and says so. What is judged again has two judgements: the last counts that passed or
+    failed it.
     Raises Refused where the run is not of this unit, or the lot has no limits; LedgerError.
     """
     of_lot, measured = unit(ledger, unit_id).job, ledger.run(run)
@@ -110,14 +111,24 @@ def _units(ledger: Ledger, session: Session, wanted: ColumnElement[bool]) -> lis
     of_units = select(RunRow.unit_id, RunRow.id).join(UnitRow, UnitRow.id == RunRow.unit_id).where(wanted)
     of_units = of_units.where(RunRow.kind == RunKind.START_UP.value).order_by(RunRow.started_utc, RunRow.id)
     last_run = {run.unit_id: run.id for run in session.execute(of_units)}
-    of_runs = select(JudgedRow.run_id, JudgedRow.passed, JudgedRow.content)
+    of_runs = select(JudgedRow.unit_id, JudgedRow.run_id, JudgedRow.passed, JudgedRow.content)
     of_runs = of_runs.join(UnitRow, UnitRow.id == JudgedRow.unit_id).where(wanted).order_by(JudgedRow.id)
-    judged = {run: (passed, content) for run, passed, content in session.execute(of_runs)}
+    open_runs: dict[int, str] = {}
+    verdicts: dict[int, list[tuple[int, bool, str]]] = {row.id: [] for row in rows}
+    for of_unit, judged_run, passed, content in session.execute(of_runs):
+        if passed is None:
+            open_runs[judged_run] = content
+        else:
+            verdicts[of_unit].append((judged_run, passed, content))
     found = []
     for row in rows:
+        last, *before = reversed(verdicts[row.id]) if verdicts[row.id] else (None,)
         run = last_run.get(row.id)
-        passed, content = (None, "") if run is None else judged.get(run, (None, ""))
-        fields = {"id": row.id, "job": row.job_id, "number": row.number, "serial": row.serial}
-        fields |= {"run": run, "passed": passed, "judged": content}
+        fields = {"id": row.id, "job": row.job_id, "number": row.number, "serial": row.serial, "run": run}
+        if last is None:
+            fields |= {"judged": "" if run is None else open_runs.get(run, "")}
+        else:
+            fields |= dict(zip(("judged_run", "passed", "judged"), last, strict=True))
+            fields |= {"failed_before": any(passed is False for _, passed, _ in before)}
         found.append(value_of(ledger.path, f"unit {row.id}", fields, Unit))
     return found
