@@ -88,6 +88,7 @@ CHECK_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V
 CHECK_FAILED = "The {kinds} check did not pass: {told}. No unit is judged until it does."
 NEEDS_CLEAR = "First tick that fingers, hair and blades are clear."
 NEEDS_SERIAL = "First scan or type the unit’s serial."
+NEEDS_ENTER = "Press Enter in the serial’s field first: only then does the space bar start this unit."
 NEEDS_TEST = "First choose or define a test."
 
 
@@ -175,12 +176,18 @@ UNIT_COLUMNS = ("No.", "Serial", "Verdict", "Nearest its limit", "Margin", "Star
 RUNS_SAY, RUNS_WHY = "Captured starts of job {number:04d}", "Enter, or a double click, shows the starts of a run."
 BY_NUMBER, WORST_FIRST = "by number", "worst first"
 ORDER_NAMES = ("Units in the order in which they came", "The unit nearest to its limits, or farthest outside, first")
-MAKE_LIMITS, MAKE_LIMITS_NAME = "Make limits from these", "Limits from all units that did not fail, as known good ones"
+MAKE_LIMITS, MAKE_LIMITS_NAME = (
+    "Make limits from these",
+    "Limits from all units that turned and never failed, as known good ones",
+)
 WHO_GOOD, WHO_GOOD_HINT = "Who says that these are good", "who says they are good"
 NEEDS_WHO_GOOD = "Say who says that these units are good."
 LIMITS_MADE = "Limits {id} from {n} known good units; the lot is judged by them from now on, and was judged again."
 LIMITS_NOT = "No limits from these: {why}."
 UNIT_PASS, UNIT_FAIL, UNIT_OPEN, UNIT_NEW = "pass", "FAIL", "not judged", "not measured"
+UNIT_BEFORE = "{verdict}, failed before"
+STANDS = {True: "passed", False: "failed"}
+STANDS_OF = "It {verdict} in run {judged}; run {run} has no verdict."
 SOUND, SOUND_NAME = "sound", "A sound when a unit is done: one for pass, two for fail"
 
 
@@ -229,7 +236,7 @@ WRONG_AMBIENT = "Ambient: a temperature in °C."
 
 def too_few_good(count: int) -> str:
     there = {0: "none is", 1: "1 is"}.get(count, f"{count} are")
-    return f"Limits take five known good units or more; {there} measured here and did not fail."
+    return f"Limits take five known good units or more; {there} measured here, turned at each start and never failed."
 
 
 def live_name(number: int) -> str:

@@ -96,7 +96,6 @@ class Curving(QObject):
         room.page_shown.connect(lambda _: self._offer())
         room.shown_picked.connect(self.show_chosen)
         room.lot_wanted.connect(self.new_lot)
-        room.space_pressed.connect(side.next.press)
         room.empty.test_wanted.connect(lambda: room.show_page(TESTS_PAGE))
         room.empty.lot_wanted.connect(self.new_lot)
         room.empty.job_wanted.connect(lambda: self.show_chosen(JOB))
@@ -111,6 +110,7 @@ class Curving(QObject):
         chart.before_wanted.connect(self._lay_before)
         chart.question.answered.connect(self.running.live.answer)
         side.next.scanned.connect(self._scan)
+        side.next.told.connect(self.window.notice.tell)
         side.next.started.connect(self.begin)
         side.next.cleared.connect(self._keep_clear)
         side.next.test_chosen.connect(self._use_test)
@@ -497,6 +497,7 @@ class Curving(QObject):
                 load_state=job.load_state,
             )
             if self.running.launch(request, self.receiver):
+                self.room.side.next.used()
                 self._offer()
 
     def _setting(self) -> BenchSetting:

@@ -1,5 +1,7 @@
 """The units of a lot, or the runs of a job, in a list: pass or fail, what is nearest its limit and by how much."""
 
+import math
+
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -99,12 +101,11 @@ class UnitsPage(QWidget):
         else:
             self.say.setText(texts.RUNS_SAY.format(number=shown.job.number))
             self.why.setText(texts.RUNS_WHY)
-        good = sum(one.captured is not None and not one.failed for one in shown.measured)
-        may = shown.lot is not None and good >= LEAST_GOOD
+        may = shown.lot is not None and shown.good >= LEAST_GOOD
         self.make_limits.setVisible(shown.lot is not None)
         self.who.setVisible(shown.lot is not None)
         self.make_limits.setEnabled(may)
-        self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(good))
+        self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(shown.good))
         self._fill()
 
     def _fill(self) -> None:
@@ -120,7 +121,7 @@ class UnitsPage(QWidget):
             for column, text in enumerate(_cells(shown.measured[number])):
                 cell = QTableWidgetItem(text)
                 cell.setToolTip(plain_hint(text))
-                if column == 2 and text == texts.UNIT_FAIL:
+                if column == 2 and text.startswith(texts.UNIT_FAIL):
                     cell.setFont(theme.semibold())
                 self.table.setItem(row, column, cell)
 
@@ -150,13 +151,17 @@ def _share(row: JudgedFigure) -> float:
 def _worth(one: Measured) -> tuple[int, float]:
     """For the order: what is farthest outside first, what was not judged last."""
     row = None if one.judged is None else worst(one.judged)
-    return (1, 0.0) if row is None else (0, _share(row))
+    if row is None:  # one that failed and was then measured without being judged stays in front
+        return (0, -math.inf) if one.failed else (1, 0.0)
+    return 0, _share(row)
 
 
 def _cells(one: Measured) -> tuple[str, ...]:
     run = None if one.captured is None else one.captured.run
     passed = one.unit.passed if one.unit is not None else None if one.judged is None else one.judged.passed
     verdict = {True: texts.UNIT_PASS, False: texts.UNIT_FAIL, None: texts.UNIT_OPEN}[passed]
+    if one.unit is not None and one.unit.failed_before:
+        verdict = texts.UNIT_BEFORE.format(verdict=verdict)
     row = None if one.judged is None else worst(one.judged)
     return (
         str(one.unit.number) if one.unit is not None else str(run.id) if run is not None else texts.NO_VALUE,
