@@ -277,7 +277,14 @@ class ScpiSupply:
         self._session.set_timeout(self._timeout_s)
 
     def close(self) -> None:
-        self._session.close()
+        """A measurement array that was started and never fetched is stopped first, where the supply can be reached."""
+        try:
+            if self._array is not None:
+                self._array.leave()
+        except SupplyError:
+            pass  # its output is off, or nothing more can be done from here
+        finally:
+            self._session.close()
 
     def _send(self, *units: str) -> None:
         self._refuse_suspect()
