@@ -12,7 +12,7 @@ from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, rated_volts_of, say
+from benchlog.cli.options import NO_RATING, Problem, default_ledger, json_option, ledger_option, rated_volts_of, say
 from benchlog.cli.starts_told import table
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
@@ -183,7 +183,7 @@ def _rated(given: float | None, job: "Job | None") -> float:
     if given is not None:
         return given
     if job is None:
-        raise Refused("no rating: give the motor's rated volts with --rated-voltage")
+        raise Refused(NO_RATING)
     return job.motor.rated_volts
 
 
