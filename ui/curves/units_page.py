@@ -24,7 +24,7 @@ from ui.history.job_list import plain_table
 from ui.moments import clock_text, day_text
 from ui.pieces import button, label, plain_hint
 
-_WIDTHS = (60, 0, 108, 150, 104, 70, 172)
+_WIDTHS = (60, 0, 168, 150, 104, 70, 172)
 LEAST_GOOD = 5
 
 
