@@ -15,6 +15,7 @@ from benchlog.records import JobState, Lot, RunKind, Unit
 
 MOST_SERIAL = 100
 """Characters: what is longer was not scanned from a unit."""
+MEASURED_BEFORE = "Measured before the check: measure it again."
 
 
 def add_unit(ledger: Ledger, lot: Lot, serial: str) -> Unit:
@@ -75,10 +76,11 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
         if limits_id is None:
             raise Refused(f'lot "{row.name}" has no limits yet that a unit could be judged by')
     if due := due_in(ledger, of_lot, measured.started_utc):
+        checked_since = not due_in(ledger, of_lot, ledger.clock.utc())
         judged = msgspec.structs.replace(
             judged,
             passed=None,
-            sentence=f"Check due: {' and '.join(due)}.",
+            sentence=MEASURED_BEFORE if checked_since else f"Check due: {' and '.join(due)}.",
             because=f"Not judged. {judged.sentence}".strip(),
         )
     with ledger.adding() as session:  # it hangs on a run, and changes nothing that is there
@@ -93,6 +95,15 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
             )
         )
     return judged
+
+
+def measured_before_check(ledger: Ledger, lot: Lot) -> list[Unit]:
+    """Units without a verdict whose last run began while a check was due: no check that passes later makes up for it.
+
+    Raises LedgerError.
+    """
+    found = [one for one in units(ledger, lot) if one.run is not None and one.passed is None]
+    return [one for one in found if due_in(ledger, lot.job.id, ledger.run(one.run or 0).started_utc)]
 
 
 def open_rows(session: Session, lot: Lot) -> tuple[JobRow, LotRow]:
