@@ -59,6 +59,8 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     desk.open_lot()
     card = desk.window.curves.side.next
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_CLEAR)
+    assert card.check.isVisible()  # what is due is said from the beginning
+    assert card.checked.text() == "Check due: zero, leads"
     desk.click("curves_clear")
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_SERIAL)
     QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
@@ -84,6 +86,8 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     assert run.unit == desk.units()[0].id
     assert card.serial.text() == ""
     assert desk.window.header.about.text().endswith("serial F 17")
+    desk.scan("F 18")
+    assert desk.window.header.about.text() == "unit 2 · serial F 18"
 
 
 def test_a_scan_never_starts_the_unit_that_was_scanned_before(desk: LotDesk) -> None:
@@ -231,7 +235,7 @@ def _without_the_shifts_check(desk: LotDesk) -> None:
     desk.clock.wait(desk.clock.now() + 9 * 3600.0)
     desk.curving.refresh()
     desk.settle()
-    assert "leads not checked" in side.next.checked.text()
+    assert side.next.checked.text() == "Check due: zero, leads"
     before = desk.beeps
     desk.measure("F-8", "good:8")
     assert side.verdict.word.text() == texts.NOT_JUDGED

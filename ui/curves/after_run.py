@@ -99,7 +99,7 @@ def checks_told(shown: Shown) -> tuple[str, bool]:
     """The shift's checks on a line, and whether one is due."""
     last = {one.kind: one for one in shown.checks}
     done = [_check_words(one) for kind, one in last.items() if kind not in shown.due]
-    due = " and ".join(texts.CHECK_KINDS[kind.value] for kind in shown.due)
+    due = ", ".join(texts.CHECK_KINDS[kind.value] for kind in shown.due)
     parts = [texts.CHECK_DUE.format(kinds=due)] if due else []
     return "; ".join([*parts, *done]), bool(due)
 

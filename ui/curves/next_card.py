@@ -70,7 +70,7 @@ class StartButton(QPushButton):
 class NextCard(QFrame):
     """`scanned` a serial with Enter; `started` by the button or the space bar; `cleared` the tick, once a session;
     `check_wanted` the shift's check; `test_chosen` the key of the test for the job on the bench; `told`
-    why a key did nothing.
+    why a key did nothing; `crowded` whether the tick and a check that is due are asked for at once.
 
     A scanner types into whatever has the focus, and ends with Enter. So the space bar starts a unit only after Enter
     in the serial's field, once; any other character begins the next serial there. `now_s` tells s, from any zero.
@@ -82,6 +82,7 @@ class NextCard(QFrame):
     check_wanted = Signal()
     test_chosen = Signal(int)
     told = Signal(str)
+    crowded = Signal(bool)
 
     def __init__(self, tokens: Tokens, now_s: Callable[[], float] = time.monotonic) -> None:
         super().__init__()
@@ -91,7 +92,7 @@ class NextCard(QFrame):
         self.setProperty("look", "card")
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 6, 12, 8)
-        column.setSpacing(6)
+        column.setSpacing(4)
         self.clear = Tick(texts.CLEAR_TICK, "curves_clear")
         self.clear.setToolTip(texts.CLEAR_HINT)
         self.clear.toggled.connect(self._tick)
@@ -99,6 +100,7 @@ class NextCard(QFrame):
         self.checked.setObjectName("curves_checked")
         self.check = button(texts.CHECK_NOW, "curves_check", accessible=texts.CHECK_NOW_NAME)
         self.check.setToolTip(texts.CHECK_HINT)
+        self.check.setMinimumHeight(theme.TOUCH_PX - 4)
         self.check.clicked.connect(self.check_wanted)
         self.checks = QWidget()
         checks = QHBoxLayout(self.checks)
@@ -127,11 +129,11 @@ class NextCard(QFrame):
         row.addWidget(self.serial, 1)
         row.addWidget(self.test, 1)
         row.addWidget(self.start)
-        column.addWidget(self.clear)
         column.addWidget(self.checks)
+        column.addWidget(self.clear)
         self.checks.hide()
         column.addLayout(row)
-        self._ready, self._needs_serial, self._checks_shown = "", True, False
+        self._ready, self._needs_serial, self._checks_shown, self._check_due = "", True, False, False
         self.offer(needs_serial=True, ready="")
 
     def offer(self, *, needs_serial: bool, ready: str) -> None:
@@ -142,13 +144,19 @@ class NextCard(QFrame):
         self._judge()
 
     def show_checks(self, words: str, *, due: bool, shown: bool) -> None:
-        self._checks_shown = shown
-        self.checks.setVisible(shown and self.clear.isChecked())  # one thing after the other
+        self._checks_shown, self._check_due = shown, due
+        self._lay_checks()
         self.checked.say(words)
         self.checked.setProperty("tone", "look" if due else "second")
         self.checked.style().unpolish(self.checked)
         self.checked.style().polish(self.checked)
         self.checked.setFont(theme.font(theme.SECOND_PX))
+
+    def _lay_checks(self) -> None:
+        """What is due is in sight from the beginning; what was checked waits until hands are clear."""
+        ticked = self.clear.isChecked()
+        self.checks.setVisible(self._checks_shown and (self._check_due or ticked))
+        self.crowded.emit(self._checks_shown and self._check_due and not ticked)
 
     def forget_clear(self) -> None:
         """Another lot, or another sitting: it is asked again."""
@@ -156,7 +164,7 @@ class NextCard(QFrame):
         self.clear.setChecked(False)
         self.clear.blockSignals(False)
         self.clear.show()
-        self.checks.hide()
+        self._lay_checks()
         self._armed = False
         self._judge()
 
@@ -215,7 +223,7 @@ class NextCard(QFrame):
         if ticked:
             self.cleared.emit()
             self.clear.hide()
-            self.checks.setVisible(self._checks_shown)
+            self._lay_checks()
         self._judge()
 
     def _edited(self, _: str = "") -> None:

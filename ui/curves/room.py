@@ -58,7 +58,12 @@ class CurvesRoom(QWidget):
         column.addWidget(self.pages, 1)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.chart.plot.installEventFilter(self)
+        self.side.lot.limits_wanted.connect(self._to_limits)
         self.show_page(EMPTY_PAGE)
+
+    def _to_limits(self) -> None:
+        self.page_picked.emit(UNITS_PAGE)
+        self.units.who.setFocus()
 
     def _top_row(self) -> QHBoxLayout:
         self.shown = Chooser("curves_shown", texts.SHOWN_NAME)
@@ -87,6 +92,7 @@ class CurvesRoom(QWidget):
         if page != self.page and focus is not None and shown is not None and shown.isAncestorOf(focus):
             self.setFocus()  # else the next in line takes it, and the space bar would press that
         self.pages.setCurrentIndex(page)
+        self.side.found.setVisible(page != RUN_IN_PAGE)  # what was found of starts is not said of a run-in
         self.page_shown.emit(page)
         self.switch.setExclusive(False)
         for number in _SWITCHED:

@@ -17,14 +17,14 @@ from PySide6.QtWidgets import (
 from benchlog.motor.limits import Judged, JudgedFigure
 from ui import curve_texts as texts
 from ui import theme
-from ui.curves.figure_words import margin_words
+from ui.curves.figure_words import margin_share, margin_words
 from ui.curves.form_rows import line
 from ui.curves.reading import Measured, Shown
 from ui.history.job_list import plain_table
 from ui.moments import clock_text, day_text
 from ui.pieces import button, label, plain_hint
 
-_WIDTHS = (60, 0, 168, 150, 104, 70, 172)
+_WIDTHS = (56, 0, 156, 146, 148, 66, 160)
 LEAST_GOOD = 5
 
 
@@ -88,7 +88,10 @@ class UnitsPage(QWidget):
         self.make_limits.clicked.connect(lambda: self.limits_wanted.emit(self.who.text().strip()))
         row = QHBoxLayout()
         row.setSpacing(8)
+        self.who_label = label(texts.WHO_GOOD_LABEL, "second", px=theme.SECOND_PX)
+        self.who_label.setBuddy(self.who)
         row.addWidget(self.not_limits, 1)
+        row.addWidget(self.who_label)
         row.addWidget(self.who)
         row.addWidget(self.make_limits)
         return row
@@ -103,7 +106,8 @@ class UnitsPage(QWidget):
             self.why.setText(texts.RUNS_WHY)
         may = shown.lot is not None and shown.good >= LEAST_GOOD
         self.make_limits.setVisible(shown.lot is not None)
-        self.who.setVisible(shown.lot is not None)
+        for part in (self.who_label, self.who):
+            part.setVisible(shown.lot is not None)
         self.make_limits.setEnabled(may)
         self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(shown.good))
         self._fill()
@@ -144,8 +148,8 @@ def worst(judged: Judged) -> JudgedFigure | None:
 
 
 def _share(row: JudgedFigure) -> float:
-    wide = (row.high or 0.0) - (row.low or 0.0)
-    return (row.margin or 0.0) / wide if wide > 0 else (row.margin or 0.0)
+    share = margin_share(row)
+    return (row.margin or 0.0) if share is None else share
 
 
 def _worth(one: Measured) -> tuple[int, float]:
