@@ -320,7 +320,9 @@ class Lot(msgspec.Struct, frozen=True, kw_only=True):
 class Unit(msgspec.Struct, frozen=True, kw_only=True):
     """One of a lot, by its serial. `run`: the last that captured its starts, None where none did.
 
-    `passed`, `judged`: what that run was judged to be, in a word and as JSON text; None and "" where it was not judged.
+    `passed`: the last verdict that was one; it stands, whatever was measured and not judged since. `judged_run`: the
+    run it is of. `judged`: that judgement as JSON text; without a verdict that of the last run, "" where it has none.
+    `failed_before`: a judgement before the one that stands failed it.
     """
 
     id: int
@@ -330,6 +332,18 @@ class Unit(msgspec.Struct, frozen=True, kw_only=True):
     run: int | None = None
     passed: bool | None = None
     judged: str = ""
+    judged_run: int | None = None
+    failed_before: bool = False
+
+    @property
+    def counts(self) -> int | None:
+        """The run that its verdict is of; the last one where it has none."""
+        return self.run if self.judged_run is None else self.judged_run
+
+    @property
+    def ever_failed(self) -> bool:
+        """By any judgement of any of its runs."""
+        return self.failed_before or self.passed is False
 
 
 class CheckKind(StrEnum):

@@ -122,6 +122,14 @@ class MeasurementArray:
             self._exchange.errors()
         return problems
 
+    def leave(self) -> None:
+        """Stops what was started and never fetched, and puts its settings back. Raises SupplyError. Sends only, and so
+        waits for no reply."""
+        if self._found_set is None:
+            return
+        (interval_s, points), self._found_set, self._started = self._found_set, None, None
+        self._exchange.send(self._array.abort, *self._setting(interval_s, points))
+
     def _setting(self, interval_s: float, points: int) -> tuple[str, str]:
         array = self._array
         return array.interval.format(value=scpi.seconds(interval_s)), array.points.format(value=str(points))

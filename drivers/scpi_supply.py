@@ -13,7 +13,7 @@ from drivers.identifying import gaps_of, identify, is_four_wire
 from drivers.latches import Latches
 from drivers.scpi_array import MeasurementArray
 from drivers.scpi_reading import ReadingForm, quantities
-from drivers.supply import ArrayLimits, Capabilities, Dense, NotASupply, Protection, Reading, Setpoint
+from drivers.supply import ArrayLimits, Capabilities, Dense, NotASupply, Protection, Reading, Setpoint, SupplyError
 
 FIRST_REPLY_S = 2.0
 _FEEDS = 3
@@ -172,4 +172,11 @@ class ScpiSupply:
         self._exchange.reopen()
 
     def close(self) -> None:
-        self._exchange.close()
+        """A measurement array that was started and never fetched is stopped first, where the supply can be reached."""
+        try:
+            if self._array is not None:
+                self._array.leave()
+        except SupplyError:
+            pass  # its output is off, or nothing more can be done from here
+        finally:
+            self._exchange.close()

@@ -42,11 +42,14 @@ class RunningMotor:
         friction: Callable[[float], float] = lambda ran_s: 0.05,
         stops_at_s: float = math.inf,
         opens_at_s: float = math.inf,
+        leaks_at_s: float = math.inf,
+        leak_a: float = 0.0,
         noise: float = 0.0005,
         seed: int = 1,
     ) -> None:
         self._clock, self._ohm, self._tau_s, self._friction = clock, ohm, tau_s, friction
         self._stops_at_s, self._opens_at_s = stops_at_s, opens_at_s
+        self._leaks_at_s, self._leak_a = leaks_at_s, leak_a
         self._noise, self._source = noise, random.Random(seed)
         self._set, self._on = Setpoint(volts=0.0, amps=0.0), False
         self._emf = 0.0
@@ -94,6 +97,9 @@ class RunningMotor:
             return self._emf, 0.0, False
         if self.ran_s >= self._opens_at_s:
             return self._set.volts, 0.0, False
+        if self.ran_s >= self._leaks_at_s:  # its lead came off, and a resistance of its current took its place
+            amps = min(self._leak_a, self._set.amps)
+            return self._set.volts * amps / self._leak_a, amps, amps < self._leak_a
         amps = max(0.0, (self._set.volts - self._emf) / self._ohm)
         limited = amps > self._set.amps
         amps = min(amps, self._set.amps)

@@ -13,7 +13,8 @@ OVERLAY_TOLD = "{name}: {starts}. {picked}"
 TRIGGER_LINE = "trigger: {word}"
 TRIGGER_WORDS = {"output-on": "output on", "amps": "amps rise", "volts": "volts rise"}
 CURSOR_TIME = "Δt {seconds}"
-CURSOR_ALL = "{name}:  Δt {seconds}   ΔV {volts}   ΔI {amps}"
+CURSOR_ALL = "{name}:  {first}   {second}   Δt {seconds}, ΔV {volts}, ΔI {amps}"
+CURSOR_AT = "{letter} {seconds}, {volts}, {amps}"
 CURSOR_LETTERS = ("A", "B")
 AMPS_PANE, VOLTS_PANE, VOLTS_MOTOR_PANE = "amps", "volts at the terminals", "volts at the motor"
 
@@ -67,6 +68,8 @@ LIMITS_FROM_TO = "{low} to {high}"
 LOT_RATE = "{rate} pass."
 LOT_NONE_JUDGED = "No unit is judged yet."
 LOT_NO_LIMITS = "No limits yet: they take five known good units."
+LOT_CAN_LIMIT = "No limits yet. They take five known good units: {count} are measured."
+TO_LIMITS, TO_LIMITS_NAME = "Make limits", "To the units, from which limits are made"
 LOT_JUDGED_BY = "Judged by limits {id}, from {n} known good."
 JOB_RUNS, JOB_NO_RUNS = "{count} with captured starts.", "No captured starts yet."
 
@@ -81,13 +84,14 @@ START, START_NAME, START_KEY = "Start", "Start to measure this unit. Key: Space"
 CLEAR_TICK = "Hands, hair and blades clear before each start"
 CLEAR_HINT = "Each motor out of its circuit; fingers, hair and blades clear; eye protection on."
 CLEAR_ENTRY = "Said for every start to come: {hint}"
-CHECK_DONE, CHECK_DUE = "{kind} {value}, {at}", "{kinds} not checked this shift"
+CHECK_DONE, CHECK_DUE = "{kind} {value}, {at}", "Check due: {kinds}"
 CHECK_KINDS = {"zero": "zero", "short": "leads"}
 CHECK_NOW, CHECK_NOW_NAME = "Check", "Join the two clips, without a motor, and measure the leads and the zero"
 CHECK_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V. Without it no unit is judged."
 CHECK_FAILED = "The {kinds} check did not pass: {told}. No unit is judged until it does."
 NEEDS_CLEAR = "First tick that fingers, hair and blades are clear."
 NEEDS_SERIAL = "First scan or type the unit’s serial."
+NEEDS_ENTER = "Press Enter in the serial’s field first: only then does the space bar start this unit."
 NEEDS_TEST = "First choose or define a test."
 
 
@@ -113,6 +117,7 @@ SHOWN_NOTHING, SHOWN_JOB, SHOWN_LOT = "Choose a lot …", "Job {number:04d} on t
 PAGES = ("Curves", "Units", "Tests", "Run-in")
 NEW_LOT = "New lot"
 HEADER_LOT, HEADER_UNIT = "Lot {name} · {kind}", "unit {number} of {count} · serial {serial}"
+HEADER_NEXT = "unit {number} · serial {serial}"
 HEADER_LOT_ABOUT = "{count}, test “{test}”, version {version}"
 
 
@@ -140,6 +145,7 @@ NOTHING_YET_SAY = "Nothing captured yet."
 NOTHING_YET_LOT = "Scan the first unit’s serial at the right, connect the unit, and press Space. Test {test}."
 NOTHING_YET_NO_TEST = "Choose a locked test at the right, or define one under “Tests”; then press Space."
 TEST_CALLED = "“{name}”, version {version}"
+TEST_SHORT = "{name} · {version}"
 TEST_LINE = "{name}: {starts} at {volts}, {on_s} each"
 
 
@@ -155,7 +161,7 @@ LAY_OFF = "take the capture off"
 EXPORT, EXPORT_NAME = "export", "Write curves, figures and bands, or a picture, to a file"
 CHOOSE_TEST_NAME = "The locked test by which the job on the bench is measured"
 CHOOSE_TEST = "Choose a test …"
-WHY_TEST = "Test {test}; a readback every {middle} ({low} to {high}), each the mean of {window}."
+WHY_TEST = "{test}; a readback every {middle} ({low} to {high}), mean of {window}."
 CAPTURING_SAY = "Start {number} of {count} is being captured."
 CAPTURING_WHY = "Hands off. The drawn curve is readback, as it comes; its figures follow when it is over."
 BEGINNING = ("Looking for the supply.", "The output stays off until the supply has said what it is. Hands off.")
@@ -171,16 +177,23 @@ def ended_say(count: int, *, whole: bool) -> str:
 # units page
 UNITS_SAY, UNITS_WHY = "Units of lot {name}", "Enter, or a double click, shows a unit’s starts."
 UNITS_TABLE = "Units of the lot; Enter shows the starts of one"
-UNIT_COLUMNS = ("No.", "Serial", "Verdict", "Nearest its limit", "Margin", "Starts", "Measured")
+UNIT_COLUMNS = ("No.", "Serial", "Verdict", "Nearest its limit", "Margin, of band", "Starts", "Measured")
 RUNS_SAY, RUNS_WHY = "Captured starts of job {number:04d}", "Enter, or a double click, shows the starts of a run."
 BY_NUMBER, WORST_FIRST = "by number", "worst first"
 ORDER_NAMES = ("Units in the order in which they came", "The unit nearest to its limits, or farthest outside, first")
-MAKE_LIMITS, MAKE_LIMITS_NAME = "Make limits from these", "Limits from all units that did not fail, as known good ones"
-WHO_GOOD, WHO_GOOD_HINT = "Who says that these are good", "who says they are good"
+MAKE_LIMITS, MAKE_LIMITS_NAME = (
+    "Make limits from these",
+    "Limits from all units that turned and never failed, as known good ones",
+)
+WHO_GOOD, WHO_GOOD_HINT = "Who says that these are good", "name"
+WHO_GOOD_LABEL = "Who says they are good"
 NEEDS_WHO_GOOD = "Say who says that these units are good."
 LIMITS_MADE = "Limits {id} from {n} known good units; the lot is judged by them from now on, and was judged again."
 LIMITS_NOT = "No limits from these: {why}."
 UNIT_PASS, UNIT_FAIL, UNIT_OPEN, UNIT_NEW = "pass", "FAIL", "not judged", "not measured"
+UNIT_BEFORE = "{verdict}, failed before"
+STANDS = {True: "passed", False: "failed"}
+STANDS_OF = "It {verdict} in run {judged}; run {run} has no verdict."
 SOUND, SOUND_NAME = "sound", "A sound when a unit is done: one for pass, two for fail"
 
 
@@ -229,7 +242,7 @@ WRONG_AMBIENT = "Ambient: a temperature in °C."
 
 def too_few_good(count: int) -> str:
     there = {0: "none is", 1: "1 is"}.get(count, f"{count} are")
-    return f"Limits take five known good units or more; {there} measured here and did not fail."
+    return f"Limits take five known good units or more; {there} measured here, turned at each start and never failed."
 
 
 def live_name(number: int) -> str:

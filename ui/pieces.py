@@ -143,6 +143,8 @@ class TwoLines(QLabel):
         layout.endLayout()
         cut = line.textLength() if line.isValid() else 0
         rest = self.fontMetrics().elidedText(self.said[cut:], Qt.TextElideMode.ElideRight, width)
+        if rest != self.said[cut:] and " " in rest:
+            rest = f"{rest[:-1].rpartition(' ')[0]} …"  # a word is whole or not there
         self.setText("\n".join(part for part in (self.said[:cut].rstrip(), rest) if part))
         self.setToolTip(plain_hint(self.said) if rest != self.said[cut:] else "")
 

@@ -71,7 +71,7 @@ CHART_HINT = "Wheel: closer or wider. Drag: along. Double click: back to the who
 CHART_EMPTY = "Nothing was measured yet"
 VOLTS_LINE, AMPS_LINE = "volts", "amps"
 CEILING_LABEL, CEILING_ABOVE_LABEL = "ceiling {value}", "ceiling {value} ↑"
-SECONDS_UNIT = "s"
+SECONDS_UNIT, MINUTES_UNIT, HOURS_UNIT = "s", "min", "h"
 
 # the supply
 MOTION_WORDS: dict[str, str] = {

@@ -1,7 +1,7 @@
 """`benchlog capture`: how a motor starts, as often as asked, each start filed with its figures."""
 
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -12,15 +12,24 @@ from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, output_option, rated_volts_of, say
+from benchlog.cli.options import (
+    NO_RATING,
+    Problem,
+    default_ledger,
+    json_option,
+    ledger_option,
+    output_option,
+    rated_volts_of,
+    say,
+)
+from benchlog.cli.start_test_options import given_fields, start_test_options
 from benchlog.cli.starts_told import table
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
 from benchlog.outcome import Outcome
-from benchlog.quantities import strict
 from benchlog.records import EventKind, Item
 from benchlog.recovery.ceilings import Layer, Limits, intersect
-from benchlog.recovery.start_test import StartTest, Trigger, above_test_ceilings, check
+from benchlog.recovery.start_test import StartTest, above_test_ceilings, check
 from benchlog.settings import owner_settings
 
 if TYPE_CHECKING:
@@ -29,27 +38,6 @@ if TYPE_CHECKING:
     from benchlog.records import Job, Lot
 
 AD_HOC = "ad hoc"
-_USUAL = StartTest(name=AD_HOC, volts=1.0)
-_NUMBERS: tuple[tuple[str, str, str, str], ...] = (
-    ("--volts", "volts", "V", "Level of a start.  [default: the rated voltage]"),
-    ("--current", "amps", "A", "Current limit of a start.  [default: a little above the stall current]"),
-    ("--on", "on_s", "s", "Held after the trigger."),
-    ("--rest", "rest_s", "s", "At rest before each start."),
-    ("--still", "still_s", "s", "Waited for the rotor to stand, at most."),
-    ("--level", "level", "", "Of a trigger on amps or volts, in A or V."),
-    ("--hysteresis", "hysteresis", "", "How far below the level it must have been before."),
-    ("--before", "before_s", "s", "Kept of the time before the trigger."),
-    ("--arm", "arm_s", "s", "Waited for a trigger, at most."),
-)
-"""Option, field of the test, unit, what it is."""
-
-
-def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
-    for name, field, unit, words in reversed(_NUMBERS):
-        usual = getattr(_USUAL, field)
-        default = "" if usual is None or field in ("volts", "hysteresis") else f"  [default: {usual:g} {unit}]"
-        command = click.option(name, field, metavar=unit or "NUMBER", help=words + default)(command)
-    return command
 
 
 @click.command("capture")
@@ -57,11 +45,13 @@ def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
 @click.option("--rated-voltage", metavar="V", help="The motor's rated volts.  [default: the job's or lot's]")
 @click.option("--max-voltage", metavar="V", help="Ceiling for this job.  [default: the rated voltage]")
 @click.option("--max-current", metavar="A", help="Ceiling for this job.  [default: what the supply can]")
-@click.option("--test", "test_name", metavar="NAME", help="A locked test, which says all that follows.")
-@click.option("--starts", type=int, help=f"How many.  [default: {_USUAL.starts}]")
-@_number_options
-@click.option("--trigger", type=click.Choice([str(one) for one in Trigger]), help="What is the instant of a start.")
-@click.option("--interleave", type=int, metavar="M", help="Starts that fill in one curve, read in turn.")
+@click.option(
+    "--test",
+    "test_name",
+    metavar="NAME",
+    help="A locked test, which says all of the options from --volts to --interleave.",
+)
+@start_test_options
 @click.option("--job", "job_number", metavar="NUMBER", help="File with this job.  [default: a new one that measures]")
 @click.option("--lot", "lot_number", metavar="NUMBER", help="A unit of this lot, by the lot's own test.")
 @click.option("--serial", default="", help="Of the unit, or of the thing for a new job.")
@@ -76,7 +66,8 @@ def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
 def command(as_json: bool, **asked: Any) -> None:
     """Capture how a motor starts from rest: a number of times, with the same guard and ceilings as every run.
 
-    After each start it is looked whether it turns, at up to 1.2 times its volts where the ceilings leave room.
+    A start is at the rated volts, where neither --volts nor a locked test says otherwise. After each it is looked
+    whether it turns, at up to 1.2 times its volts where the ceilings leave room.
 
     Exit status: 0 every start turned, 1 one did not or it can't be told, 2 refused, 3 an electrical finding, 4 a
     ceiling or stopped, 5 supply lost. With limits the verdict is said; it does not change the status.
@@ -114,7 +105,7 @@ def capture(
     """The exit status. `options`: of the test, by field. Raises Refused, LedgerError before anything is switched on."""
     from benchlog.ledger.capture_request import capture_request
     from benchlog.ledger.filing import file_left_behind, journals_of
-    from benchlog.ledger.lots import add_unit, lot
+    from benchlog.ledger.lots import add_unit, check_due, lot
     from benchlog.ledger.store import Ledger
     from benchlog.ledger.unlocks import owner_layer
 
@@ -127,7 +118,7 @@ def capture(
         raise Refused("--lot: a unit of a lot has a --serial; its job and its test are the lot's")
     given = None if rated_voltage is None else rated_volts_of(rated_voltage)
     motor, settings = Limits(winding_c=winding_ceiling_c(thermal_class)), owner_settings()
-    fields = _given(options)
+    fields = given_fields(options)
     ask = somebody_there(yes=yes, as_json=as_json)
     with Ledger.open(ledger or default_ledger()) as book:
         for left in file_left_behind(book, journals_of(book.path)):
@@ -142,6 +133,8 @@ def capture(
             limits_id = measured.limits_id if limits_id is None else limits_id
             load_state = measured.job.load_state
         _same_test(book, limits_id, test)
+        if measured is not None and (due := check_due(book, measured)):
+            click.echo(f"Check due: {' and '.join(due)}: this unit will not be judged.", err=True)
         owner = owner_layer(book, settings, None if job is None else job.id)
         layers = {Layer.MOTOR: motor, Layer.JOB: job_limits(rated_volts, max_voltage, max_current)}
         ceilings = intersect(layers | {Layer.OWNER: owner.limits})
@@ -170,23 +163,11 @@ def capture(
         return run_and_tell(book, request, as_json=as_json, ask=ask, more=more)
 
 
-def _given(options: Mapping[str, str | int | None]) -> dict[str, Any]:
-    """The fields of a test that were given, as numbers. Raises Refused."""
-    names = {field: name.removeprefix("--") for name, field, _, _ in _NUMBERS}
-    given: dict[str, Any] = {}
-    for field, value in options.items():
-        if isinstance(value, str) and field in names:
-            given[field] = strict(value, names[field])
-        elif value is not None:
-            given[field] = Trigger(str(value)) if field == "trigger" else value
-    return given
-
-
 def _rated(given: float | None, job: "Job | None") -> float:
     if given is not None:
         return given
     if job is None:
-        raise Refused("no rating: give the motor's rated volts with --rated-voltage")
+        raise Refused(NO_RATING)
     return job.motor.rated_volts
 
 

@@ -37,22 +37,28 @@ def serial_of(book: "Ledger", run: Run) -> str:
     return book.job(run.job).item.serial if run.unit is None else unit(book, run.unit).serial
 
 
-def last_runs_of(book: "Ledger", lot: "Lot", *, but_failed: bool = False) -> list["Captured"]:
-    """The last captured starts of each unit. Raises Refused where there is none, LedgerError."""
-    from benchlog.ledger.captured import captured_of_lot
-    from benchlog.ledger.lots import units
+def good_of_lot(book: "Ledger", lot: "Lot") -> list["Captured"]:
+    """The last runs of known good units. Raises Refused where there is none, LedgerError."""
+    from benchlog.ledger.good_runs import good_runs_of_lot
 
-    last = {unit.run for unit in units(book, lot) if not (but_failed and unit.passed is False)}
-    found = [one for one in captured_of_lot(book, lot) if one.run.id in last and one.starts]
+    found = good_runs_of_lot(book, lot)
     if not found:
-        raise Refused(f'lot "{lot.name}" has no captured start')
+        raise Refused(f'lot "{lot.name}" has no run of a known good unit: all starts captured and turning, none failed')
     return found
 
 
-def by_unit(book: "Ledger", found: Sequence["Captured"]) -> list[list["Captured"]]:
-    """Those of one motor together: of one unit, one serial, else one job. Raises LedgerError."""
-    motors: dict[tuple[str, object], list[Captured]] = {}
+def good_run(book: "Ledger", number: int) -> "Captured":
+    """One that was named. Raises Refused where it is of no known good one, LedgerError."""
+    from benchlog.ledger.good_runs import refuse_not_good
+
+    found = captured_run(book, number)
+    refuse_not_good(book, found)
+    return found
+
+
+def by_serial(book: "Ledger", found: Sequence["Captured"]) -> list[list["Captured"]]:
+    """Those of one motor together: without serials they could not be told apart. Raises LedgerError."""
+    motors: dict[str, list[Captured]] = {}
     for one in found:
-        serial = serial_of(book, one.run)
-        motors.setdefault(("serial", serial) if serial else ("job", one.run.job), []).append(one)
+        motors.setdefault(serial_of(book, one.run).strip(), []).append(one)
     return list(motors.values())

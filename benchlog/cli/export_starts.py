@@ -69,7 +69,7 @@ def _taken(book: "Ledger", wanted: Wanted) -> "tuple[list[Taken], StartLimits | 
         of = lot(book, number_of(wanted.lot or ""))
         known = units(book, of)
         serials = {unit.id: unit.serial for unit in known}
-        failed = {unit.run for unit in known if unit.passed is False and unit.run is not None}
+        failed = {unit.counts for unit in known if unit.passed is False and unit.counts is not None}
         found = [
             Taken(serial=serials.get(one.run.unit or 0, ""), captured=one)
             for one in captured_of_lot(book, of)

@@ -1,5 +1,6 @@
 """`benchlog jobs`: the ledger's jobs by text and filters, newest first."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,6 +17,7 @@ from benchlog.records import Job, JobState, Purpose, Run
 
 if TYPE_CHECKING:
     from benchlog.ledger.finding_jobs import Choices
+    from benchlog.ledger.store import Ledger
 
 MOST_RUNS = 4
 _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobState, Waits) for state in kinds}
@@ -46,7 +48,10 @@ _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobStat
 @ledger_option
 @json_option
 def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> None:
-    """List jobs, newest first; with TEXT only those in which each of its words begins a word."""
+    """List jobs, newest first; with TEXT only those in which each of its words begins a word.
+
+    A motor that was run in and is to be started cold is listed whatever its job is for.
+    """
     from benchlog.ledger.finding_jobs import COUNTED, choices_for, count_jobs, find_jobs
     from benchlog.ledger.store import Ledger
 
@@ -56,9 +61,10 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
             jobs = [(job, book.runs(job.id)) for job in find_jobs(book, wanted, limit=limit).jobs]
             count = count_jobs(book, wanted) if len(jobs) == limit else len(jobs)
             now_utc = book.clock.utc()
+            hidden, cold_ones = _not_shown(book, wanted, now_utc)
     except Problem as problem:
         fail(str(problem))
-    for job, runs in jobs:
+    for job, runs in (*jobs, *cold_ones):
         cold = cold_restart_due(runs, now_utc)
         if as_json:
             _line(job, runs, cold)
@@ -67,14 +73,30 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
             numbers = ", ".join(str(run.id) for run in runs[:MOST_RUNS]) or "—"
             numbers += f" … {runs[-1].id}" if len(runs) > MOST_RUNS else ""
             told = f"{name:32.32}  {job.last_outcome or 'no run yet':13}  runs {numbers:12}  {job.complaint:.200}"
-            said = "" if cold is None else f"  [{cold_words(cold)}]"
+            said = "" if cold is None else f"  [{cold_words(cold, job.number)}]"
             say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}{said}".replace("\n", " "))
     if as_json:
         return
-    if not jobs:
+    if not jobs and not cold_ones and not hidden:
         click.echo("No jobs yet." if wanted == Wanted() else "No job is like this.")
     elif count > len(jobs):
         click.echo(f"{len(jobs)} of {f'{COUNTED:,} or more' if count == COUNTED else count}.")
+    if hidden:
+        told = f"{COUNTED:,} or more" if hidden == COUNTED else f"{hidden}"
+        what = "measuring job is" if hidden == 1 else "measuring jobs are"
+        click.echo(f"{told} {what} not shown: --purpose measuring")
+
+
+def _not_shown(book: "Ledger", wanted: Wanted, now_utc: str) -> tuple[int, list[tuple[Job, list[Run]]]]:
+    """How many jobs that measure are left out, and those of them that are listed all the same: a cold start is due."""
+    from benchlog.ledger.finding_jobs import count_jobs, run_in_jobs
+
+    if wanted.purpose is not None or wanted.text.strip():
+        return 0, []
+    measuring = replace(wanted, purpose=Purpose.MEASURING)
+    found = [(job, book.runs(job.id)) for job in run_in_jobs(book, measuring)]
+    cold = [(job, runs) for job, runs in found if cold_restart_due(runs, now_utc) is not None]
+    return count_jobs(book, measuring) - len(cold), cold
 
 
 def wanted_of(

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 import msgspec
 
-from benchlog.cli.captured_runs import by_unit, captured_run, last_runs_of, test_of
+from benchlog.cli.captured_runs import by_serial, good_of_lot, good_run, test_of
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.errors import Refused
@@ -26,7 +26,7 @@ _WIDTH = 78
 
 @click.command("limits")
 @click.argument("runs", nargs=-1, type=click.IntRange(min=1))
-@click.option("--lot", "lot_number", metavar="NUMBER", help="The last run of every unit of this lot that did not fail.")
+@click.option("--lot", "lot_number", metavar="NUMBER", help="The last run of every known good unit of this lot.")
 @click.option("--coverage", default="0.95", show_default=True, metavar="SHARE", help="Of such units within the limits.")
 @click.option("--confidence", default="0.95", show_default=True, metavar="SHARE", help="How sure that is.")
 @click.option("--keep", is_flag=True, help="Keep them in the ledger, with --who.")
@@ -52,6 +52,9 @@ def command(
     as_json: bool,
 ) -> None:
     """Limits from RUNS of known good units, five units or more: for each figure and for the curve.
+
+    Known good: every start of the test was captured and turned, and no judgement failed the unit. A run without a
+    serial is refused: whether it is another motor can't be told.
 
     A band holds at least the --coverage of such units, with the --confidence; the table says from how many. Exit
     status of --judge: 0 passed, 1 failed or not to be told, 2 refused.
@@ -93,8 +96,8 @@ def _good(book: "Ledger", runs: Sequence[int], lot_number: str | None) -> list["
     if runs and lot_number is not None:
         raise Refused("name RUNS or a --lot, not both")
     if lot_number is not None:
-        return last_runs_of(book, lot(book, number_of(lot_number)), but_failed=True)
-    return [captured_run(book, number) for number in dict.fromkeys(runs)]
+        return good_of_lot(book, lot(book, number_of(lot_number)))
+    return [good_run(book, number) for number in dict.fromkeys(runs)]
 
 
 def _make(book: "Ledger", good: Sequence["Captured"], coverage: float, confidence: float) -> "StartLimits":
@@ -108,7 +111,7 @@ def _make(book: "Ledger", good: Sequence["Captured"], coverage: float, confidenc
         told = ", ".join(f'"{name}" version {version}' for name, version in sorted(tests))
         raise Refused(f"these runs were not measured the same way: {told}")
     name, version = tests.pop()
-    motors = by_unit(book, good)
+    motors = by_serial(book, good)
     return limits_from(
         [[figures for one in motor for figures in one.figures] for motor in motors],
         [[curve for one in motor for curve in one.curves] for motor in motors],

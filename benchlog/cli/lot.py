@@ -99,6 +99,9 @@ def new(
     except Problem as problem:
         fail(str(problem))
     _tell_lot(made, as_json=as_json)
+    if not as_json:
+        begun = made.job.number
+        click.echo(f"Lot {begun} begun. Next: benchlog leads, then benchlog lot check {begun} --run N")
 
 
 @command.command("list")
@@ -170,7 +173,7 @@ def add(number: str, serial: str, ledger: Path | None, as_json: bool) -> None:
 @click.argument("number")
 @click.option("--run", type=int, help="A run of benchlog leads, or any other for its zero.")
 @click.option("--zero", metavar="A", help="Readback at no current, as seen.")
-@click.option("--who", default="", metavar="NAME", help="Who checked.")
+@click.option("--who", default="", metavar="NAME", help="Who checked.  [default: the lot's operator]")
 @ledger_option
 @json_option
 def check(number: str, run: int | None, zero: str | None, who: str, ledger: Path | None, as_json: bool) -> None:
@@ -179,6 +182,7 @@ def check(number: str, run: int | None, zero: str | None, who: str, ledger: Path
     Holds for a shift of 8 h; without both no unit is judged. Exit status 1 where it did not pass.
     """
     from benchlog.ledger.lot_checks import MOST_ZERO_A, check_due, check_from_run, keep_check
+    from benchlog.ledger.lot_units import measured_before_check
     from benchlog.ledger.store import Ledger
 
     try:
@@ -186,15 +190,17 @@ def check(number: str, run: int | None, zero: str | None, who: str, ledger: Path
             raise Refused("a check is either a --run or a --zero as seen")
         with Ledger.open(_there(ledger)) as book:
             lot = _lot(book, number)
+            who = who.strip() or lot.operator
             if run is not None:
                 made = check_from_run(book, lot, run, who)
             else:
                 amps = strict(zero or "", "zero")
                 made = keep_check(book, lot, "zero", amps, "A", abs(amps) <= MOST_ZERO_A, who)
             due = check_due(book, lot)
+            again = [] if due else measured_before_check(book, lot)
     except Problem as problem:
         fail(str(problem))
-    _tell_check(made, due, as_json=as_json)
+    _tell_check(made, due, again, as_json=as_json)
     sys.exit(0 if made.passed else 1)
 
 
@@ -380,10 +386,16 @@ def _tell_unit(unit: Unit, *, as_json: bool) -> None:
             serial=unit.serial,
             run=unit.run,
             passed=unit.passed,
+            judged_run=unit.judged_run,
+            failed_before=unit.failed_before,
             judged=None if judged is None else msgspec.to_builtins(judged),
         )
         return
-    run = "no run yet" if unit.run is None else f"run {unit.run}: {_RESULTS[unit.passed]}"
+    run = "no run yet" if unit.run is None else f"run {unit.counts}: {_RESULTS[unit.passed]}"
+    if unit.failed_before:
+        run += ", failed before"
+    if unit.counts != unit.run:
+        run += f"; run {unit.run} has no verdict"
     say(f"{unit.number:4d}  {unit.serial:24.24}  {run}" + (f"; {judged.sentence}" if judged else ""))
 
 
@@ -392,11 +404,14 @@ def _tell_rate(report: "LotReport") -> None:
     line(judged=rate.count, passed=rate.hits, interval=rate.interval, due=list(report.due), demo=report.demo)
 
 
-def _tell_check(made: LotCheck, due: Iterable[str], *, as_json: bool) -> None:
+def _tell_check(made: LotCheck, due: Iterable[str], again: Iterable[Unit], *, as_json: bool) -> None:
+    serials = [one.serial for one in again]
     if as_json:
-        line(**msgspec.to_builtins(made), due=list(due))
+        line(**msgspec.to_builtins(made), due=list(due), measured_before=serials)
         return
     held = "passed" if made.passed else "did NOT pass"
     say(f"{made.kind} check: {show(made.value, made.unit)}, {held}")
     if left := list(due):
         click.echo(f"Still due in this shift: {' and '.join(left)}")
+    for serial in serials:
+        say(f"{serial}: measured before the check: measure it again")

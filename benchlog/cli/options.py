@@ -15,6 +15,7 @@ from benchlog.recovery.ceilings import PROGRAM_VOLTS
 from drivers.foreign import inert
 
 EXIT_REFUSED = 2
+NO_RATING = "no rating: give the motor's rated volts with --rated-voltage"
 
 
 def default_ledger() -> Path:

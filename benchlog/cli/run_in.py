@@ -12,6 +12,7 @@ from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import ended_early, run_and_tell
 from benchlog.cli.options import (
+    NO_RATING,
     Problem,
     default_ledger,
     json_option,
@@ -122,6 +123,8 @@ def run_in(
     for name, text in (("item", item_kind), ("serial", serial), ("load state", load_state)):
         if not text.isprintable():  # what is no text at all could not be kept with the run
             raise Refused(f"{name}: has characters that can't be shown")
+    if not rated_voltage.strip():
+        raise Refused(NO_RATING)
     rated_volts = rated_volts_of(rated_voltage)
     asked = _asked(rated_volts, volts, hours, minutes, pace, mass, stop_when_flat=stop_when_flat)
     motor, settings = Limits(winding_c=winding_ceiling_c(thermal_class)), owner_settings()
@@ -170,7 +173,8 @@ def tell_run_in(book: "Ledger", filed: "Filed", *, as_json: bool) -> Mapping[str
             if event is not None:
                 say(f"  {event.text}")
         if due is not None:
-            say(f"  Start it once more when it is cold: tomorrow, or after {COLD_AFTER_S / 3600:g} hours.")
+            after = f"tomorrow, or after {COLD_AFTER_S / 3600:g} hours"
+            say(f"  Start it once more when it is cold, {after}; then: benchlog capture --job {filed.job}")
         return {}
     figures = {} if told is None else {name: told.values.get(name) for name in DRIFT_FIGURES}
     return {

@@ -39,4 +39,5 @@ def command(job: str, ledger: Path | None, as_json: bool) -> None:
     else:
         click.echo(text_of(document(sheet, here(), currency=owner_settings().shop.currency)), nl=False)
         if cold is not None:
-            click.echo(f"\n{cold_words(cold)[0].upper()}{cold_words(cold)[1:]}.")
+            told = cold_words(cold, found.number)
+            click.echo(f"\n{told[0].upper()}{told[1:]}")

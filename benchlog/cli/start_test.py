@@ -1,6 +1,5 @@
 """`benchlog start-test`: locks how starts are captured under a name and a version, or lists the tests there are."""
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -8,51 +7,20 @@ import click
 import msgspec
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.start_test_options import given_fields, start_test_options
 from benchlog.errors import Refused
-from benchlog.quantities import show, strict
-from benchlog.recovery.start_test import StartTest, Trigger
+from benchlog.quantities import show
+from benchlog.recovery.ceilings import intersect
+from benchlog.recovery.start_test import StartTest, Trigger, above_test_ceilings
 
 if TYPE_CHECKING:
     from benchlog.ledger.start_tests import KeptTest
     from benchlog.ledger.store import Ledger
 
-_USUAL = StartTest(name="usual", volts=1.0)
-_NUMBERS: tuple[tuple[str, str, str, str], ...] = (
-    ("--volts", "volts", "V", "Level of a start."),
-    ("--max-current", "amps", "A", "Current limit.  [default: the stall current that the probe finds]"),
-    ("--on", "on_s", "s", "Held after the trigger."),
-    ("--rest", "rest_s", "s", "At rest before each start."),
-    ("--still", "still_s", "s", "Waited for the rotor to stand, at most."),
-    ("--level", "level", "", "Of a trigger on amps or volts, in A or V."),
-    ("--hysteresis", "hysteresis", "", "How far below the level it must have been before."),
-    ("--before", "before_s", "s", "Kept of the time before the trigger."),
-    ("--arm", "arm_s", "s", "Waited for a trigger, at most."),
-)
-"""Option, field, unit, what it is."""
-
-
-def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
-    for name, field, unit, words in reversed(_NUMBERS):
-        usual = getattr(_USUAL, field)
-        default = f"  [default: {usual:g} {unit}]" if usual is not None and field not in ("volts", "hysteresis") else ""
-        command = click.option(name, field, metavar=unit or "NUMBER", help=words + default)(command)
-    return command
-
 
 @click.command("start-test")
 @click.argument("name", required=False)
-@_number_options
-@click.option("--starts", type=int, default=_USUAL.starts, show_default=True, help="How many.")
-@click.option(
-    "--trigger",
-    type=click.Choice([one.value for one in Trigger]),
-    default=_USUAL.trigger.value,
-    show_default=True,
-    help="What begins one.",
-)
-@click.option(
-    "--interleave", type=int, default=1, show_default=True, help="Starts that fill in one curve, read in turn."
-)
+@start_test_options
 @click.option("--version", type=int, help="Lock it as this version.  [default: the next one that is free]")
 @click.option("--who", default="", metavar="NAME", help="Who locks it.")
 @click.option("--list", "listing", is_flag=True, help="Show the tests there are, or those of NAME; lock none.")
@@ -60,15 +28,12 @@ def _number_options(command: Callable[..., Any]) -> Callable[..., Any]:
 @json_option
 def command(
     name: str | None,
-    starts: int,
-    trigger: str,
-    interleave: int,
     version: int | None,
     who: str,
     listing: bool,
     ledger: Path | None,
     as_json: bool,
-    **numbers: str | None,
+    **options: str | int | None,
 ) -> None:
     """Lock a start test under NAME and a version. A locked test never changes: what differs is another version.
 
@@ -85,8 +50,7 @@ def command(
                 found = [kept for kept in start_tests(book) if name is None or kept.test.name == name]
             else:
                 assert name is not None
-                given = _given(numbers) | {"starts": starts, "trigger": Trigger(trigger), "interleave": interleave}
-                found = [_lock(book, name, version, given, who)]
+                found = [_lock(book, name, version, given_fields(options), who)]
     except Problem as problem:
         fail(str(problem))
     for kept in found:
@@ -95,20 +59,16 @@ def command(
         click.echo("No start test yet.")
 
 
-def _given(numbers: dict[str, str | None]) -> dict[str, object]:
-    names = {field: name.removeprefix("--") for name, field, _, _ in _NUMBERS}
-    given: dict[str, object] = {
-        field: strict(text, names[field]) for field, text in numbers.items() if text is not None
-    }
-    if "volts" not in given:
-        raise Refused("no level: give --volts")
-    return given
-
-
-def _lock(book: "Ledger", name: str, version: int | None, given: dict[str, object], who: str) -> "KeptTest":
+def _lock(book: "Ledger", name: str, version: int | None, fields: dict[str, Any], who: str) -> "KeptTest":
+    """Raises Refused without volts, and for more than the program's own ceilings; LedgerError."""
     from benchlog.ledger.start_tests import lock, next_version, start_tests
 
-    test = StartTest(name=" ".join(name.split()), version=version or 1, **given)  # type: ignore[arg-type]
+    if "volts" not in fields:
+        raise Refused("no level: give --volts")
+    asked: dict[str, Any] = {"name": " ".join(name.split()), "version": version or 1} | fields
+    test = StartTest(**asked)
+    if problems := above_test_ceilings(test, intersect({})):
+        raise Refused("; ".join(problems))
     if version is None:
         named = [kept for kept in start_tests(book) if kept.test.name == test.name]
         same = (kept for kept in named if msgspec.structs.replace(test, version=kept.test.version) == kept.test)

@@ -65,8 +65,10 @@ def off_sentence(ended: Ended) -> str:
     return NEVER_ON if ended.result.outcome is Outcome.REFUSED and ended.journal is None else NOT_OFF
 
 
-def cold_words(due: Due) -> str:
-    """That a motor which was run in is to start once more when it is cold."""
+def cold_words(due: Due, job: int) -> str:
+    """That the motor of a job, by its number, which was run in is to start once more when it is cold, and how."""
+    how = f"benchlog capture --job {job}"
     if due.now:
-        return "to be started once more, now that it is cold"
-    return f"to be started once more when it is cold: from {due.from_utc[:16].replace('T', ' ')} UTC on, or tomorrow"
+        return f"to be started once more, now that it is cold: {how}"
+    from_utc = due.from_utc[:16].replace("T", " ")
+    return f"to be started once more when it is cold: from {from_utc} UTC on, or tomorrow; then: {how}"

@@ -15,7 +15,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.ledger.supplies import spoken_with
 from benchlog.ledger.unlocks import OwnerLayer
 from benchlog.ledger.warmth import warmth_of
-from benchlog.records import Item, RunKind, Unit
+from benchlog.records import Item, JobState, RunKind, Unit
 from benchlog.recovery.ceilings import Layer, Limits, intersect
 from benchlog.recovery.start_test import RunIn, StartTest, above_test_ceilings, check
 from benchlog.recovery.steps import Sequence
@@ -44,8 +44,8 @@ def capture_request(
     `layers`: the motor's and the job's; the owner's is added here, the program's and the supply's at the bench. `job`:
     the key of an open job; `unit`: of a lot, whose job it then is, with the ambient it is measured at. Without either
     the run gets a new job that measures, of `item` and `complaint`.
-    Raises Refused for a test that asks for more than a ceiling, by the field's name, and for a unit of another job;
-    LedgerError.
+    Raises Refused for a test that asks for more than a ceiling, by the field's name, for a unit of another job, and in
+    a lot that is closed; LedgerError.
     """
     check(test)
     if unit is not None and job not in (None, unit.job):
@@ -56,6 +56,8 @@ def capture_request(
         raise Refused("; ".join(problems))
     job = job if unit is None else unit.job
     lot = None if job is None else lot_of(ledger, job)
+    if lot is not None and lot.job.state is JobState.CLOSED:
+        raise Refused(f"lot {lot.job.number} is closed")
     leads = lead_check(ledger, resource)
     warmth = warmth_of(ledger, job=job, resource=resource, unit=None if unit is None else unit.id)
     starts_up = isinstance(test, StartTest)

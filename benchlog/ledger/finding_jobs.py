@@ -14,10 +14,10 @@ from sqlalchemy.orm import Session
 
 from benchlog.errors import LedgerDamaged, LedgerError
 from benchlog.ledger.rows import job_of, select_jobs
-from benchlog.ledger.schema import ItemRow, JobRow
+from benchlog.ledger.schema import ItemRow, JobRow, RunRow
 from benchlog.ledger.search import INDEX, give_up_index, index_holds, match, matches, phrases_of
 from benchlog.ledger.wanted import Order, Waits, Wanted
-from benchlog.records import Job, JobState, Purpose
+from benchlog.records import Job, JobState, Purpose, RunKind
 
 if TYPE_CHECKING:
     from benchlog.ledger.store import Ledger
@@ -65,6 +65,14 @@ def find_jobs(ledger: "Ledger", wanted: Wanted, after_key: Key | None = None, li
 def count_jobs(ledger: "Ledger", wanted: Wanted, at_most: int = COUNTED) -> int:
     """How many there are; `at_most` where there are more. Raises LedgerError."""
     return len(found_keys(ledger, wanted, None, at_most, counting=True))
+
+
+def run_in_jobs(ledger: "Ledger", wanted: Wanted, limit: int = 50) -> list[Job]:
+    """Those of `wanted`, whatever its text, in which a motor was run in; newest first. Raises LedgerError."""
+    run_in = exists().where(RunRow.job_id == JobRow.id, RunRow.kind == RunKind.RUN_IN.value)
+    found = select_jobs().where(run_in, *conditions(wanted, few=True)).order_by(JobRow.id.desc()).limit(limit)
+    with ledger.reading() as session:
+        return [job_of(ledger.path, row) for row in session.execute(found)]
 
 
 def choices_for(ledger: "Ledger") -> Choices:

@@ -1,4 +1,4 @@
-"""Units of a lot: each by its serial, with its last run and what that was judged to be."""
+"""Units of a lot: each by its serial, with its last run and the verdict that stands."""
 
 import msgspec
 from sqlalchemy import ColumnElement, func, select
@@ -15,6 +15,7 @@ from benchlog.records import JobState, Lot, RunKind, Unit
 
 MOST_SERIAL = 100
 """Characters: what is longer was not scanned from a unit."""
+MEASURED_BEFORE = "Measured before the check: measure it again."
 
 
 def add_unit(ledger: Ledger, lot: Lot, serial: str) -> Unit:
@@ -62,7 +63,8 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
     """Keeps what a unit's run, by its key, was judged to be; what is kept is returned. `limits_id`: None for the lot's.
 
     Where the lot's zero or leads were not checked in the shift before the run, it is neither passed nor failed,
-    whatever the figures say, and says so. A run that is judged again has two judgements: the last counts.
+    whatever the figures say, and says so. What is judged again has two judgements: the last counts that passed or
+    failed it.
     Raises Refused where the run is not of this unit, or the lot has no limits; LedgerError.
     """
     of_lot, measured = unit(ledger, unit_id).job, ledger.run(run)
@@ -74,10 +76,11 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
         if limits_id is None:
             raise Refused(f'lot "{row.name}" has no limits yet that a unit could be judged by')
     if due := due_in(ledger, of_lot, measured.started_utc):
+        checked_since = not due_in(ledger, of_lot, ledger.clock.utc())
         judged = msgspec.structs.replace(
             judged,
             passed=None,
-            sentence=f"Check due: {' and '.join(due)}.",
+            sentence=MEASURED_BEFORE if checked_since else f"Check due: {' and '.join(due)}.",
             because=f"Not judged. {judged.sentence}".strip(),
         )
     with ledger.adding() as session:  # it hangs on a run, and changes nothing that is there
@@ -92,6 +95,15 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
             )
         )
     return judged
+
+
+def measured_before_check(ledger: Ledger, lot: Lot) -> list[Unit]:
+    """Units without a verdict whose last run began while a check was due: no check that passes later makes up for it.
+
+    Raises LedgerError.
+    """
+    found = [one for one in units(ledger, lot) if one.run is not None and one.passed is None]
+    return [one for one in found if due_in(ledger, lot.job.id, ledger.run(one.run or 0).started_utc)]
 
 
 def open_rows(session: Session, lot: Lot) -> tuple[JobRow, LotRow]:
@@ -110,14 +122,24 @@ def _units(ledger: Ledger, session: Session, wanted: ColumnElement[bool]) -> lis
     of_units = select(RunRow.unit_id, RunRow.id).join(UnitRow, UnitRow.id == RunRow.unit_id).where(wanted)
     of_units = of_units.where(RunRow.kind == RunKind.START_UP.value).order_by(RunRow.started_utc, RunRow.id)
     last_run = {run.unit_id: run.id for run in session.execute(of_units)}
-    of_runs = select(JudgedRow.run_id, JudgedRow.passed, JudgedRow.content)
+    of_runs = select(JudgedRow.unit_id, JudgedRow.run_id, JudgedRow.passed, JudgedRow.content)
     of_runs = of_runs.join(UnitRow, UnitRow.id == JudgedRow.unit_id).where(wanted).order_by(JudgedRow.id)
-    judged = {run: (passed, content) for run, passed, content in session.execute(of_runs)}
+    open_runs: dict[int, str] = {}
+    verdicts: dict[int, list[tuple[int, bool, str]]] = {row.id: [] for row in rows}
+    for of_unit, judged_run, passed, content in session.execute(of_runs):
+        if passed is None:
+            open_runs[judged_run] = content
+        else:
+            verdicts[of_unit].append((judged_run, passed, content))
     found = []
     for row in rows:
+        last, *before = reversed(verdicts[row.id]) if verdicts[row.id] else (None,)
         run = last_run.get(row.id)
-        passed, content = (None, "") if run is None else judged.get(run, (None, ""))
-        fields = {"id": row.id, "job": row.job_id, "number": row.number, "serial": row.serial}
-        fields |= {"run": run, "passed": passed, "judged": content}
+        fields = {"id": row.id, "job": row.job_id, "number": row.number, "serial": row.serial, "run": run}
+        if last is None:
+            fields |= {"judged": "" if run is None else open_runs.get(run, "")}
+        else:
+            fields |= dict(zip(("judged_run", "passed", "judged"), last, strict=True))
+            fields |= {"failed_before": any(passed is False for _, passed, _ in before)}
         found.append(value_of(ledger.path, f"unit {row.id}", fields, Unit))
     return found

@@ -96,7 +96,9 @@ def drift(t_s: npt.ArrayLike, amps: npt.ArrayLike, *, for_s: float | None = None
         flat_since_s=flat_since_s,
         first=began,
         last=tail.mean,
-        words=_words(told, first=began, last=tail.mean, lowest=lowest, over_s=span_s, flat_since_s=flat_since_s),
+        words=_words(
+            told, first=began, last=tail.mean, lowest=lowest, over_s=span_s, flat_s=float(t[-1]) - (flat_since_s or 0.0)
+        ),
     )
 
 
@@ -197,13 +199,11 @@ def _undetermined(words: str) -> Drift:
     )
 
 
-def _words(
-    told: Verdict, *, first: float, last: float, lowest: float, over_s: float, flat_since_s: float | None
-) -> str:
+def _words(told: Verdict, *, first: float, last: float, lowest: float, over_s: float, flat_s: float) -> str:
     from_to = f"from {show(first, 'A')} to {show(last, 'A')} in {minutes(over_s)}"
     match told:
         case Verdict.FALLING_THEN_FLAT:
-            return f"the current fell {from_to} and has been flat since {minutes(flat_since_s or 0.0)}"
+            return f"the current fell {from_to} and has been flat for the last {minutes(flat_s)}"
         case Verdict.FALLING:
             return f"the current still falls, {from_to}"
         case Verdict.RISING:

@@ -11,8 +11,9 @@ one joule still stands for a time t later, z(t) in K/J, is then at most each of
 with R_all from winding to air and T = 30 min, the slowest that any part cools: a body that only conducts heat answers a
 joule with a sum of falling exponentials whose area is R_all. So of all that went in, each watt counts at most for the s
 it lasted times z, and all watts together never for more than R_all K/W: the temperature is at most what is left when
-the largest watts take that area first. What goes in besides the winding's heat, friction and iron, warms the housing:
-1 / C_housing at most, R_air K/W in all.
+the largest watts take that area first. What goes in besides the winding's own heat, friction and iron losses, counts
+as if it went into the winding too: brushes rub on the commutator, and iron loses in the armature. From there it warms
+the winding at most as much as a joule in the winding itself (a potential is largest where the current goes in).
 
 Source: the two limits of z are calculus; that z is such a sum: Foster's theorem for networks of resistances and
 capacities, from memory. 60 K/s (copper at 110 A/mm² at stall, from dT/dt = 0.005 J² K/s), 40 K/W, ten times: starting
@@ -72,23 +73,17 @@ class Body:
     def left_of_winding(self, age_s: float) -> float:
         """K/J that a joule put into the winding so long ago still stands for at most."""
         constant_s = self.winding_j_k * self.through_k_w
-        near = (
-            math.exp(-age_s / constant_s) / self.winding_j_k
-            if age_s <= constant_s
-            else self.through_k_w / (math.e * age_s)
-        )
-        return self._fallen(age_s, near + 1 / self.housing_j_k)
-
-    def left_of_housing(self, age_s: float) -> float:
-        """The same of one put into the housing."""
-        return self._fallen(age_s, 1 / self.housing_j_k)
-
-    def _fallen(self, age_s: float, share: float) -> float:
+        if age_s <= constant_s:
+            share = math.exp(-age_s / constant_s) / self.winding_j_k + 1 / self.housing_j_k
+        else:
+            share = self.through_k_w / (math.e * age_s) + 1 / self.housing_j_k
         if age_s <= 0:
             return share
         if age_s <= self.slowest_s:
-            return min(share, self.all_k_w / (math.e * age_s))
-        return min(share, self.all_k_w / self.slowest_s * math.exp(-age_s / self.slowest_s))
+            fallen = (self.through_k_w + self.air_k_w) / (math.e * age_s)
+        else:
+            fallen = (self.through_k_w + self.air_k_w) / self.slowest_s * math.exp(-age_s / self.slowest_s)
+        return min(share, fallen)
 
 
 def body_of(stall_watts: float | None, mass_g: float | None = None) -> Body:
@@ -117,7 +112,7 @@ class HeatBound:
         self._mass_g = mass_g
         self._stall_watts = stall_watts
         self._body = body_of(stall_watts, mass_g)
-        self._winding, self._housing = Pulses(), Pulses()
+        self._pulses = Pulses()
         self._bound_k = 0.0
         self._bound_at_s = -math.inf
 
@@ -136,13 +131,10 @@ class HeatBound:
 
         `over_s`: how long it took at least, at its largest power; 0 where that is not known.
         """
-        for heat, amount, left in (
-            (self._winding, joules, self._body.left_of_winding),
-            (self._housing, rest_joules, self._body.left_of_housing),
-        ):
-            if amount > 0:
-                heat.add(at_s, amount, amount / over_s if over_s > 0 else math.inf)
-                self._bound_k += amount * left(0.0)
+        amount = joules + rest_joules
+        if amount > 0:
+            self._pulses.add(at_s, amount, amount / over_s if over_s > 0 else math.inf)
+            self._bound_k += self.k_at_once(amount)
 
     def winding_c(self, at_s: float) -> float:
         """°C: no winding within the stated bounds is hotter. Renewed every 50 ms; between, only energy is added."""
@@ -152,25 +144,25 @@ class HeatBound:
 
     def winding_c_after(self, at_s: float, joules: float) -> float:
         """°C at a later time, and with `joules` more put into the winding just then."""
-        more_k = joules * self._body.left_of_winding(0.0)
-        return self.ambient_c + READBACK_K + self._rise(at_s) + more_k
+        return self.ambient_c + READBACK_K + self._rise(at_s) + self.k_at_once(joules)
+
+    def k_at_once(self, joules: float) -> float:
+        """K by which so much more, put in just now, raises the bound at most."""
+        return joules * self._body.left_of_winding(0.0)
 
     def _rise(self, at_s: float) -> float:
-        body = self._body
-        return self._winding.rise_k(at_s, body.left_of_winding, body.all_k_w) + self._housing.rise_k(
-            at_s, body.left_of_housing, body.air_k_w
-        )
+        return self._pulses.rise_k(at_s, self._body.left_of_winding, self._body.all_k_w)
 
     @property
     def bins(self) -> int:
         """How many pulses are kept."""
-        return len(self._winding) + len(self._housing)
+        return len(self._pulses)
 
 
 def winding_watts(volts: float, amps: float, reference_ohm: float | None) -> float:
     """W that may heat the winding: all that goes in, or what 2.2 times its known resistance turns to heat if less.
 
-    A turning motor passes the rest on: as work, or, as friction and iron losses, to its housing.
+    A turning motor passes the rest on: as work, or as friction and iron losses, which may be in its rotor.
     """
     into = abs(volts * amps)
     return into if reference_ohm is None else min(into, amps * amps * CONTACT_AND_HEAT * reference_ohm)

@@ -213,7 +213,7 @@ def _untold(rows: Sequence[JudgedFigure], limits: StartLimits, seen: _CurveSeen,
 
 def _notes(figures: Sequence[StartFigures], rows: Sequence[JudgedFigure], limits: StartLimits) -> list[str]:
     notes = []
-    close = [row.label for row in rows if row.inside is not None and row.why]
+    close = [row.label for row in rows if row.inside and row.why]
     if close:
         notes.append(f"Close to a limit in {listed(close)}.")
     if len(figures) < limits.starts_each:

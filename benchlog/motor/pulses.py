@@ -10,7 +10,8 @@ from dataclasses import dataclass, field
 
 _JOINED_S, _JOINED_LATER_S = 0.1, 2.0
 _LATER_S = 3.0
-_WIDEST_S = 10.0
+_WIDEST_S, _WIDEST_LATER_S = 0.2, 1.0
+"""s: a bin counts at its latest instant, where a light winding still has nearly all of it."""
 _SHARE_OF_AGE = 0.08
 _OLD_RENEW_S, _MANY = 0.5, 64
 
@@ -67,7 +68,7 @@ class Pulses:
                 one, moved = bins.popleft(), True
                 last = old[-1] if old else None
                 close = last is not None and one.last_s - last.last_s < _JOINED_LATER_S
-                if last is not None and close and one.last_s - last.first_s < _WIDEST_S:
+                if last is not None and close and one.last_s - last.first_s < _WIDEST_LATER_S:
                     _join(last, one.last_s, one.joules, one.watts)
                 else:
                     old.append(one)

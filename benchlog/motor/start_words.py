@@ -172,7 +172,17 @@ def _outside(rows: Sequence[JudgedFigure]) -> str:
     def side(row: JudgedFigure) -> str:
         high = row.high is not None and row.value is not None and row.value > row.high
         limit = row.high if high else row.low
-        return f"{row.label} {show(row.value, row.unit)} is {'above' if high else 'below'} {show(limit, row.unit)}"
+        value, bound = _told_apart(row.value, limit, row.unit)
+        return f"{row.label} {value} is {'above' if high else 'below'} {bound}"
 
     text = f"{listed([side(row) for row in rows])}."
     return text[0].upper() + text[1:]
+
+
+def _told_apart(value: float | None, limit: float | None, unit: str) -> tuple[str, str]:
+    """Both with as many digits as it takes to see which is the larger, three to six."""
+    for digits in range(3, 7):
+        said = show(value, unit, digits), show(limit, unit, digits)
+        if said[0] != said[1]:
+            break
+    return said

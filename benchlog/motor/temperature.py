@@ -157,7 +157,7 @@ class Thermometer:
         into = max(abs(last[1] * last[2]), abs(volts * amps)) if driven else 0.0
         rest_j = max(0.0, into * span_s - most_j)
         self._bound.add(t_s, most_j, over_s=span_s, rest_joules=rest_j)
-        self._high_c += most_j / self._least_j_k * (1 + 1 / HOUSING_TIMES) + rest_j / (HOUSING_TIMES * self._least_j_k)
+        self._high_c += (most_j + rest_j) / self._least_j_k * (1 + 1 / HOUSING_TIMES)
         if self._bound_c:
             self._high_c = min(self._high_c, self._bound.winding_c(t_s))
         self._low_c = self._ambient_c + (self._low_c - self._ambient_c) * math.exp(-span_s / self._fastest_s)

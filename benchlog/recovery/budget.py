@@ -103,7 +103,7 @@ class Budget:
         self._ceilings = ceilings
         self._rated_volts = rated_volts
         self._heat = HeatBound(ambient_c, mass_g=mass_g)
-        self._energy, self._locked = SlidingSum(), SlidingSum()
+        self._energy, self._locked, self._believed = SlidingSum(), SlidingSum(), SlidingSum()
         self._last: Reading | None = None
         self._reference_ohm: float | None = None
         self.kicks = kicks
@@ -142,14 +142,19 @@ class Budget:
         rest_joules = max(0.0, rest_watts) * passed_s if driven else 0.0
         self._heat.add(reading.received_s, joules, over_s=passed_s, rest_joules=rest_joules)
         self._energy.add(reading.received_s, joules)
-        if driven and belief is not Motion.TURNING:
-            if self._reference_ohm is None:
-                share = max(self._share_unknown(r) for r in (last, reading))
-            else:
-                share = self._heat.stall_share(watts)
-            locked_s = passed_s * share
-            self._locked.add(reading.received_s, locked_s)
-            self.locked_total_s += locked_s
+        if not driven:
+            return
+        if self._reference_ohm is None:
+            share = max(self._share_unknown(r) for r in (last, reading))
+        else:
+            share = self._heat.stall_share(watts)
+        locked_s = passed_s * share
+        if belief is Motion.TURNING:
+            self._believed.add(reading.received_s, locked_s)
+            self._believed.total(reading.received_s)  # forgets what is older than a minute
+            return
+        self._locked.add(reading.received_s, locked_s)
+        self.locked_total_s += locked_s
 
     def _share_unknown(self, reading: Reading) -> float:
         """Of the stall power, which follows from the volts whatever R is. None where too little flows for a stall."""
@@ -160,6 +165,12 @@ class Budget:
         """Motion was shown to have lasted since then: that time was not locked. The heat stays charged."""
         self.turned = True
         self.locked_total_s -= self._locked.take_back(since_s)
+
+    def was_locked(self, since_s: float, at_s: float) -> None:
+        """What was driven since then on the belief that it turned, of the last minute, counts as locked after all."""
+        locked_s = self._believed.take_back(since_s - _BIN_S)
+        self._locked.add(at_s, locked_s)
+        self.locked_total_s += locked_s
 
     def count_kick(self) -> None:
         self.kicks += 1
@@ -193,6 +204,18 @@ class Budget:
         }
         reason = max(rests, key=lambda name: rests[name])
         return rests[reason], reason
+
+    def fits(self, at_s: float) -> tuple[float, str]:
+        """J that may go into a locked motor now within every ceiling, and which one leaves the least."""
+        limit_k = self._ceilings.winding_c.value - _MARGIN_K - self._heat.winding_c_after(at_s, 0.0)
+        stall_watts = 1 / self._heat.stall_share(1.0)
+        room = {
+            "locked time": (0.98 * self._ceilings.locked_s.value - self.locked_s(at_s)) * stall_watts,
+            "energy": 0.95 * self._ceilings.energy_j.value - self.energy_j(at_s),
+            "winding temperature": limit_k / self._heat.k_at_once(1.0),
+        }
+        least = min(room, key=lambda name: room[name])
+        return room[least], least
 
     def _cooling_s(self, at_s: float, joules: float) -> float:
         limit = self._ceilings.winding_c.value - _MARGIN_K

@@ -21,7 +21,7 @@ from benchlog.reports.sheet import is_demo
 
 
 class Measured(msgspec.Struct, frozen=True, kw_only=True):
-    """One unit with its last run: what it was judged, the mean of each figure over its starts, its curves."""
+    """One unit with the run that counts: what it was judged, the mean of each figure over its starts, its curves."""
 
     unit: Unit
     run: Run | None = None
@@ -93,7 +93,7 @@ def _captured(ledger: Ledger, lot: Lot, runs: Sequence[Run], damaged: list[str])
 
 
 def _measured(unit: Unit, runs: dict[int, Run], starts: dict[int, Captured], damaged: list[str]) -> Measured:
-    run = None if unit.run is None else runs.get(unit.run)
+    run = None if unit.counts is None else runs.get(unit.counts)
     if run is None:
         return Measured(unit=unit)
     judged = _judged(unit, damaged)

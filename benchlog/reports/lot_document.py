@@ -296,7 +296,8 @@ def _unit(one: Measured, say: Say) -> tuple[str, ...]:
     row = None if one.judged is None else worst_figure(one.judged)
     run = NOTHING if one.run is None else f"{one.run.id}"
     told = (NOTHING,) * 3 if row is None else (row.label, _amount(row.value, row.unit, say), margin_words(row, say))
-    return (f"{one.unit.number}", one_line(one.unit.serial), run, _RESULTS[one.unit.passed], *told)
+    result = _RESULTS[one.unit.passed] + (", failed before" if one.unit.failed_before else "")
+    return (f"{one.unit.number}", one_line(one.unit.serial), run, result, *told)
 
 
 def _amount(value: float | None, unit: str, say: Say) -> str:
@@ -322,8 +323,10 @@ def _not_judged(report: LotReport) -> Iterable[Block]:
 
 
 def why_not_judged(one: Measured, limits: KeptLimits | None) -> Iterable[str]:
-    """In words, for a unit without a verdict; nothing for one that has it."""
+    """In words, for a unit without a verdict, or whose last run has none; nothing for one that has it."""
     if one.unit.passed is not None:
+        if one.unit.run != one.unit.counts:
+            yield f"Run {one.unit.run} was not judged: the verdict of run {one.unit.counts} stands."
         return
     if one.run is None:
         yield "No run yet."

@@ -10,7 +10,7 @@ import argparse
 import random
 from collections.abc import Callable
 
-from benchlog.motor.heat import CONTACT_AND_HEAT, body_of
+from benchlog.motor.heat import body_of
 from tests.benchmarks.accuracy.population import log_uniform
 from tests.benchmarks.accuracy.rows import rate
 
@@ -20,10 +20,7 @@ CLASSES = {"A": 90.0, "E": 105.0, "B": 115.0, "F": 140.0}
 
 def rise_k(stall_watts: float, ratio: float, *, mass_g: float | None = None, volts_share: float = 1.0) -> float:
     """K that the bound comes to after any time of running at no load."""
-    body = body_of(stall_watts, mass_g)
-    into = stall_watts / ratio * volts_share
-    winding = min(into, CONTACT_AND_HEAT * stall_watts / ratio**2)
-    return winding * body.all_k_w + (into - winding) * body.air_k_w
+    return stall_watts / ratio * volts_share * body_of(stall_watts, mass_g).all_k_w
 
 
 def main() -> None:

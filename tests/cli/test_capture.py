@@ -14,7 +14,7 @@ from benchlog.cli import main
 from benchlog.cli.starts_told import start_fields, table
 from benchlog.clock import VirtualClock
 from benchlog.ledger.known_good import keep_limits
-from benchlog.ledger.lots import add_unit, lot, unit, units
+from benchlog.ledger.lots import add_unit, close_lot, lot, unit, units
 from benchlog.ledger.start_tests import lock
 from benchlog.ledger.store import Ledger
 from benchlog.motor.start_figures import FIGURES
@@ -136,6 +136,23 @@ def test_a_supply_that_is_not_there_is_refused_and_no_unit_is_left_behind_half(t
     assert 'start test "quick look", version 1, is locked with volts 12.0, not 8.0' in last["reason"]
     with Ledger.open(Path(path)) as book:
         assert units(book, lot(book, number)) == []
+
+
+def test_a_lot_says_what_is_due_before_the_start_and_takes_no_run_once_it_is_closed(tmp_path: Path) -> None:
+    with fresh_ledger(tmp_path, VirtualClock()) as book:
+        fans = a_lot(book)
+        add_unit(book, fans, "F-1")
+        path = str(book.path)
+    asked = ("--supply", NOBODY, "--lot", "1", "--serial", "F-1", "--yes", "--ledger", path)
+    done = CliRunner().invoke(main, ["capture", *asked])
+    assert "Check due: zero and short: this unit will not be judged.\n" in done.stderr
+    with Ledger.open(Path(path)) as book:
+        close_lot(book, fans)
+    status, last = capture(*asked)
+    assert (status, last["outcome"], last["reason"], last["run"]) == (2, "refused", "lot 1 is closed", None)
+    with Ledger.open(Path(path)) as book:
+        assert book.recent_runs() == []
+        assert [one.serial for one in units(book, fans)] == ["F-1"]
 
 
 def test_a_locked_test_is_used_as_it_is_and_says_where_an_option_differs(tmp_path: Path) -> None:

@@ -5,14 +5,26 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+from msgspec.structs import replace
 
 from benchlog.cli.jobs import command
 from benchlog.clock import VirtualClock
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import set_waiting
-from benchlog.records import Closing, JobState
-from tests.ledger.benches import BILGE_PUMP, CABIN_FAN, MOTOR, leave_journal
+from benchlog.records import Closing, JobState, RunKind
+from tests.ledger.benches import (
+    BILGE_PUMP,
+    CABIN_FAN,
+    MOTOR,
+    RAN,
+    a_lot,
+    blocks,
+    fresh_ledger,
+    leave_journal,
+    request,
+    write_journal,
+)
 
 
 @pytest.fixture(scope="module")
@@ -61,6 +73,29 @@ def test_a_line_a_job_and_how_many_more_there_are(book: Path) -> None:
     assert [row[:4] for row in rows[:3]] == ["0004", "0003", "0002"]
     assert rows[3:] == ["3 of 4."]
     assert jobs(book, "zebra").stdout == "No job is like this.\n"
+
+
+def test_what_measures_is_counted_where_it_is_not_listed(tmp_path: Path) -> None:
+    with fresh_ledger(tmp_path, VirtualClock()) as ledger:
+        path = ledger.path
+        assert jobs(path).stdout == "No jobs yet.\n"
+        a_lot(ledger)
+    assert jobs(path).stdout == "1 measuring job is not shown: --purpose measuring\n"
+    assert (jobs(path, "--json").stdout, jobs(path, "--purpose", "repair").stdout) == ("", "No job is like this.\n")
+    assert jobs(path, "--purpose", "measuring").stdout.startswith("0001")
+
+
+def test_a_cold_start_that_is_due_is_listed_whatever_its_job_is_for(tmp_path: Path) -> None:
+    ran_in = replace(RAN, moved=True)
+    with fresh_ledger(tmp_path, VirtualClock()) as ledger:
+        path, lot = ledger.path, a_lot(ledger)
+        a_lot(ledger, name="fans of autumn")
+        one = replace(request("a", job=lot.job.id, journal=str(tmp_path / "a.journal")), kind=RunKind.RUN_IN)
+        file_journal(ledger, write_journal(tmp_path / "a.journal", blocks(one, result=ran_in)))
+    row, rest = jobs(path).stdout.splitlines()
+    assert row.startswith("0001")
+    assert row.endswith("now that it is cold: benchlog capture --job 1]")
+    assert rest == "1 measuring job is not shown: --purpose measuring"
 
 
 @pytest.mark.parametrize("day", ["2026-13-01", "tomorrow", "9999-12-31"])

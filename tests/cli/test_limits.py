@@ -4,14 +4,20 @@ import json
 import shutil
 from pathlib import Path
 
+import msgspec
 import pytest
 from click.testing import CliRunner, Result
 
 from benchlog.cli import main
+from benchlog.clock import VirtualClock
 from benchlog.ledger.known_good import limits_for
-from benchlog.ledger.lots import lots, units
+from benchlog.ledger.lots import add_unit, lots, units
 from benchlog.ledger.store import Ledger
 from benchlog.motor.start_figures import FIGURES
+from benchlog.outcome import Outcome
+from tests.ledger.benches import RAN, a_lot, file_start_up, fresh_ledger
+
+STUCK = msgspec.structs.replace(RAN, outcome=Outcome.STILL_STUCK, reason="start 2 did not turn")
 
 
 @pytest.fixture(scope="module")
@@ -86,6 +92,41 @@ def test_fewer_than_five_units_are_refused_however_many_runs_they_have(demo: Pat
 def test_a_lot_stands_for_the_last_runs_of_its_units_that_did_not_fail(demo: Path, runs: dict[str, int]) -> None:
     told = json.loads(limits(demo, "--lot", "14", "--json").output.splitlines()[-1])
     assert told["runs"] == [int(run) for run in good(runs)]
+
+
+def test_a_named_run_of_no_known_good_one_is_refused_by_its_number_and_why(demo: Path, runs: dict[str, int]) -> None:
+    count = kept(demo)
+    done = limits(demo, *good(runs), str(runs["CF-205"]), "--keep", "--who", "bench")
+    assert (done.exit_code, kept(demo)) == (2, count)
+    assert f"run {runs['CF-205']} is of no known good one: unit CF-205 failed" in " ".join(done.output.split())
+
+
+@pytest.mark.parametrize(
+    ("changes", "words"),
+    [
+        ({"result": STUCK}, "run 5 is of no known good one: it ended as still-stuck (start 2 did not turn)"),
+        ({}, "run 1 has no serial: whether it is another motor can't be told"),
+    ],
+)
+def test_five_runs_of_which_one_did_not_turn_or_which_have_no_serial_make_no_limits(
+    tmp_path: Path, changes: dict[str, object], words: str
+) -> None:
+    with fresh_ledger(tmp_path, VirtualClock()) as book:
+        fans = a_lot(book) if changes else None
+        for number in range(1, 6):
+            of = {"utc": f"2026-11-25T10:0{number}:00.000Z", **(changes if number == 5 else {})}
+            if fans is not None:
+                of |= {"job": fans.job.id, "unit": add_unit(book, fans, f"CF-{number}").id}
+            file_start_up(book, tmp_path, f"u{number}", **of)
+        path = book.path
+    done = limits(path, "1", "2", "3", "4", "5", "--keep", "--who", "bench")
+    assert done.exit_code == 2
+    assert words in " ".join(done.output.split())
+    assert kept(path) == 0
+    if changes:
+        of_lot = limits(path, "--lot", "1")
+        assert of_lot.exit_code == 2
+        assert "there are 4" in of_lot.output
 
 
 def test_they_are_kept_with_the_name_of_who_says_that_the_units_are_good(demo: Path, runs: dict[str, int]) -> None:

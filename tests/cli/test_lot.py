@@ -8,8 +8,11 @@ import pytest
 from click.testing import CliRunner, Result
 
 from benchlog.cli import main
-from benchlog.ledger.lots import lots, units
+from benchlog.clock import VirtualClock
+from benchlog.ledger.known_good import keep_limits
+from benchlog.ledger.lots import add_unit, checks, keep_check, lots, set_limits, units
 from benchlog.ledger.store import Ledger
+from tests.ledger.benches import a_lot, file_start_up, fresh_ledger, limits_like
 
 
 @pytest.fixture(scope="module")
@@ -52,6 +55,7 @@ def test_a_lot_is_begun_with_all_that_was_said(mine: Path) -> None:
     done = run(mine, *NEW, *more)
     assert done.exit_code == 0, done.output
     assert "fans: cabin fan · 120 mm, 0 units, no limits" in done.output
+    assert done.output.splitlines()[1] == "Lot 1 begun. Next: benchlog leads, then benchlog lot check 1 --run N"
     (row,) = told(run(mine, "lot", "list", "--json"))
     expected = {"operator": "bench", "leads": "1 m", "fixture": "cradle", "ambient_c": 21.5, "rated_volts": 12.0}
     assert {name: row[name] for name in expected} == expected
@@ -114,6 +118,30 @@ def test_a_zero_as_seen_is_kept_and_tells_what_is_still_due(mine: Path) -> None:
     ]
     assert run(mine, "lot", "check", "1").exit_code == 2
     assert run(mine, "lot", "check", "1", "--zero", "0", "--run", "1").exit_code == 2
+
+
+def test_a_check_is_by_the_lots_operator_where_nobody_is_named(mine: Path) -> None:
+    run(mine, *NEW, "--operator", "bench")
+    for who in ((), ("--who", " "), ("--who", "second")):
+        assert run(mine, "lot", "check", "1", "--zero", "0.001", *who).exit_code == 0
+    with Ledger.open(mine) as book:
+        assert [one.who for one in checks(book, lots(book)[0])] == ["bench", "bench", "second"]
+
+
+def test_a_unit_that_was_measured_before_the_check_is_named_by_the_check(tmp_path: Path) -> None:
+    with fresh_ledger(tmp_path, VirtualClock()) as book:
+        path, fans = book.path, a_lot(book)
+        early = add_unit(book, fans, "CF-1")
+        add_unit(book, fans, "CF-2")
+        run_id = file_start_up(book, tmp_path, "r1", job=fans.job.id, unit=early.id)
+        set_limits(book, fans, keep_limits(book, limits_like((run_id,))))
+    with Ledger.open(path) as book:
+        keep_check(book, fans, "short", 0.05, "Ω", True)
+    done = run(path, "lot", "check", "1", "--zero", "0.001")
+    assert done.exit_code == 0
+    assert "CF-1: measured before the check: measure it again" in done.output
+    assert "CF-2" not in done.output
+    assert "Measured before the check: measure it again." in run(path, "lot", "limits", "1", "1").output
 
 
 def test_a_check_may_be_read_from_a_run(demo: Path, tmp_path: Path) -> None:

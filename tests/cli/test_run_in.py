@@ -46,7 +46,7 @@ def run_in(folder: Path, *arguments: str) -> Result:
     ("arguments", "says"),
     [
         (("--rated-voltage", "12", "--yes"), "no supply"),
-        (("--supply", NOBODY, "--yes"), "rated voltage"),
+        (("--supply", NOBODY, "--yes"), "no rating: give the motor's rated volts with --rated-voltage"),
         (("--supply", NOBODY, "--rated-voltage", "12", "--hours", "1", "--minutes", "5", "--yes"), "not both"),
         (("--supply", NOBODY, "--rated-voltage", "12", "--hours", "25", "--yes"), "hours: 25 h"),
         (("--supply", NOBODY, "--rated-voltage", "12", "--minutes", "0.1", "--yes"), "at_most_s"),
@@ -91,18 +91,21 @@ def test_a_filed_run_in_is_told_with_its_drift_its_restart_and_the_cold_start(
     told = capsys.readouterr().out
     assert "The current fell from" in told
     assert "Warm restart: a turning rotor's voltage." in told
-    assert "Start it once more when it is cold: tomorrow, or after 4 hours." in told
+    assert (
+        f"Start it once more when it is cold, tomorrow, or after 4 hours; then: benchlog capture --job {one.job}\n"
+        in told
+    )
 
 
 def test_jobs_and_show_remember_the_cold_start(filed: tuple[Path, Filed]) -> None:
     path, _ = filed
     listed = CliRunner().invoke(jobs, ["--ledger", str(path)])
-    assert "to be started once more, now that it is cold" in listed.stdout
+    assert "to be started once more, now that it is cold: benchlog capture --job 1]" in listed.stdout
     row = json.loads(CliRunner().invoke(jobs, ["--ledger", str(path), "--json"]).stdout)
     assert row["cold_start_from_utc"].startswith("2026-11-20T12:")
     assert row["runs"][0]["kind"] == RunKind.RUN_IN
     shown = CliRunner().invoke(show, ["1", "--ledger", str(path)])
-    assert "To be started once more, now that it is cold." in shown.stdout
+    assert "To be started once more, now that it is cold: benchlog capture --job 1\n" in shown.stdout
 
 
 def test_what_a_run_in_left_in_the_motor_counts_for_four_hours(filed: tuple[Path, Filed]) -> None:

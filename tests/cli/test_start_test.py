@@ -36,7 +36,7 @@ def kept(ledger: Path) -> list[tuple[str, int, float, str]]:
 
 
 def test_a_test_is_locked_with_all_that_was_said_and_told(ledger: Path) -> None:
-    done = run(ledger, "cold start", "--volts", "12", "--max-current", "2.5", "--starts", "7", "--who", "bench")
+    done = run(ledger, "cold start", "--volts", "12", "--current", "2.5", "--starts", "7", "--who", "bench")
     assert done.exit_code == 0, done.output
     assert "cold start, version 1" in done.output
     assert "7 starts at 12.0 V, limit 2.50 A" in done.output
@@ -77,6 +77,8 @@ def test_a_trigger_on_amps_is_told_with_its_level(ledger: Path) -> None:
     [
         ((), "needs a NAME"),
         (("x",), "--volts"),
+        (("x", "--volts", "60"), "start_test.volts: 60 V is above the program's ceiling of 42.4 V"),
+        (("x", "--volts", "12", "--current", "25"), "start_test.amps: 25 A is above the program's ceiling of 20 A"),
         (("x", "--volts", "3,0"), "write it with a point"),
         (("x", "--volts", "12", "--on", "99"), "on_s: 99 is outside 0.5 to 30"),
         (("x", "--volts", "12", "--trigger", "amps"), "needs a level above zero"),

@@ -25,7 +25,7 @@ from demo_db.__main__ import main
 from demo_db.jobs import demo_jobs
 from demo_db.lots import demo_test
 
-DIGEST = "63891044912f087dd8d0fb4da9ec60a367d3b11efe16bc525dc1fc917ba0fa48"
+DIGEST = "2d367f246d3c1f182b55a28c18e8dca2eae4586d0c630957896df1c0622834dd"
 """Of the rows that SUMMARY selects. After a change that is meant, take over the one that the failing test shows."""
 
 # Without the program's version, and without figures whose last digits are the processor's.

@@ -58,6 +58,10 @@ class Rig:
     def wait(self, seconds: float) -> None:
         self.clock.wait(self.clock.now() + seconds)
 
+    def ask(self, query: str) -> str:
+        """By another session."""
+        return VirtualSession(self.bench, self.clock.now, self.clock.wait).query(query)
+
     def fetched(self, points: int = 50, interval_s: float = 2e-4) -> Dense:
         self.supply.find_array()
         self.supply.acquire(points, interval_s)
@@ -388,6 +392,38 @@ def test_a_list_in_another_form_is_garbled_and_the_session_suspect(spoil: Callab
     rig.supply.reopen()
     rig.replies.clear()
     assert len(rig.supply.fetch().amps) == 50
+
+
+def test_an_array_that_nobody_fetched_is_stopped_and_its_settings_put_back_on_closing() -> None:
+    for dialect in (shipped(), unit_by_unit()):
+        rig = Rig(fan(), dialect=dialect)
+        rig.supply.find_array()
+        found = rig.ask("SENS:SWE:TINT?"), rig.ask("SENS:SWE:POIN?")
+        rig.supply.acquire(50, 1e-3)
+        assert rig.ask("SENS:SWE:POIN?") != found[1]
+        rig.supply.off()
+        before = len(rig.said)
+        rig.supply.close()
+        assert ";".join(rig.said[before:]).startswith("ABOR")
+        assert (rig.ask("SENS:SWE:TINT?"), rig.ask("SENS:SWE:POIN?")) == found
+
+
+def test_on_closing_nothing_is_sent_about_an_array_that_was_fetched_nor_over_a_session_that_is_suspect() -> None:
+    rig = Rig(fan())
+    rig.fetched()
+    before = len(rig.said)
+    rig.supply.close()
+    assert rig.said[before:] == []
+    lost = Rig(fan())
+    lost.supply.find_array()
+    lost.supply.acquire(50, 1e-3)
+    lost.replies[AMPS] = lambda true: "no list"
+    lost.wait(1.0)
+    with pytest.raises(SupplyGarbled):
+        lost.supply.fetch()
+    before = len(lost.said)
+    lost.supply.close()
+    assert lost.said[before:] == []
 
 
 @contextmanager

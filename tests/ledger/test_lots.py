@@ -11,6 +11,7 @@ import pytest
 
 from benchlog.clock import VirtualClock
 from benchlog.errors import LedgerReadOnly, Refused
+from benchlog.history.rates import Rate
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.finding_jobs import count_jobs, find_jobs
 from benchlog.ledger.known_good import keep_limits
@@ -40,6 +41,7 @@ from benchlog.ledger.wanted import Order, Wanted
 from benchlog.motor.limits import Judged
 from benchlog.outcome import Outcome
 from benchlog.records import CheckKind, Item, JobState, Lot, Purpose, RunKind, Unit
+from benchlog.reports.lot import gather_lot
 from tests.ledger.benches import (
     BEGAN,
     BILGE_PUMP,
@@ -181,8 +183,30 @@ def test_a_unit_shows_its_last_run_and_what_that_was_judged_to_be(ledger: Ledger
     assert rows_of(ledger, "judged") == 2
     _, again = measured(ledger, tmp_path, fans, "CF-1", utc="2026-11-25T11:00:00.000Z")
     measured_again = units(ledger, fans)[1]
-    assert (measured_again.run, measured_again.passed, measured_again.judged) == (again, None, "")
+    assert (measured_again.run, measured_again.judged_run, measured_again.counts) == (again, run, run)
+    assert (measured_again.passed, measured_again.failed_before) == (True, True)
     assert [run.id for run in ledger.runs(fans.job.id) if run.unit == one.id] == [run, again]
+
+
+def test_a_verdict_stands_until_another_takes_its_place(ledger: Ledger, fans: Lot, tmp_path: Path) -> None:
+    fans = judging(ledger, tmp_path, fans)
+    passed_checks(ledger, fans)
+    one, failed = measured(ledger, tmp_path, fans, "CF-1", utc="2026-11-25T10:10:00.000Z")
+    keep_judged(ledger, one.id, failed, judged_as(False))
+    _, stopped = measured(ledger, tmp_path, fans, "CF-1", utc="2026-11-25T10:20:00.000Z")
+    for kept in (None, judged_as(None)):  # as it is filed, and as it is judged: not at all
+        if kept is not None:
+            keep_judged(ledger, one.id, stopped, kept)
+        now = unit(ledger, one.id)
+        assert (now.run, now.passed, now.judged_run, now.ever_failed) == (stopped, False, failed, True)
+        assert not now.failed_before
+        assert msgspec.json.decode(now.judged, type=Judged) == judged_as(False)
+        assert gather_lot(ledger, fans).pass_rate == Rate(hits=0, count=1)
+    _, again = measured(ledger, tmp_path, fans, "CF-1", utc="2026-11-25T10:30:00.000Z")
+    keep_judged(ledger, one.id, again, judged_as(True))
+    now = unit(ledger, one.id)
+    assert (now.run, now.passed, now.judged_run, now.failed_before) == (again, True, again, True)
+    assert gather_lot(ledger, fans).pass_rate == Rate(hits=1, count=1)
 
 
 def test_a_run_is_judged_only_as_its_own_unit_and_only_by_limits(ledger: Ledger, fans: Lot, tmp_path: Path) -> None:

@@ -220,3 +220,33 @@ def test_what_a_turning_motor_takes_beside_its_winding_warms_it_as_well() -> Non
         budget.charge(_reading(float(k), 0.05 * 2.2 * 24.0, 0.05), Motion.LOCKED)
     assert only_winding == pytest.approx(0.132)
     assert after_minutes(0.05, 24.0) > budget.winding_c(599.0) + 10.0
+
+
+def test_what_fits_is_as_much_as_needs_no_rest_and_no_more() -> None:
+    ceilings = intersect({Layer.JOB: Limits(volts=12.0)})
+    for joules in (0.0, 5.0, 12.0):
+        budget = Budget(ceilings, ambient_c=25.0, rated_volts=12.0)
+        budget.learn(8.0)
+        budget._heat.add(10.0, joules)
+        fits_j, asked_by = budget.fits(10.0)
+        assert asked_by == "winding temperature"
+        assert budget.rest_for(10.0, joules=0.999 * fits_j)[0] == 0.0
+        assert budget.rest_for(10.0, joules=1.001 * fits_j)[0] > 0.0
+    tight = Budget(intersect({Layer.JOB: Limits(locked_s=0.5)}), ambient_c=25.0, rated_volts=12.0)
+    tight.learn(8.0)
+    room_j, asked_by = tight.fits(0.0)
+    assert room_j == pytest.approx(0.49 * 18.0)
+    assert asked_by == "locked time"
+
+
+def test_what_was_believed_to_turn_counts_as_locked_once_it_is_known_not_to_have() -> None:
+    budget = Budget(intersect({}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(8.0)
+    for k in range(101):
+        budget.charge(_reading(0.1 * k, 12.0, 0.15 if k < 80 else 1.5), Motion.TURNING)
+    assert budget.locked_s(10.0) == 0.0
+    budget.was_locked(7.95, 10.0)
+    assert 2.0 <= budget.locked_s(10.0) < 2.4
+    assert budget.locked_total_s == budget.locked_s(10.0)
+    budget.was_locked(7.95, 10.0)
+    assert budget.locked_s(10.0) < 2.4, "not twice"

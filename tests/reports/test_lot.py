@@ -119,6 +119,20 @@ def test_what_is_not_judged_has_its_reason() -> None:
     assert "5: 1 passed, 0 failed, 4 not judged" in text_of(told(made))
 
 
+def test_a_verdict_that_stands_is_told_with_its_run_and_what_came_before_and_after() -> None:
+    by = limits()
+    one, other = measured(1, by=by), measured(2, by=by)
+    repeated = msgspec.structs.replace(one.unit, passed=False, run=9, judged_run=1)
+    mended = msgspec.structs.replace(other.unit, judged_run=2, failed_before=True)
+    made = report(
+        measured=(msgspec.structs.replace(one, unit=repeated), msgspec.structs.replace(other, unit=mended)),
+    )
+    assert [row[2:4] for row in table(made, "No.").rows] == [("1", "FAIL"), ("2", "pass, failed before")]
+    assert table(made, "Why").rows == (("Run 9 was not judged: the verdict of run 1 stands.", "CF-201"),)
+    assert made.pass_rate == Rate(hits=1, count=2)
+    assert "pass, failed before" in " ".join(text_of(told(made)).split())
+
+
 def test_the_worst_is_what_is_farthest_outside_by_the_width_of_its_band() -> None:
     made = report()
     ranked = by_margin(made.measured)

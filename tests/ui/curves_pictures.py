@@ -146,7 +146,7 @@ class CurvesWalk:
         self.press("curves_page_0")
         self.capture_over()
         self.measure_part("F-2213")
-        self.window.notice.tell("A run that a crash left behind was filed with job 0005. " * 2)
+        self.window.notice.tell("A run that a crash left behind was filed with job 0005. Its output was off when seen.")
         self.shoot("with-a-notice")
         self.window.notice.hide()
         self.of_a_job()

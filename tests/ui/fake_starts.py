@@ -119,6 +119,6 @@ def run_in(request: Request, scenario: str) -> Script:
     return _result(Outcome.RUNS, "it ran; it started again warm", kicks=0, max_volts=asked.volts, max_amps=1.4)
 
 
-DRIFT_WORDS = "The current fell from 300 mA to 240 mA and has been flat since 30 min."
+DRIFT_WORDS = "The current fell from 300 mA to 240 mA and has been flat for the last 20 min."
 SCRIPTS[RunKind.START_UP] = capture
 SCRIPTS[RunKind.RUN_IN] = run_in

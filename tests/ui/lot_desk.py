@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 
 from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QAbstractButton
+from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from benchlog.bench.frames import Request
 from benchlog.clock import VirtualClock
@@ -40,6 +40,7 @@ class LotDesk:
         self.session = Session(
             self.window, self.ledger, self.make_link, resource=RESOURCE, settings=lambda: self.owner, beep=self._beep
         )
+        self.window.curves.side.next.now_s = self.clock.now
         self.window.show()
 
     def _beep(self) -> None:
@@ -72,6 +73,20 @@ class LotDesk:
     def settle(self) -> None:
         self.curving.settle()
         QCoreApplication.processEvents()
+
+    def scan(self, serial: str) -> None:
+        """As a scanner types: at once, with Enter, into whatever has the focus."""
+        for character in serial:
+            QTest.keyClicks(self._focus(), character)
+        QTest.keyClick(self._focus(), Qt.Key.Key_Return)
+
+    def space(self) -> None:
+        """The space bar, by a person who has looked."""
+        self.clock.wait(self.clock.now() + 1.0)
+        QTest.keyClick(self._focus(), Qt.Key.Key_Space)
+
+    def _focus(self) -> QWidget:
+        return self.window.focusWidget() or self.window
 
     def run_until_over(self) -> None:
         while self.session.run.on:

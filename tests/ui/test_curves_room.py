@@ -1,8 +1,10 @@
 """The curves room by its buttons and keys: from a test to a lot's units, judged, heard and filed."""
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.lot_checks import checks
@@ -15,7 +17,7 @@ from ui import curve_texts as texts
 from ui.curves.curving import SECOND_BEEP_MS
 from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, TESTS_PAGE
 from ui.main_window import BENCH_ROOM
-from ui.off_state import OffState
+from ui.off_state import OffEvent, OffState
 
 
 @pytest.fixture
@@ -57,6 +59,8 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     desk.open_lot()
     card = desk.window.curves.side.next
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_CLEAR)
+    assert card.check.isVisible()  # what is due is said from the beginning
+    assert card.checked.text() == "Check due: zero, leads"
     desk.click("curves_clear")
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_SERIAL)
     QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
@@ -69,7 +73,9 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     assert desk.links == []
     QTest.keyClick(card.serial, Qt.Key.Key_Return)
     assert "F 17" in desk.window.curves.chart.say_label.text()
-    QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
+    desk.window.curves.setFocus()
+    desk.space()
+    assert card.serial.text() == ""  # the same one again has to be scanned again
     request = desk.links[-1].request
     assert (request.kind, request.job, request.rated_volts) == (RunKind.START_UP, desk.lot().job.id, 6.0)
     assert request.start_test == start_tests(desk.ledger)[0].test
@@ -80,6 +86,117 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     assert run.unit == desk.units()[0].id
     assert card.serial.text() == ""
     assert desk.window.header.about.text().endswith("serial F 17")
+    desk.scan("F 18")
+    assert desk.window.header.about.text() == "unit 2 · serial F 18"
+
+
+def test_a_scan_never_starts_the_unit_that_was_scanned_before(desk: LotDesk) -> None:
+    desk.ready(checked=False)
+    card, room = desk.window.curves.side.next, desk.window.curves
+    desk.scan("F 17")
+    assert card.start.isEnabled()
+    for focus in (card.start, room, room.chart.plot):  # where the next scan arrives; its space comes at once
+        focus.setFocus()
+        desk.scan("F 18")
+        assert (desk.links, card.serial.text()) == ([], "F 18"), focus
+    desk.click("curves_cursors")
+    room.chart.plot.setFocus()
+    desk.scan("X- 19")  # X and - are keys of the chart
+    assert (desk.links, card.serial.text()) == ([], "X- 19")
+    QTest.keyClick(card.start, Qt.Key.Key_Space)  # as a scanner's last character would come
+    assert (desk.links, card.serial.text()) == ([], "X- 19")
+    QTest.keyClicks(card.serial, "0")  # without Enter
+    card.start.setFocus()
+    desk.space()
+    assert desk.links == []
+    assert desk.window.notice.words.text() == texts.NEEDS_ENTER
+    desk.scan("F 20")
+    desk.clock.wait(desk.clock.now() + 1.0)
+    held = QKeyEvent(QEvent.Type.KeyPress, Qt.Key.Key_Space, Qt.KeyboardModifier.NoModifier, " ", True)
+    QApplication.sendEvent(card.start, held)
+    QApplication.sendEvent(room, held)
+    assert desk.links == []
+    desk.space()
+    assert [link.request.unit_serial for link in desk.links] == ["F 20"]
+    assert [unit.serial for unit in desk.units()] == ["F 20"]
+
+
+def test_between_a_run_and_its_verdict_no_key_measures_the_same_unit_again(desk: LotDesk) -> None:
+    desk.with_limits()
+    begun, card = len(desk.links), desk.window.curves.side.next
+    desk.scenario = "slow:7"
+    card.serial.setFocus()
+    desk.scan("F-7")
+    desk.space()
+    assert (len(desk.links), card.serial.text()) == (begun + 1, "")
+    while desk.session.run.on:
+        desk.session.run.poll()
+    desk.space()  # it was not judged yet
+    QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
+    assert len(desk.links) == begun + 1
+    assert not card.start.isEnabled()
+    desk.scan("F-8")  # the next one, meanwhile
+    desk.settle()
+    assert desk.units()[-1].passed is False
+    assert card.serial.text() == "F-8"
+    _a_stopped_repeat_of_what_failed(desk)
+    _while_off_is_not_confirmed_nothing_starts(desk)
+
+
+def _a_stopped_repeat_of_what_failed(desk: LotDesk) -> None:
+    """It takes no verdict away, and is told beside it."""
+    desk.scenario, desk.per_poll_s = "good:7", 0.2
+    desk.scan("F-7")
+    desk.space()
+    while not desk.window.curves.chart.plot.shown.crowd:
+        desk.session.run.poll()
+    desk.click("output_off")
+    desk.run_until_over()
+    failed = desk.units()[-1]
+    assert (failed.serial, failed.passed, failed.run != failed.judged_run) == ("F-7", False, True)
+    verdict = desk.window.curves.side.verdict
+    assert verdict.word.text() == texts.FAIL
+    assert f"It failed in run {failed.judged_run}; run {failed.run} has no verdict." in verdict.accessibleName()
+    assert desk.window.curves.side.lot.words.said.startswith("5 of 6 (")
+    desk.per_poll_s = 60.0
+    desk.measure("F-7", "good:6")
+    desk.click("curves_page_1")
+    table = desk.window.curves.units.table
+    assert table.item(5, 2).text() == "pass, failed before"  # type: ignore[union-attr]
+    desk.click("curves_page_0")
+
+
+def _while_off_is_not_confirmed_nothing_starts(desk: LotDesk) -> None:
+    begun = len(desk.links)
+    desk.session.off.tell(OffEvent.FOUND)
+    desk.scan("F-9")
+    desk.space()
+    desk.curving.begin()
+    assert len(desk.links) == begun
+    assert "F-9" not in [unit.serial for unit in desk.units()]
+
+
+def test_a_motor_that_did_not_turn_is_not_counted_among_the_known_good_ones(desk: LotDesk) -> None:
+    desk.ready()
+    desk.per_poll_s = 0.2
+    desk.scenario = "good:1"
+    desk.scan("F-1")
+    desk.space()
+    while not desk.window.curves.chart.plot.shown.crowd:
+        desk.session.run.poll()
+    desk.click("output_off")
+    desk.run_until_over()
+    desk.per_poll_s = 60.0
+    for number in range(2, 6):
+        desk.measure(f"F-{number}", f"good:{number}")
+    desk.click("curves_page_1")
+    units = desk.window.curves.units
+    assert not units.make_limits.isEnabled()
+    assert "4 are measured" in units.not_limits.text()
+    desk.curving._make_limits("Mira")
+    desk.settle()
+    assert "there are 4" in desk.window.notice.words.text()
+    assert desk.lot().limits_id is None
 
 
 def test_a_lot_from_known_good_units_to_pass_and_fail_seen_and_heard(desk: LotDesk, qtbot: QtBot) -> None:
@@ -118,7 +235,7 @@ def _without_the_shifts_check(desk: LotDesk) -> None:
     desk.clock.wait(desk.clock.now() + 9 * 3600.0)
     desk.curving.refresh()
     desk.settle()
-    assert "leads not checked" in side.next.checked.text()
+    assert side.next.checked.text() == "Check due: zero, leads"
     before = desk.beeps
     desk.measure("F-8", "good:8")
     assert side.verdict.word.text() == texts.NOT_JUDGED

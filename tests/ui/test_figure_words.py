@@ -18,11 +18,11 @@ def figure(value: float | None, low: float | None, high: float | None, unit: str
     ("row", "value", "limits", "outside"),
     [
         (figure(1.41, 1.36, 1.52), "1.41 A", "1.36 to 1.52", "in"),
-        (figure(0.81, 0.42, 0.55, "s"), "0.810 s", "0.420 to 0.550", "+0.260"),
+        (figure(0.81, 0.42, 0.55, "s"), "0.810 s", "0.420 to 0.550", "+0.260 s"),
         (figure(0.009, 0.004, 0.014), "9.0 mA", "4.0 to 14.0", "in"),
-        (figure(0.002, 0.004, 0.014), "2.0 mA", "4.0 to 14.0", "−2.0"),
-        (figure(0.3144, 0.182, 0.3141), "314 mA", "182 to 314", "+0.3"),
-        (figure(0.02, None, 0.014), "20.0 mA", "≤ 14.0", "+6.0"),
+        (figure(0.002, 0.004, 0.014), "2.0 mA", "4.0 to 14.0", "−2.0 mA"),
+        (figure(0.3144, 0.182, 0.3141), "314.4 mA", "182.0 to 314.1", "+0.3 mA"),
+        (figure(0.02, None, 0.014), "20.0 mA", "≤ 14.0", "+6.0 mA"),
         (figure(None, 0.242, 0.436, "s"), "—", "0.242 to 0.436 s", "—"),
         (figure(1.5, None, None, "J"), "1.50 J", "—", "—"),
     ],
@@ -35,6 +35,6 @@ def test_value_limits_and_what_is_outside_are_in_one_unit(
 
 
 def test_a_margin_has_its_sign_and_its_unit() -> None:
-    assert margin_words(figure(1.41, 1.36, 1.52)) == "+50 mA"
-    assert margin_words(figure(0.81, 0.42, 0.55, "s")) == "−0.26 s"
+    assert margin_words(figure(1.41, 1.36, 1.52)) == "+50 mA · 31 %"
+    assert margin_words(figure(0.81, 0.42, 0.55, "s")) == "−0.26 s · −200 %"
     assert margin_words(figure(1.0, None, None)) == "—"

@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
+from benchlog.quantities import show
 from tests.benchmarks.overlay_redraws import made_starts
 from ui import theme
 from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line
@@ -116,7 +117,14 @@ def test_two_cursors_read_time_volts_and_amps_between_them(plot: OverlayPlot) ->
     plot.pick(2)
     line = plot.shown.crowd[2]
     fall = np.interp(0.8, line.t_s, line.amps) - np.interp(0.2, line.t_s, line.amps)
-    assert told[-1] == f"start 3:  Δt +0.600 s   ΔV 0 V   ΔI −{-fall * 1e3:.0f} mA"
+    values = [
+        [show(float(np.interp(at_s, line.t_s, of)), unit) for of, unit in ((line.volts, "V"), (line.amps, "A"))]
+        for at_s in (0.2, 0.8)
+    ]
+    assert told[-1] == (
+        f"start 3:  A 0.200 s, {', '.join(values[0])}   B 0.800 s, {', '.join(values[1])}"
+        f"   Δt +0.600 s, ΔV 0 V, ΔI −{-fall * 1e3:.0f} mA"
+    )
     plot.setFocus()
     QTest.keyClick(plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
     assert plot.cursors.first_s == pytest.approx(0.2 + 10 * plot.sheets()[AMPS].across.per_px)

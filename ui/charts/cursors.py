@@ -43,7 +43,7 @@ def values_at(line: Line, at_s: float, lead_ohm: float) -> tuple[float | None, f
 
 
 def read_out(cursors: Cursors, line: Line | None, lead_ohm: float) -> str:
-    """Δt, ΔV and ΔI from the first to the second cursor, of the line that is picked out."""
+    """What the line that is picked out is at both cursors; Δt, ΔV and ΔI from the first to the second."""
     apart = cursors.second_s - cursors.first_s
     if line is None:
         return texts.CURSOR_TIME.format(seconds=_signed(apart, "s"))
@@ -52,7 +52,15 @@ def read_out(cursors: Cursors, line: Line | None, lead_ohm: float) -> str:
         _signed(None if before is None or after is None else after - before, unit)
         for before, after, unit in zip(first, second, ("V", "A"), strict=True)
     )
-    return texts.CURSOR_ALL.format(name=line.name, seconds=_signed(apart, "s"), volts=volts, amps=amps)
+    at = [
+        texts.CURSOR_AT.format(
+            letter=letter, seconds=show(at_s, "s"), volts=show(seen[0], "V"), amps=show(seen[1], "A")
+        )
+        for letter, at_s, seen in zip(texts.CURSOR_LETTERS, cursors.both, (first, second), strict=True)
+    ]
+    return texts.CURSOR_ALL.format(
+        name=line.name, first=at[0], second=at[1], seconds=_signed(apart, "s"), volts=volts, amps=amps
+    )
 
 
 def _signed(value: float | None, unit: str) -> str:

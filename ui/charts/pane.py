@@ -16,6 +16,8 @@ BELOW = 0.03
 LEAST_VIEW_S = 0.05
 LABEL_GAP = 20.0
 LEAST_TICK_PX = 28.0
+TIMES = ((10_800.0, 3600.0, texts.HOURS_UNIT), (600.0, 60.0, texts.MINUTES_UNIT), (0.0, 1.0, texts.SECONDS_UNIT))
+"""From how many s in sight on a time is written in which unit, and how many s that has."""
 
 
 class Axis(pg.AxisItem):  # type: ignore[misc]
@@ -33,16 +35,24 @@ class Axis(pg.AxisItem):  # type: ignore[misc]
     def tickSpacing(self, low: float, high: float, size: float) -> list[tuple[float, float]]:
         """The library's own round figures, but not so many that a low plot becomes a ladder."""
         wide = high - low
-        spacing: list[tuple[float, float]] = super().tickSpacing(0.0, wide, size)
-        while spacing and spacing[0][0] * size < LEAST_TICK_PX * (high - low):
+        per = self._per(wide)[0]
+        spacing: list[tuple[float, float]] = super().tickSpacing(0.0, wide / per, size)
+        while spacing and per * spacing[0][0] * size < LEAST_TICK_PX * (high - low):
             wide *= 2
-            spacing = super().tickSpacing(0.0, wide, size)
-        return spacing
+            spacing = super().tickSpacing(0.0, wide / per, size)
+        return [(per * step, per * offset) for step, offset in spacing]
+
+    def _per(self, wide: float) -> tuple[float, str]:
+        """How much of the axis' own unit is one of those written beside it, and which."""
+        if self.unit != texts.SECONDS_UNIT:
+            return 1.0, self.unit
+        return next((per, unit) for least, per, unit in TIMES if wide >= least)
 
     def tickStrings(self, values: list[float], scale: float, spacing: float) -> list[str]:
-        strings = [f"{round(value, 9) + 0.0:.12g}" for value in values]
-        if self.unit and strings:
-            strings[-1] = f"{strings[-1]} {self.unit}"
+        per, unit = self._per(self.range[1] - self.range[0])
+        strings = [f"{round(value / per, 9) + 0.0:.12g}" for value in values]
+        if unit and strings:
+            strings[-1] = f"{strings[-1]} {unit}"
         return strings
 
     def wear(self, tokens: Tokens) -> None:

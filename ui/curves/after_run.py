@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from benchlog.errors import Refused
 from benchlog.ledger.captured import captured_of_lot
+from benchlog.ledger.good_runs import good_runs_of_lot
 from benchlog.ledger.known_good import keep_limits, kept_limits
 from benchlog.ledger.lot_checks import MOST_ZERO_A, check_due, check_from_run, keep_check
 from benchlog.ledger.lots import keep_judged, lot_of, set_limits, unit, units
@@ -67,15 +68,13 @@ def keep_checks(ledger: Ledger, lot: Lot, run_id: int) -> str:
 
 
 def make_limits(ledger: Ledger, lot: Lot, who: str) -> LimitsMade:
-    """From the last run of every unit that did not fail; the lot is judged by them from now on, and judged again.
+    """From the last run of every known good unit; the lot is judged by them from now on, and judged again.
 
     Raises Refused for fewer than five, with how many there are; LedgerError.
     """
     there = units(ledger, lot)
-    failed = {one.run for one in there if one.passed is False}
-    last = {one.run for one in there} - failed
     starts = {one.run.id: one for one in captured_of_lot(ledger, lot) if one.figures}
-    good = [one for run, one in starts.items() if run in last]
+    good = good_runs_of_lot(ledger, lot)
     test = start_test(ledger, lot.test_id).test
     try:
         made = limits_from(
@@ -100,7 +99,7 @@ def checks_told(shown: Shown) -> tuple[str, bool]:
     """The shift's checks on a line, and whether one is due."""
     last = {one.kind: one for one in shown.checks}
     done = [_check_words(one) for kind, one in last.items() if kind not in shown.due]
-    due = " and ".join(texts.CHECK_KINDS[kind.value] for kind in shown.due)
+    due = ", ".join(texts.CHECK_KINDS[kind.value] for kind in shown.due)
     parts = [texts.CHECK_DUE.format(kinds=due)] if due else []
     return "; ".join([*parts, *done]), bool(due)
 

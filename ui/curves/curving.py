@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QCoreApplication, QObject, QTimer, Signal
+from PySide6.QtCore import QCoreApplication, QObject, Qt, QTimer, Signal
 from PySide6.QtWidgets import QApplication
 
 from benchlog.errors import Refused
@@ -74,6 +74,8 @@ class Curving(QObject):
         self._test_id: int | None = None
         self._resource = ""
         self._cleared: set[int] = set()
+        self._next: tuple[int, str] | None = None
+        """Number and serial of the unit that was scanned, until it is measured or another one is picked out."""
         self.files = CurveFiles(
             self.room,
             ledger,
@@ -96,7 +98,6 @@ class Curving(QObject):
         room.page_shown.connect(lambda _: self._offer())
         room.shown_picked.connect(self.show_chosen)
         room.lot_wanted.connect(self.new_lot)
-        room.space_pressed.connect(side.next.press)
         room.empty.test_wanted.connect(lambda: room.show_page(TESTS_PAGE))
         room.empty.lot_wanted.connect(self.new_lot)
         room.empty.job_wanted.connect(lambda: self.show_chosen(JOB))
@@ -111,6 +112,7 @@ class Curving(QObject):
         chart.before_wanted.connect(self._lay_before)
         chart.question.answered.connect(self.running.live.answer)
         side.next.scanned.connect(self._scan)
+        side.next.told.connect(self.window.notice.tell)
         side.next.started.connect(self.begin)
         side.next.cleared.connect(self._keep_clear)
         side.next.test_chosen.connect(self._use_test)
@@ -209,7 +211,7 @@ class Curving(QObject):
             return
         if shown.lot is None and measured is not None and measured != self._of_lines():
             self._read_run(measured)
-        self.picked = measured
+        self.picked, self._next = measured, None
         one = None if measured is None else shown.measured[measured]
         of = None if one is None else one.captured
         chart.plot.pick(None if measured is None else shown.first_of(measured))
@@ -308,6 +310,9 @@ class Curving(QObject):
             return None
         lot, test = shown.lot, shown.test
         title = texts.HEADER_LOT.format(name=lot.name, kind=lot.job.item.kind)
+        if self._next is not None:
+            number, serial = self._next
+            return title, texts.HEADER_NEXT.format(number=number, serial=serial)
         one = None if self.picked is None else shown.measured[self.picked].unit
         if one is not None:
             count = len(shown.measured)
@@ -347,7 +352,8 @@ class Curving(QObject):
         chooser.clear()
         chooser.addItem(texts.CHOOSE_TEST, 0)
         for kept in self._tests:
-            chooser.addItem(told.test_line(kept.test), kept.id)
+            chooser.addItem(told.test_short(kept.test), kept.id)
+            chooser.setItemData(chooser.count() - 1, told.test_line(kept.test), Qt.ItemDataRole.ToolTipRole)
         chooser.setCurrentIndex(max(0, chooser.findData(self._test_id)))
 
     def new_lot(self) -> None:
@@ -441,6 +447,8 @@ class Curving(QObject):
 
     def _scan(self, serial: str) -> None:
         number = self._number_of(serial)
+        self._next = number, serial
+        self.changed.emit()
         side = self.room.side  # what was found of the last unit is not this one's
         side.verdict.show_verdict(None, measured=False)
         side.verdict.why.say(texts.NEXT_VERDICT_WHY.format(serial=serial))
@@ -498,6 +506,9 @@ class Curving(QObject):
                 output=setting.output,
             )
             if self.running.launch(request, self.receiver):
+                self._next = None if unit is None else (self._number_of(serial), serial)
+                self.changed.emit()
+                self.room.side.next.used()
                 self._offer()
 
     def _setting(self) -> BenchSetting:

@@ -21,6 +21,11 @@ class FewLines(QLabel):
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(count * self.fontMetrics().lineSpacing() + 4)
 
+    def set_count(self, count: int) -> None:
+        self._count = count
+        self.setFixedHeight(count * self.fontMetrics().lineSpacing() + 4)
+        self._fit()
+
     def say(self, text: str) -> None:
         self.said = text
         self._fit()

@@ -13,7 +13,7 @@ DIGITS = 3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FigureWords:
-    """`value`: with its unit; `limits`: in the same unit, without it; `outside`: by how much, or that it is inside."""
+    """`value`: with its unit; `limits`: in the same, without it; `outside`: by how much, with it; or that it is in."""
 
     name: str
     value: str
@@ -32,7 +32,7 @@ def words_of(row: JudgedFigure) -> FigureWords:
         name=row.label[:1].upper() + row.label[1:],
         value=value,
         limits=limits,
-        outside=_outside(row, say),
+        outside=_outside(row, say, f"{prefix}{row.unit}"),
         inside=row.inside,
     )
 
@@ -56,7 +56,13 @@ def _scale(row: JudgedFigure) -> tuple[str, _Say]:
     largest = max((abs(one) for one in (row.value, row.low, row.high) if one), default=1.0)
     power = 0 if row.unit == "s" else min(3, max(-6, 3 * math.floor(math.log10(largest) / 3)))
     places = max(0, DIGITS - 1 - math.floor(math.log10(largest / 10.0**power)))
-    return _PREFIXES[power], _Say(power, min(places, DIGITS))
+    say = _Say(power, min(places, DIGITS))
+    return _PREFIXES[power], say if row.inside is not False or _differ(row, say) else _Say(power, places + 1)
+
+
+def _differ(row: JudgedFigure, say: _Say) -> bool:
+    """Whether a value that is outside reads otherwise than its limits."""
+    return row.value is None or say(row.value) not in [say(limit) for limit in (row.low, row.high) if limit is not None]
 
 
 def _limits(row: JudgedFigure, say: _Say) -> str:
@@ -67,19 +73,26 @@ def _limits(row: JudgedFigure, say: _Say) -> str:
     return texts.LIMITS_FROM_TO.format(low=say(row.low), high=say(row.high))
 
 
-def _outside(row: JudgedFigure, say: _Say) -> str:
+def _outside(row: JudgedFigure, say: _Say, unit: str) -> str:
     if row.inside is None or row.value is None:
         return texts.NO_VALUE
     if row.inside:
         return texts.INSIDE
     beyond = row.value - row.high if row.high is not None and row.value > row.high else row.value - (row.low or 0.0)
     told = say(beyond, signed=True)
-    return told if any(digit in told for digit in "123456789") else say.finely(beyond)
+    return f"{told if any(digit in told for digit in '123456789') else say.finely(beyond)} {unit}"
+
+
+def margin_share(row: JudgedFigure) -> float | None:
+    """How far inside (> 0) or outside the nearest limit, by the width of the band; None where there is none."""
+    wide = (row.high or 0.0) - (row.low or 0.0)
+    return None if row.margin is None or wide <= 0 else row.margin / wide
 
 
 def margin_words(row: JudgedFigure) -> str:
-    """How far inside (+) or outside (−) the nearest limit, with its unit."""
-    if row.margin is None:
+    """How far inside (+) or outside (−) the nearest limit, with its unit, and in % of the band."""
+    share = margin_share(row)
+    if row.margin is None or share is None:
         return texts.NO_VALUE
-    shown = show(row.margin, row.unit, 2)
+    shown = f"{show(row.margin, row.unit, 2)} · {100 * share:.0f} %"
     return f"+{shown}" if row.margin > 0 else shown.replace("-", "−")

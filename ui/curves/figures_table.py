@@ -21,8 +21,8 @@ class FiguresTable(QFrame):
         self.setObjectName("curves_figures")
         self.setProperty("look", "card")
         grid = QGridLayout(self)
-        grid.setContentsMargins(14, 4, 14, 4)
-        grid.setHorizontalSpacing(12)
+        grid.setContentsMargins(12, 4, 10, 4)
+        grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(0)
         for column, stretch in enumerate((5, 3, 5, 3)):
             grid.setColumnStretch(column, stretch)

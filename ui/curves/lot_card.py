@@ -1,30 +1,43 @@
 """How a lot stands: how many pass, and whether its test can tell units apart at all."""
 
-from PySide6.QtWidgets import QFrame, QVBoxLayout
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from ui import curve_texts as texts
 from ui import theme
 from ui.curves.few_lines import FewLines
 from ui.curves.reading import Shown
-from ui.pieces import Elided
+from ui.curves.units_page import LEAST_GOOD
+from ui.pieces import Elided, button, plain_hint
+
+LOT_LINES = 3
 
 
 class LotCard(QFrame):
-    """A title and a few lines; what has no room is in the tooltip."""
+    """A title and a few lines; what has no room is in the tooltip. `limits_wanted` where there can be some now."""
+
+    limits_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
         self.setObjectName("curves_lot")
         self.setProperty("look", "card")
-        column = QVBoxLayout(self)
-        column.setContentsMargins(16, 6, 14, 6)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 6, 10, 6)
+        row.setSpacing(8)
+        column = QVBoxLayout()
         column.setSpacing(1)
         self.title = Elided("")
         self.title.setFont(theme.semibold())
-        self.words = FewLines(3, "second", px=theme.SECOND_PX)
+        self.words = FewLines(LOT_LINES, "second", px=theme.SECOND_PX)
         self.words.setObjectName("curves_lot_words")
         column.addWidget(self.title)
         column.addWidget(self.words)
+        self.limits = button(texts.TO_LIMITS, "curves_to_limits", accessible=texts.TO_LIMITS_NAME)
+        self.limits.clicked.connect(self.limits_wanted)
+        self.limits.hide()
+        row.addLayout(column, 1)
+        row.addWidget(self.limits)
 
     def show_shown(self, shown: Shown | None) -> None:
         self.setVisible(shown is not None)
@@ -33,7 +46,13 @@ class LotCard(QFrame):
         lot = shown.lot
         title = texts.LOT_TITLE.format(name=lot.name) if lot is not None else texts.job_title(shown.job.number)
         self.title.say(title)
+        self.limits.setVisible(_can_limit(shown))
+        self.setToolTip(plain_hint(shown.repeat))
         self.words.say(" ".join(part for part in _said(shown) if part))
+
+
+def _can_limit(shown: Shown) -> bool:
+    return shown.lot is not None and shown.limits is None and shown.good >= LEAST_GOOD
 
 
 def _said(shown: Shown) -> list[str]:
@@ -44,6 +63,8 @@ def _said(shown: Shown) -> list[str]:
     rate = shown.rate
     counted = texts.LOT_RATE.format(rate=rate.text) if rate is not None and rate.count else texts.LOT_NONE_JUDGED
     if shown.limits is None:
+        if _can_limit(shown):  # beside the button there is no room for more
+            return [texts.LOT_CAN_LIMIT.format(count=shown.good)]
         return [texts.LOT_NO_LIMITS, shown.repeat]
     return [counted, shown.repeat or shown.limits.limits.warning, _judged_by(shown)]
 

@@ -1,7 +1,10 @@
 """The one next thing: scan the serial, connect, press one key. And what must be so before it."""
 
+import time
+from collections.abc import Callable
+
 from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from ui import curve_texts as texts
@@ -10,6 +13,9 @@ from ui.pieces import Chooser, Elided, Tick, button
 from ui.theme import Tokens
 
 START_PX = 52
+SCAN_S = 0.3
+"""A space so soon after another character was typed by a scanner. Starting value of this project."""
+_SHORTCUT = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier | Qt.KeyboardModifier.MetaModifier
 
 
 class StartButton(QPushButton):
@@ -30,6 +36,13 @@ class StartButton(QPushButton):
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
         self.update()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The card's, which knows whether a space was meant as a press."""
+        event.ignore()
+
+    def keyReleaseEvent(self, event: QKeyEvent) -> None:
+        event.ignore()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         tokens, box = self._tokens, QRectF(self.rect()).adjusted(1, 1, -1, -1)
@@ -56,21 +69,30 @@ class StartButton(QPushButton):
 
 class NextCard(QFrame):
     """`scanned` a serial with Enter; `started` by the button or the space bar; `cleared` the tick, once a session;
-    `check_wanted` the shift's check; `test_chosen` the key of the test for the job on the bench."""
+    `check_wanted` the shift's check; `test_chosen` the key of the test for the job on the bench; `told`
+    why a key did nothing; `crowded` whether the tick and a check that is due are asked for at once.
+
+    A scanner types into whatever has the focus, and ends with Enter. So the space bar starts a unit only after Enter
+    in the serial's field, once; any other character begins the next serial there. `now_s` tells s, from any zero.
+    """
 
     scanned = Signal(str)
     started = Signal()
     cleared = Signal()
     check_wanted = Signal()
     test_chosen = Signal(int)
+    told = Signal(str)
+    crowded = Signal(bool)
 
-    def __init__(self, tokens: Tokens) -> None:
+    def __init__(self, tokens: Tokens, now_s: Callable[[], float] = time.monotonic) -> None:
         super().__init__()
+        self.now_s = now_s
+        self._armed, self._typed, self._typed_s = False, "", -SCAN_S
         self.setObjectName("curves_next")
         self.setProperty("look", "card")
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 6, 12, 8)
-        column.setSpacing(6)
+        column.setSpacing(4)
         self.clear = Tick(texts.CLEAR_TICK, "curves_clear")
         self.clear.setToolTip(texts.CLEAR_HINT)
         self.clear.toggled.connect(self._tick)
@@ -78,6 +100,7 @@ class NextCard(QFrame):
         self.checked.setObjectName("curves_checked")
         self.check = button(texts.CHECK_NOW, "curves_check", accessible=texts.CHECK_NOW_NAME)
         self.check.setToolTip(texts.CHECK_HINT)
+        self.check.setMinimumHeight(theme.TOUCH_PX - 4)
         self.check.clicked.connect(self.check_wanted)
         self.checks = QWidget()
         checks = QHBoxLayout(self.checks)
@@ -92,7 +115,7 @@ class NextCard(QFrame):
         self.serial.setMaxLength(100)
         self.serial.setMinimumHeight(START_PX)
         self.serial.returnPressed.connect(self._scan)
-        self.serial.textEdited.connect(lambda _: self._judge())
+        self.serial.textEdited.connect(self._edited)
         self.test = Chooser("curves_test", texts.CHOOSE_TEST_NAME)
         self.test.setMinimumHeight(START_PX)
         self.test.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
@@ -106,11 +129,11 @@ class NextCard(QFrame):
         row.addWidget(self.serial, 1)
         row.addWidget(self.test, 1)
         row.addWidget(self.start)
-        column.addWidget(self.clear)
         column.addWidget(self.checks)
+        column.addWidget(self.clear)
         self.checks.hide()
         column.addLayout(row)
-        self._ready, self._needs_serial, self._checks_shown = "", True, False
+        self._ready, self._needs_serial, self._checks_shown, self._check_due = "", True, False, False
         self.offer(needs_serial=True, ready="")
 
     def offer(self, *, needs_serial: bool, ready: str) -> None:
@@ -121,13 +144,19 @@ class NextCard(QFrame):
         self._judge()
 
     def show_checks(self, words: str, *, due: bool, shown: bool) -> None:
-        self._checks_shown = shown
-        self.checks.setVisible(shown and self.clear.isChecked())  # one thing after the other
+        self._checks_shown, self._check_due = shown, due
+        self._lay_checks()
         self.checked.say(words)
         self.checked.setProperty("tone", "look" if due else "second")
         self.checked.style().unpolish(self.checked)
         self.checked.style().polish(self.checked)
         self.checked.setFont(theme.font(theme.SECOND_PX))
+
+    def _lay_checks(self) -> None:
+        """What is due is in sight from the beginning; what was checked waits until hands are clear."""
+        ticked = self.clear.isChecked()
+        self.checks.setVisible(self._checks_shown and (self._check_due or ticked))
+        self.crowded.emit(self._checks_shown and self._check_due and not ticked)
 
     def forget_clear(self) -> None:
         """Another lot, or another sitting: it is asked again."""
@@ -135,22 +164,57 @@ class NextCard(QFrame):
         self.clear.setChecked(False)
         self.clear.blockSignals(False)
         self.clear.show()
-        self.checks.hide()
+        self._lay_checks()
+        self._armed = False
+        self._judge()
+
+    def used(self) -> None:
+        """Its run began: the same serial again has to be scanned again."""
+        self._armed = False
+        self.serial.clear()
         self._judge()
 
     def next_one(self) -> None:
-        """The unit is done: the next one's serial."""
-        self.serial.clear()
-        self._judge()
-        if self.serial.isVisible():
+        """The unit is done: the next one's serial, where it was not scanned meanwhile."""
+        if self.serial.isVisible() and not self._armed:
             self.serial.setFocus()
 
-    def press(self) -> bool:
-        """By the space bar from anywhere in the room; False where nothing can begin."""
-        if not self.start.isEnabled() or not self.isVisible():
-            return False
-        self._press()
-        return True
+    def take_key(self, event: QKeyEvent) -> None:
+        """A key that nobody took, here or in the room."""
+        text = event.text()
+        if not self.isVisible() or event.modifiers() & _SHORTCUT or len(text) != 1 or not text.isprintable():
+            event.ignore()
+            return
+        event.accept()
+        if event.isAutoRepeat():
+            return
+        if text == " " and not (self._scanning() and self._typed):
+            self._press_by_space()
+            return
+        self.note_key(text)
+        if self._needs_serial:
+            self.serial.setText(self._typed)
+            self.serial.setFocus()
+            self._edited()
+
+    def note_key(self, text: str) -> None:
+        """A character that somebody else made use of: it may have been the first of a scan."""
+        self._typed = self._typed + text if self._scanning() else text
+        self._typed_s = self.now_s()
+
+    def _scanning(self) -> bool:
+        return self.now_s() - self._typed_s < SCAN_S
+
+    def _press_by_space(self) -> None:
+        if self._scanning() or not self.start.isEnabled():
+            return
+        if self._armed or not self._needs_serial:
+            self._press()
+        else:
+            self.told.emit(texts.NEEDS_ENTER)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        self.take_key(event)
 
     def _press(self) -> None:
         self.started.emit()
@@ -159,12 +223,17 @@ class NextCard(QFrame):
         if ticked:
             self.cleared.emit()
             self.clear.hide()
-            self.checks.setVisible(self._checks_shown)
+            self._lay_checks()
+        self._judge()
+
+    def _edited(self, _: str = "") -> None:
+        self._armed, self._typed, self._typed_s = False, self.serial.text(), self.now_s()
         self._judge()
 
     def _scan(self) -> None:
         serial = self.serial.text().strip()
         if serial:
+            self._armed, self._typed = True, ""
             self.scanned.emit(serial)
             self._judge()
             self.start.setFocus()  # the space bar presses it
@@ -175,6 +244,8 @@ class NextCard(QFrame):
             why = texts.NEEDS_CLEAR
         if not why and self._needs_serial and not self.serial.text().strip():
             why = texts.NEEDS_SERIAL
+        if why and self.start.hasFocus():
+            self.setFocus()  # else the next in line takes it, and a scan would go there
         self.start.setEnabled(not why)
         self.start.setToolTip(why)
 

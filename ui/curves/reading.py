@@ -10,6 +10,7 @@ from benchlog.errors import Refused
 from benchlog.history.rates import Rate
 from benchlog.ledger.captured import Captured, captured, captured_of_lot
 from benchlog.ledger.earlier_starts import earlier_starts
+from benchlog.ledger.good_runs import why_not_good
 from benchlog.ledger.judging_runs import judge_captured
 from benchlog.ledger.known_good import KeptLimits, kept_limits, limits_for
 from benchlog.ledger.lot_checks import check_due, checks
@@ -55,7 +56,8 @@ class Place:
 class Shown:
     """A lot with all its units, or a job with its runs. `lines`, `places`: every start, by the same number.
 
-    `repeat`: whether the test can tell units apart, in words; `due`: checks that must pass before a unit is judged.
+    `good`: how many known good units there are; `repeat`: whether the test can tell units apart, in words; `due`:
+    checks that must pass before a unit is judged.
     """
 
     job: Job
@@ -67,6 +69,7 @@ class Shown:
     places: tuple[Place, ...] = ()
     mean: Line | None = None
     rate: Rate | None = None
+    good: int = 0
     repeat: str = ""
     checks: tuple[LotCheck, ...] = ()
     due: tuple[CheckKind, ...] = ()
@@ -90,7 +93,7 @@ def read_lot(ledger: Ledger, number: int) -> Shown:
             name=texts.UNIT_NAME.format(number=unit.number),
             unit=unit,
             captured=None if unit.run is None else starts.get(unit.run),
-            judged=_judged(unit.judged),
+            judged=_stands(unit),
         )
         for unit in units(ledger, found)
     )
@@ -102,6 +105,7 @@ def read_lot(ledger: Ledger, number: int) -> Shown:
         limits=None if found.limits_id is None else kept_limits(ledger, found.limits_id),
         measured=measured,
         rate=Rate(hits=sum(bool(one.unit and one.unit.passed) for one in judged), count=len(judged)),
+        good=sum(one.captured is not None and not why_not_good(one.captured, one.unit) for one in measured),
         repeat=_repeat([one.captured for one in measured if one.captured is not None and not one.failed]),
         checks=tuple(checks(ledger, found)),
         due=check_due(ledger, found),
@@ -223,6 +227,21 @@ def _laid(shown: Shown, wanted: Sequence[int]) -> Shown:
 
 def _line(curve: Curve, name: str) -> Line:
     return Line(name=name, t_s=curve.t_s, volts=curve.volts, amps=curve.amps)
+
+
+def _stands(unit: Unit) -> Judged | None:
+    """Of its last run. Where that was not judged a failure before stands, and a pass is not shown as that run's."""
+    if unit.counts == unit.run:
+        return _judged(unit.judged)
+    said = texts.STANDS_OF.format(verdict=texts.STANDS[bool(unit.passed)], judged=unit.judged_run, run=unit.run)
+    return Judged(
+        passed=None if unit.passed else False,
+        rows=(),
+        curve_outside_share=None,
+        curve_outside_at_s=None,
+        sentence=said,
+        because="",
+    )
 
 
 def _judged(content: str) -> Judged | None:

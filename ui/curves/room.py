@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
@@ -27,13 +27,12 @@ NOTHING, JOB = 0, -1
 
 class CurvesRoom(QWidget):
     """`page_picked` by the row above, `page_shown` however it came; `shown_picked` a lot's number, JOB or NOTHING;
-    `lot_wanted` a new one; `space_pressed` where nobody else took it."""
+    `lot_wanted` a new one."""
 
     page_picked = Signal(int)
     page_shown = Signal(int)
     shown_picked = Signal(int)
     lot_wanted = Signal()
-    space_pressed = Signal()
 
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
@@ -58,7 +57,13 @@ class CurvesRoom(QWidget):
         column.addLayout(self._top_row())
         column.addWidget(self.pages, 1)
         self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.chart.plot.installEventFilter(self)
+        self.side.lot.limits_wanted.connect(self._to_limits)
         self.show_page(EMPTY_PAGE)
+
+    def _to_limits(self) -> None:
+        self.page_picked.emit(UNITS_PAGE)
+        self.units.who.setFocus()
 
     def _top_row(self) -> QHBoxLayout:
         self.shown = Chooser("curves_shown", texts.SHOWN_NAME)
@@ -87,6 +92,7 @@ class CurvesRoom(QWidget):
         if page != self.page and focus is not None and shown is not None and shown.isAncestorOf(focus):
             self.setFocus()  # else the next in line takes it, and the space bar would press that
         self.pages.setCurrentIndex(page)
+        self.side.found.setVisible(page != RUN_IN_PAGE)  # what was found of starts is not said of a run-in
         self.page_shown.emit(page)
         self.switch.setExclusive(False)
         for number in _SWITCHED:
@@ -109,12 +115,16 @@ class CurvesRoom(QWidget):
         self.shown.setCurrentIndex(max(0, self.shown.findData(chosen)))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """The space bar that nobody else took."""
-        if event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
-            self.space_pressed.emit()
-            event.accept()
-        else:
-            super().keyPressEvent(event)
+        """What nobody else took: the space bar, or a scan."""
+        self.side.next.take_key(event)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """The chart's own keys are characters too, and a scan may begin with one."""
+        if event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
+            taken = ("+", "-") if self.chart.plot.cursors is None else ("+", "-", "x", "X")
+            if event.text() in taken:
+                self.side.next.note_key(event.text())
+        return super().eventFilter(watched, event)
 
     def set_tokens(self, tokens: Tokens) -> None:
         self.chart.set_tokens(tokens)

@@ -3,7 +3,7 @@
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from ui.curves.figures_table import FiguresTable
-from ui.curves.lot_card import LotCard
+from ui.curves.lot_card import LOT_LINES, LotCard
 from ui.curves.next_card import NextCard
 from ui.curves.verdict_card import VerdictCard
 from ui.theme import Tokens
@@ -22,10 +22,17 @@ class CurvesSide(QWidget):
         column.setSpacing(8)
         self.verdict, self.figures = VerdictCard(tokens), FiguresTable()
         self.lot, self.next = LotCard(), NextCard(tokens)
-        for part in (self.verdict, self.figures, self.lot):
-            column.addWidget(part)
+        self.found = QWidget()
+        found = QVBoxLayout(self.found)
+        found.setContentsMargins(0, 0, 0, 0)
+        found.setSpacing(8)
+        for part in (self.verdict, self.figures):
+            found.addWidget(part)
+        column.addWidget(self.found)
+        column.addWidget(self.lot)
         column.addStretch(1)
         column.addWidget(self.next)
+        self.next.crowded.connect(lambda on: self.lot.words.set_count(1 if on else LOT_LINES))
 
     def set_tokens(self, tokens: Tokens) -> None:
         self.verdict.set_tokens(tokens)

@@ -53,6 +53,10 @@ def test_called(test: StartTest) -> str:
     return texts.TEST_CALLED.format(name=test.name, version=test.version)
 
 
+def test_short(test: StartTest) -> str:
+    return texts.TEST_SHORT.format(name=test.name, version=test.version)
+
+
 def test_line(test: StartTest) -> str:
     return texts.TEST_LINE.format(
         name=test_called(test), starts=texts.starts(test.starts), volts=show(test.volts, "V"), on_s=texts.ms(test.on_s)

@@ -1,5 +1,7 @@
 """The units of a lot, or the runs of a job, in a list: pass or fail, what is nearest its limit and by how much."""
 
+import math
+
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
@@ -15,14 +17,14 @@ from PySide6.QtWidgets import (
 from benchlog.motor.limits import Judged, JudgedFigure
 from ui import curve_texts as texts
 from ui import theme
-from ui.curves.figure_words import margin_words
+from ui.curves.figure_words import margin_share, margin_words
 from ui.curves.form_rows import line
 from ui.curves.reading import Measured, Shown
 from ui.history.job_list import plain_table
 from ui.moments import clock_text, day_text
 from ui.pieces import button, label, plain_hint
 
-_WIDTHS = (60, 0, 108, 150, 104, 70, 172)
+_WIDTHS = (56, 0, 156, 146, 148, 66, 160)
 LEAST_GOOD = 5
 
 
@@ -86,7 +88,10 @@ class UnitsPage(QWidget):
         self.make_limits.clicked.connect(lambda: self.limits_wanted.emit(self.who.text().strip()))
         row = QHBoxLayout()
         row.setSpacing(8)
+        self.who_label = label(texts.WHO_GOOD_LABEL, "second", px=theme.SECOND_PX)
+        self.who_label.setBuddy(self.who)
         row.addWidget(self.not_limits, 1)
+        row.addWidget(self.who_label)
         row.addWidget(self.who)
         row.addWidget(self.make_limits)
         return row
@@ -99,12 +104,12 @@ class UnitsPage(QWidget):
         else:
             self.say.setText(texts.RUNS_SAY.format(number=shown.job.number))
             self.why.setText(texts.RUNS_WHY)
-        good = sum(one.captured is not None and not one.failed for one in shown.measured)
-        may = shown.lot is not None and good >= LEAST_GOOD
+        may = shown.lot is not None and shown.good >= LEAST_GOOD
         self.make_limits.setVisible(shown.lot is not None)
-        self.who.setVisible(shown.lot is not None)
+        for part in (self.who_label, self.who):
+            part.setVisible(shown.lot is not None)
         self.make_limits.setEnabled(may)
-        self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(good))
+        self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(shown.good))
         self._fill()
 
     def _fill(self) -> None:
@@ -120,7 +125,7 @@ class UnitsPage(QWidget):
             for column, text in enumerate(_cells(shown.measured[number])):
                 cell = QTableWidgetItem(text)
                 cell.setToolTip(plain_hint(text))
-                if column == 2 and text == texts.UNIT_FAIL:
+                if column == 2 and text.startswith(texts.UNIT_FAIL):
                     cell.setFont(theme.semibold())
                 self.table.setItem(row, column, cell)
 
@@ -143,20 +148,24 @@ def worst(judged: Judged) -> JudgedFigure | None:
 
 
 def _share(row: JudgedFigure) -> float:
-    wide = (row.high or 0.0) - (row.low or 0.0)
-    return (row.margin or 0.0) / wide if wide > 0 else (row.margin or 0.0)
+    share = margin_share(row)
+    return (row.margin or 0.0) if share is None else share
 
 
 def _worth(one: Measured) -> tuple[int, float]:
     """For the order: what is farthest outside first, what was not judged last."""
     row = None if one.judged is None else worst(one.judged)
-    return (1, 0.0) if row is None else (0, _share(row))
+    if row is None:  # one that failed and was then measured without being judged stays in front
+        return (0, -math.inf) if one.failed else (1, 0.0)
+    return 0, _share(row)
 
 
 def _cells(one: Measured) -> tuple[str, ...]:
     run = None if one.captured is None else one.captured.run
     passed = one.unit.passed if one.unit is not None else None if one.judged is None else one.judged.passed
     verdict = {True: texts.UNIT_PASS, False: texts.UNIT_FAIL, None: texts.UNIT_OPEN}[passed]
+    if one.unit is not None and one.unit.failed_before:
+        verdict = texts.UNIT_BEFORE.format(verdict=verdict)
     row = None if one.judged is None else worst(one.judged)
     return (
         str(one.unit.number) if one.unit is not None else str(run.id) if run is not None else texts.NO_VALUE,

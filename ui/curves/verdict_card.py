@@ -59,7 +59,7 @@ class VerdictCard(QFrame):
 
 
 def _why(judged: Judged) -> str:
-    if judged.passed is None:
+    if judged.passed is None or not judged.rows:
         return judged.sentence
     told = [row for row in judged.rows if row.inside is not None]
     outside = sum(row.inside is False for row in told)
