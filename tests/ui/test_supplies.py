@@ -16,6 +16,7 @@ from benchlog.ledger.supplies import CHECKED, keep_supply, kept_supply
 from benchlog.records import Stage
 from tests.ui.conftest import RESOURCE, Desk
 from tests.ui.fake_supplies import NETWORK, REPORT, SERIAL, FakeSupplies
+from tests.ui.lot_desk import LotDesk
 from ui import texts, theme
 from ui.asking_supplies import ASK_S, Question, SuppliesAsked, Told, report_of
 from ui.main_window import MainWindow
@@ -273,3 +274,10 @@ def test_after_the_end_of_the_window_nothing_is_asked() -> None:
     supplies.stop()
     assert supplies.ask(QUESTION).why == texts.ASK_STOPPED
     assert ASK_S < 60.0
+
+
+def test_a_unit_of_a_lot_starts_on_the_output_that_was_chosen_for_its_supply(lot_desk: LotDesk) -> None:
+    lot_desk.window.intake.supply_row.put_output(RESOURCE, 2)
+    lot_desk.ready()
+    lot_desk.measure("0001", "free")
+    assert (lot_desk.links[-1].request.resource, lot_desk.links[-1].request.output) == (RESOURCE, 2)
