@@ -101,8 +101,8 @@ def _tell_against(against: Comparison, words: str) -> None:
     click.echo(f"\nAgainst {words} ({against.against}):")
     for one in against.differences:
         click.echo(
-            f"  {one.name:26}{show(one.before, one.unit)} to {show(one.after, one.unit)}, "
-            f"difference {show(one.low, one.unit)} to {show(one.high, one.unit)}"
+            f"  {one.name:26}before {show(one.before, one.unit)}, now {show(one.after, one.unit)}, "
+            f"by {show(one.low, one.unit)} to {show(one.high, one.unit)}"
         )
     say(click.wrap_text(against.verdict, _WIDTH, initial_indent="  ", subsequent_indent="  "))
     told = "; ".join(against.cautions)

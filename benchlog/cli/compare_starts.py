@@ -124,5 +124,5 @@ def _against(
     click.echo(f"\nAgainst {words} (run {', '.join(str(other.run.id) for other in found)}):")
     for one in differences:
         before, after, low, high = (show_fine(value, one.unit) for value in (one.before, one.after, one.low, one.high))
-        say(f"  {one.name:16}{before:>9} to {after}, difference {low} to {high}{'' if one.sure else ' (unsure)'}")
+        say(f"  {one.name:16}before {before}, now {after}, by {low} to {high}{'' if one.sure else ' (unsure)'}")
     say(click.wrap_text(verdict(differences, not_same), _WIDTH, initial_indent="  ", subsequent_indent="  "))

@@ -209,6 +209,7 @@ def _wrapped(text: str, indent: int = 2) -> None:
 
 
 _WORDS = {True: "pass", False: "FAIL", None: "not judged"}
+_DECIDE = {kind.name for kind in FIGURES}
 
 
 def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) -> None:
@@ -220,10 +221,10 @@ def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) ->
         line(run=run, limits=limits_id, failed=[row.name for row in judged.rows if row.inside is False], **rest)
         return
     say(f"Run {run} against limits {limits_id}: {_WORDS[judged.passed]}")
-    say(f"  {'':16}{'value':>11}{'low':>11}{'high':>11}{'margin':>12}")
+    say(f"  {'':16}{'value':>10}{'low':>10}{'high':>10}{'margin':>11}")
     for row in judged.rows:
-        edges = "".join(f"{show_fine(value, row.unit):>11}" for value in (row.value, row.low, row.high))
-        say(f"  {row.label:16}{edges}{_margin(row):>12}  {'' if row.inside else _WORDS[row.inside]}".rstrip())
+        edges = "".join(f"{show_fine(value, row.unit):>10}" for value in (row.value, row.low, row.high))
+        say(f"  {row.label:16}{edges}{_margin(row):>11}  {_result(row)}".rstrip())
         if row.why:
             _wrapped(row.why, 4)
     if judged.curve_outside_share:
@@ -232,6 +233,13 @@ def tell_judged(judged: "Judged", run: int, limits_id: int, *, as_json: bool) ->
     for text in (judged.sentence, judged.because):
         if text:
             _wrapped(text)
+
+
+def _result(row: "JudgedFigure") -> str:
+    """What is told beside the figures, such as a resistance, decides nothing."""
+    if row.inside is False and row.name not in _DECIDE:
+        return "outside, not judged"
+    return "" if row.inside else _WORDS[row.inside]
 
 
 def _margin(row: "JudgedFigure") -> str:

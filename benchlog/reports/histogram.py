@@ -1,4 +1,7 @@
-"""How often values came, as boxes: one small pane a figure, its limits as dashed lines, what is outside in black."""
+"""How often values came, as boxes: one small pane a figure, its limits as dashed lines, what is outside in black.
+
+Where there are limits the axis is made for them: one unit that is far off would leave no room for all the others.
+"""
 
 import math
 from collections.abc import Callable, Sequence
@@ -14,6 +17,8 @@ SMALL = 2.5
 INSIDE = "#a9a7a2"
 FEWEST, MOST = 6, 24
 """Boxes of a pane."""
+FAR = 0.5
+"""Of the width between the limits, on either side: what is farther outside stands in the box at the edge."""
 Say = Callable[[str], str]
 Mark = Line | Boxes | Words
 
@@ -49,7 +54,7 @@ def _pane(pane: Pane, x: float, y: float, wide: float, say: Say) -> list[Mark]:
     scale, prefix = _scale(pane)
     values = [value * scale for value in pane.values]
     low, high = (None if one is None else one * scale for one in (pane.low, pane.high))
-    ends = [*values, *(one for one in (low, high) if one is not None)]
+    ends = _ends(values, low, high)
     room = max(0.04 * (max(ends) - min(ends)), 0.02 * max(map(abs, ends)), 1e-9)
     begin, end = min(ends) - room, max(ends) + room
     columns = max(FEWEST, min(MOST, math.ceil(2 * math.sqrt(len(values)) * (end - begin) / _middle_span(values, room))))
@@ -59,7 +64,8 @@ def _pane(pane: Pane, x: float, y: float, wide: float, say: Say) -> list[Mark]:
 
     counts = [[0, 0] for _ in range(columns)]
     for value in values:
-        counts[min(columns - 1, int((value - begin) / (end - begin) * columns))][outside(value, low, high)] += 1
+        column = int((value - begin) / (end - begin) * columns)
+        counts[max(0, min(columns - 1, column))][outside(value, low, high)] += 1
     most = max(map(sum, counts))
     ticks = [tick for tick in ticks_between(0, most, 3) if tick == int(tick)]
     top = ticks[-1]
@@ -91,7 +97,23 @@ def _pane(pane: Pane, x: float, y: float, wide: float, say: Say) -> list[Mark]:
             marks.append(Line(points=((at, y - 1.2), (at, y + PANE)), width=0.35, ink=INK, dash=(1.4, 0.8)))
     title = f"{pane.title[:1].upper()}{pane.title[1:]}, {prefix}{pane.unit}"
     marks.append(Words(at=(x, y - 3.4), text=title, size=3.0, bold=True))
+    if far := _far(values, begin, end):
+        marks.append(Words(at=(x + wide, y - 3.4), text=far, size=SMALL, anchor="end"))
     return marks
+
+
+def _ends(values: Sequence[float], low: float | None, high: float | None) -> list[float]:
+    """What must be on the axis: all values, but not what is so far off that the limits would shrink to a line."""
+    if low is None or high is None or high <= low:
+        return [*values, *(one for one in (low, high) if one is not None)]
+    far = FAR * (high - low)
+    return [low, high, max(min(values), low - far), min(max(values), high + far)]
+
+
+def _far(values: Sequence[float], begin: float, end: float) -> str:
+    """ "1 farther left, 2 farther right": in the boxes at the edges, beyond what the axis shows."""
+    left, right = sum(value < begin for value in values), sum(value > end for value in values)
+    return ", ".join(f"{count} farther {side}" for count, side in ((left, "left"), (right, "right")) if count)
 
 
 def _middle_span(values: Sequence[float], room: float) -> float:

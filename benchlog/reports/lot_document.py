@@ -175,6 +175,7 @@ def _limits(kept: KeptLimits | None, say: Say) -> Iterable[Block]:
     )
     if rows:
         yield Table(columns=columns, rows=tuple(rows))
+    yield Prose(_said_good(kept, say))
     yield Prose(claim(limits, say))
     if told := repeatability_words(limits):
         yield Prose(say.number(told))
@@ -183,6 +184,12 @@ def _limits(kept: KeptLimits | None, say: Say) -> Iterable[Block]:
         yield Prose(f"{label[:1].upper()}{label[1:]}: {say.number(lines(why))}")
     if limits.curve is not None:
         yield Prose(f"The curve: {say.number(one_line(limits.curve.claim))}")
+
+
+def _said_good(kept: KeptLimits, say: Say) -> str:
+    who = one_line(kept.who)
+    said = f", and {who} called the units good" if who else "; who called the units good is not on record"
+    return f"Limits {kept.id}: kept on {say.day(kept.utc)}{said}."
 
 
 def repeatability_words(limits: StartLimits) -> str:
@@ -241,7 +248,7 @@ def _histograms(report: LotReport, say: Say) -> Iterable[Block]:
             low, high = (None, None) if band is None else (band.low, band.high)
             panes.append(Pane(title=kind.label, unit=kind.unit, values=values, low=low, high=high))
     if panes:
-        yield Heading("How the figures lie")
+        yield Heading("How the figures are spread")
         title = "Units by the mean of their starts; dashed: the limits, black: outside"
         yield Picture(title=title, drawing=draw_histograms(panes, say=say.number))
 

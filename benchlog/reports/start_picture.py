@@ -69,13 +69,17 @@ def draw_starts(
     picked: Sequence[Curve] = (),
     say: Say = str,
 ) -> Drawing:
-    """`curves`: all of them; `mean`: of these, which are drawn as it aligned them; `picked`: some of them or others, at
-    most MOST_PICKED. `say` writes numbers as the place does. Raises ValueError where there is nothing to draw."""
+    """`curves`: all of them; `mean`: of the first of these, which are drawn as it aligned them, as far as all of them
+    go; `picked`: some of them or others, at most MOST_PICKED. `say` writes numbers as the place does. Raises
+    ValueError where there is nothing to draw."""
     picked = [curve for curve in picked if _drawn(curve)][:MOST_PICKED]
     every = [curve for curve in (*curves, *picked) if _drawn(curve)]
     if not every:
         raise ValueError("no start to draw")
-    offsets = np.zeros(len(curves)) if mean is None else mean.offsets_s
+    averaged = 0 if mean is None else len(mean.offsets_s)
+    offsets = np.zeros(len(curves))
+    if mean is not None:
+        offsets[:averaged] = mean.offsets_s
     axes = _axes(every, band)
     ends: list[_End] = []
     marks = [*_band(axes, band), *_grid(axes, say)]
@@ -84,9 +88,11 @@ def draw_starts(
         drawn = outline(curve.t_s + offset_s, curve.amps, columns)
         marks.append(Line(points=axes.points(drawn.t_s, drawn.values), width=0.15, ink=OTHERS))
     marks += _edges(axes, band, ends)
-    if mean is not None and len(offsets) > 1:
-        drawn = outline(mean.grid_s, mean.mean_amps)
-        _line(axes, marks, ends, drawn.t_s, drawn.values, f"mean of {len(offsets)}", width=0.55, ink=INK)
+    if mean is not None and averaged > 1:
+        every_one = np.flatnonzero(mean.count == mean.count.max())
+        whole = slice(every_one[0], every_one[-1] + 1)  # beyond, it would step wherever a curve ends
+        drawn = outline(mean.grid_s[whole], mean.mean_amps[whole])
+        _line(axes, marks, ends, drawn.t_s, drawn.values, f"mean of {averaged}", width=0.55, ink=INK)
     for number, (curve, dash) in enumerate(zip(picked, DASHES, strict=False)):
         drawn = outline(curve.t_s, curve.amps)
         name = short(curve.name, MOST_NAME)
@@ -231,7 +237,8 @@ def _told(
         f"{say(f'{lasted:.3g}')} s, up to {say(f'{peak:.3g}')} A"
     ]
     if mean is not None and len(mean.offsets_s) > 1:
-        parts.append("with their mean")
+        some = len(mean.offsets_s)
+        parts.append("with their mean" if some == len(drawn) else f"with the mean of {some} of them")
     if band is not None and band.t_s:
         parts.append(f"the limits from {band.n} known good units")
     if picked:

@@ -1,6 +1,7 @@
 """`benchlog compare` as a user runs it: figures with intervals, the others taken, refusals in one line."""
 
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -108,6 +109,7 @@ def test_captured_starts_are_held_against_those_before_the_repair(demo: Path) ->
     done = compared(demo, str(after))
     assert done.exit_code == 1
     assert f"Against the starts before in this job (run {before})" in done.output
+    assert re.search(r"^  steady current  before [\d.]+ m?A, now [\d.]+ m?A, by -", done.output, re.MULTILINE)
     assert "Steady current fell" in done.output
     assert "turns more freely" in " ".join(done.output.split())
     assert max(map(len, done.output.splitlines())) <= 80
@@ -145,7 +147,7 @@ def test_starts_that_were_not_taken_the_same_way_are_not_compared(demo: Path) ->
     done = compared(demo, str(fan), str(starts_of(demo, "CF-118")[0]))
     assert done.exit_code == 2
     assert "Not comparable: in its frame, nothing before it against dry, uncoupled" in " ".join(done.output.split())
-    assert "difference" not in done.output.split("Against")[1]
+    assert ", now " not in done.output.split("Against")[1]
 
 
 def test_several_good_ones_are_a_measure_of_how_far_units_differ(demo: Path) -> None:

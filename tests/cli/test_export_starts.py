@@ -93,6 +93,8 @@ def test_of_a_lot_what_failed_is_picked_out_by_its_serial(demo: Path, tmp_path: 
     text = path.read_text(encoding="utf-8")
     assert "16 starts" in text
     assert "picked out: CF-205" in text
+    assert "with the mean of 14 of them" in text, "two starts are of the unit that failed"
+    assert ">mean of 14</text>" in text
 
 
 @pytest.mark.parametrize("there", ["fan.csv", "fan-band.csv-metadata.json"])

@@ -9,13 +9,15 @@ import pytest
 from click.testing import CliRunner, Result
 
 from benchlog.cli import main
+from benchlog.cli.limits import tell_judged
 from benchlog.clock import VirtualClock
 from benchlog.ledger.known_good import limits_for
 from benchlog.ledger.lots import add_unit, lots, units
 from benchlog.ledger.store import Ledger
+from benchlog.motor.limit_values import JudgedFigure
 from benchlog.motor.start_figures import FIGURES
 from benchlog.outcome import Outcome
-from tests.ledger.benches import RAN, a_lot, file_start_up, fresh_ledger
+from tests.ledger.benches import RAN, a_lot, file_start_up, fresh_ledger, judged_as
 
 STUCK = msgspec.structs.replace(RAN, outcome=Outcome.STILL_STUCK, reason="start 2 did not turn")
 
@@ -159,6 +161,21 @@ def test_a_unit_is_judged_with_its_margins_and_what_failed(demo: Path, runs: dic
     assert (last["passed"], last["failed"], last["limits"]) == (True, [], 1)
     assert all(row["margin"] > 0 for row in rows if row["inside"])
     assert demo.read_bytes() == before
+
+
+def test_a_resistance_outside_is_no_fail_beside_a_pass(capsys: pytest.CaptureFixture[str]) -> None:
+    fine = JudgedFigure(
+        name="peak_amps", label="peak readback", unit="A", value=2.0, low=1.9, high=2.2, margin=0.1, inside=True, why=""
+    )
+    warm = msgspec.structs.replace(fine, name="ohms", label="resistance", unit="Ω", margin=-0.2, inside=False)
+    low = msgspec.structs.replace(fine, name="run_up_s", label="run-up", unit="s", margin=-0.2, inside=False)
+    judged = msgspec.structs.replace(judged_as(True), rows=(fine, warm, low))
+    tell_judged(judged, 7, 1, as_json=False)
+    rows = capsys.readouterr().out.splitlines()
+    assert rows[0] == "Run 7 against limits 1: pass"
+    assert [row.split("m", 1)[-1] for row in rows[2:4]] == ["A", "Ω  outside, not judged"]
+    assert rows[4].endswith("-200 ms  FAIL")
+    assert max(map(len, rows)) <= 80
 
 
 @pytest.mark.parametrize(

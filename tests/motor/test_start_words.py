@@ -1,5 +1,7 @@
 """Words for what is outside: each pattern, and that none says more than it shows."""
 
+import re
+
 import pytest
 
 from benchlog.motor.fit import Fitted
@@ -69,6 +71,15 @@ def test_where_nothing_is_like_the_others_the_reason_is_what_is_outside() -> Non
     assert because.startswith("Peak readback 1.82 A is above 1.")
     assert "steady current 375 mA is above" in because
     assert judged(peak_amps=1.3, steady_amps=1.5).because == "Run-up is like the others."
+
+
+def test_a_value_just_above_its_limit_is_told_with_as_many_digits_as_show_it() -> None:
+    high = kg.limits(curved=False).bands["steady_amps"].high
+    assert high is not None
+    words = judged(peak_amps=1.3, steady_amps=1.0001 * high / kg.FAN["steady_amps"], run_up_s=1.5).because
+    ((value, bound),) = re.findall(r"steady current ([\d.]+) mA is above ([\d.]+) mA", words)
+    assert float(value) > float(bound)
+    assert float(value) == pytest.approx(1000.1 * high, abs=0.1)
 
 
 def test_the_winding_is_not_cleared_where_its_resistance_is_not_like_the_others() -> None:

@@ -20,8 +20,8 @@ def counted(drawing: Drawing, ink: str, top: float) -> int:
 
 
 def axis_top(drawing: Drawing) -> float:
-    ends = [mark for mark in drawing.marks if isinstance(mark, Words) and mark.anchor == "end"]
-    return max(float(mark.text) for mark in ends)
+    ends = [mark.text for mark in drawing.marks if isinstance(mark, Words) and mark.anchor == "end"]
+    return max(float(text) for text in ends if "farther" not in text)
 
 
 @given(st.lists(st.floats(0.01, 100.0), min_size=1, max_size=200))
@@ -44,6 +44,18 @@ def test_one_value_and_values_all_alike_are_drawn() -> None:
     )
     assert [box[3] for mark in drawing.marks if isinstance(mark, Boxes) for box in mark.boxes] == [PANE, PANE]
     assert "1 value from 10 to 10 mA, limits to 20 mA, 0 outside" in drawing.told
+
+
+def test_one_far_off_stands_at_the_edge_with_its_count_and_leaves_the_limits_their_room() -> None:
+    values = (1.0, 1.1, 1.2, 1.3, 1.2, 40.0, 50.0, -30.0)
+    drawing = draw_histograms([Pane(title="peak readback", unit="A", values=values, low=0.9, high=1.5)])
+    low, high = (mark.points[0][0] for mark in drawing.marks if isinstance(mark, Line) and mark.dash)
+    assert high - low > 28.0, "mm: two fifths of a pane and more lie between the limits"
+    assert [mark.text for mark in drawing.marks if isinstance(mark, Words) and "farther" in mark.text] == [
+        "1 farther left, 2 farther right"
+    ]
+    assert counted(drawing, INK, axis_top(drawing)) == 3
+    assert "8 values from -30 to 50 A" in drawing.told
 
 
 def test_nothing_lies_beyond_the_paper_and_limits_are_dashed() -> None:

@@ -74,6 +74,18 @@ def test_curves_are_drawn_where_the_overlay_moved_them() -> None:
     assert second[1].points[20][0] > first[1].points[20][0] + 1.0
 
 
+def test_a_mean_of_some_ends_where_the_first_of_them_ends_and_the_others_stay_at_their_trigger() -> None:
+    long, other = curve(1), curve(2)
+    short = replace(curve(3), t_s=curve(3).t_s[:40], volts=curve(3).volts[:40], amps=curve(3).amps[:40])
+    drawing = draw_starts([long, short, other], mean=overlay([long, short]))
+    assert "mean of 2" in words(drawing)
+    assert "with the mean of 2 of them" in drawing.told
+    mean = next(line for line in lines(drawing, INK) if line.width == 0.55)
+    greys = lines(drawing, OTHERS)
+    assert mean.points[-1][0] == pytest.approx(greys[1].points[-1][0], abs=3.0)
+    assert greys[2].points == lines(draw_starts([other, long]), OTHERS)[0].points
+
+
 @given(st.lists(st.floats(0, 80), max_size=12))
 def test_labels_keep_their_order_and_do_not_touch(wanted: list[float]) -> None:
     places = spread_out(sorted(wanted), 3.6, 5.0, 81.0)

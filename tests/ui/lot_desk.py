@@ -153,8 +153,8 @@ class LotDesk:
         self.ready()
         for number in range(1, 6):
             self.measure(f"F-{number}", f"good:{number}")
-        self.click("curves_page_1")
-        QTest.keyClicks(self.window.curves.units.who, "Mira")
+        self.click("curves_to_limits")
+        QTest.keyClicks(self._focus(), "Mira")
         self.click("curves_make_limits")
         self.settle()
         self.click("curves_page_0")

@@ -192,6 +192,7 @@ def test_a_motor_that_did_not_turn_is_not_counted_among_the_known_good_ones(desk
     desk.click("curves_page_1")
     units = desk.window.curves.units
     assert not units.make_limits.isEnabled()
+    assert not desk.window.curves.side.lot.limits.isVisible()
     assert "4 are measured" in units.not_limits.text()
     desk.curving._make_limits("Mira")
     desk.settle()

@@ -32,6 +32,7 @@ def test_a_run_in_is_followed_its_drift_told_and_a_cold_start_asked_for(desk: Lo
     desk.click("curves_page_6")
     desk.settle()
     page = desk.window.curves.run_in
+    assert not desk.window.curves.side.found.isVisible()  # a verdict there would be of another run
     assert page.volts.text() == "6.00 V"  # as the job is rated
     assert page.start.toolTip() == texts.NEEDS_CLEAR
     page.hours.clear()
@@ -58,6 +59,8 @@ def test_a_run_in_is_followed_its_drift_told_and_a_cold_start_asked_for(desk: Lo
     desk.click("curves_page_6")
     desk.settle()
     assert page.due.text() == texts.COLD_NOW
+    desk.click("curves_page_2")
+    assert not desk.window.curves.side.found.isHidden()
 
 
 @pytest.mark.parametrize(("field", "text"), [("hours", "many"), ("hours", "30"), ("pace", "5 s"), ("volts", "0")])
