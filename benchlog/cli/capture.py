@@ -1,6 +1,5 @@
 """`benchlog capture`: how a motor starts, as often as asked, each start filed with its figures."""
 
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -11,10 +10,9 @@ import msgspec
 from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
-from benchlog.cli.one_run import ended_early, run_and_tell
+from benchlog.cli.one_run import end_with, run_and_tell
 from benchlog.cli.options import (
     NO_RATING,
-    Problem,
     default_ledger,
     json_option,
     ledger_option,
@@ -26,7 +24,6 @@ from benchlog.cli.start_test_options import given_fields, start_test_options
 from benchlog.cli.starts_told import table
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
-from benchlog.outcome import Outcome
 from benchlog.records import EventKind, Item
 from benchlog.recovery.ceilings import Layer, Limits, intersect
 from benchlog.recovery.start_test import StartTest, above_test_ceilings, check
@@ -72,14 +69,7 @@ def command(as_json: bool, **asked: Any) -> None:
     Exit status: 0 every start turned, 1 one did not or it can't be told, 2 refused, 3 an electrical finding, 4 a
     ceiling or stopped, 5 supply lost. With limits the verdict is said; it does not change the status.
     """
-    try:
-        sys.exit(capture(as_json=as_json, **asked))
-    except Problem as problem:
-        sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
-    except OSError as error:
-        sys.exit(ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
-    except KeyboardInterrupt:
-        sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
+    end_with(lambda: capture(as_json=as_json, **asked), as_json=as_json)
 
 
 def capture(

@@ -1,6 +1,5 @@
 """`benchlog leads`: what a supply's leads have, their clips joined, so that runs on it can take it out."""
 
-import sys
 import uuid
 from pathlib import Path
 
@@ -9,10 +8,9 @@ import click
 from benchlog.bench.frames import Request
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.off_by_hand import look_back, somebody_there
-from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, output_option
+from benchlog.cli.one_run import end_with, run_and_tell
+from benchlog.cli.options import default_ledger, json_option, ledger_option, output_option
 from benchlog.errors import Refused
-from benchlog.outcome import Outcome
 from benchlog.records import Item, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
 from benchlog.recovery.probing import LEADS_VOLTS
@@ -33,14 +31,9 @@ def command(resource: str, job_number: str | None, yes: bool, output: int, ledge
     Later runs on this supply take the result out of the winding's resistance. Exit status as for recover; 0 where the
     leads were measured.
     """
-    try:
-        sys.exit(measure(resource, job_number, yes=yes, output=output, ledger=ledger, as_json=as_json))
-    except Problem as problem:
-        sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
-    except OSError as error:
-        sys.exit(ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
-    except KeyboardInterrupt:
-        sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
+    end_with(
+        lambda: measure(resource, job_number, yes=yes, output=output, ledger=ledger, as_json=as_json), as_json=as_json
+    )
 
 
 def measure(

@@ -1,14 +1,15 @@
 """One run from the terminal, from its request to its filing, and what is said of it; for every command that has one."""
 
+import sys
 from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from benchlog.bench.frames import Ended, Request
 from benchlog.cli.off_by_hand import shout, wait_for_acknowledgement
-from benchlog.cli.options import line, say
+from benchlog.cli.options import Problem, line, say
 from benchlog.cli.words import NOT_OFF, OUTCOMES, off_sentence
 from benchlog.errors import JournalDamaged, LedgerError, Refused
 from benchlog.outcome import EXIT_STATUS, Outcome, RunResult
@@ -78,6 +79,18 @@ def _back_up(book: "Ledger") -> None:
             back_up(book.path, book.clock)
     except (LedgerError, Refused, OSError) as error:
         say(f"benchlog: the day's backup was not made: {error}", err=True)
+
+
+def end_with(run: Callable[[], int], *, as_json: bool) -> NoReturn:
+    """Ends the program with the status of a run, or of what stood in its way before there was one."""
+    try:
+        sys.exit(run())
+    except Problem as problem:
+        sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
+    except OSError as error:
+        sys.exit(ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
+    except KeyboardInterrupt:
+        sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
 
 
 def ended_early(outcome: Outcome, text: str, *, as_json: bool) -> int:

@@ -1,6 +1,5 @@
 """`benchlog recover`: the main job from the terminal, to the same filed record as in the window."""
 
-import sys
 import uuid
 from pathlib import Path
 
@@ -10,11 +9,10 @@ from benchlog.bench.frames import Request
 from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
-from benchlog.cli.one_run import ended_early, run_and_tell
-from benchlog.cli.options import Problem, default_ledger, json_option, ledger_option, output_option, rated_volts_of
+from benchlog.cli.one_run import end_with, run_and_tell
+from benchlog.cli.options import default_ledger, json_option, ledger_option, output_option, rated_volts_of
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
-from benchlog.outcome import Outcome
 from benchlog.records import Item, RunKind
 from benchlog.recovery.ceilings import Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, above_ceilings, built_in, parse
@@ -44,14 +42,7 @@ def command(as_json: bool, **asked: object) -> None:
     Exit status: 0 freed or runs, 1 still stuck or undetermined, 2 refused, 3 an electrical finding, 4 a ceiling or
     stopped, 5 supply lost.
     """
-    try:
-        sys.exit(recover(as_json=as_json, **asked))  # type: ignore[arg-type]
-    except Problem as problem:
-        sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
-    except OSError as error:
-        sys.exit(ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
-    except KeyboardInterrupt:
-        sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
+    end_with(lambda: recover(as_json=as_json, **asked), as_json=as_json)  # type: ignore[arg-type]
 
 
 def recover(

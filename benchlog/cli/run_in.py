@@ -1,6 +1,5 @@
 """`benchlog run-in`: a motor held running for hours, its current recorded and filed as in the window."""
 
-import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -10,10 +9,9 @@ import click
 from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
-from benchlog.cli.one_run import ended_early, run_and_tell
+from benchlog.cli.one_run import end_with, run_and_tell
 from benchlog.cli.options import (
     NO_RATING,
-    Problem,
     default_ledger,
     json_option,
     ledger_option,
@@ -26,7 +24,6 @@ from benchlog.errors import Refused
 from benchlog.history.cold_restart import COLD_AFTER_S, cold_restart_due
 from benchlog.motor.drift import minutes as minutes_text
 from benchlog.motor.insulation import winding_ceiling_c
-from benchlog.outcome import Outcome
 from benchlog.quantities import show
 from benchlog.records import Item
 from benchlog.recovery.ceilings import PROGRAM_VOLTS, Layer, Limits, intersect
@@ -80,14 +77,7 @@ def command(as_json: bool, **asked: object) -> None:
     Exit status: 0 runs, 1 still stuck or undetermined, 2 refused, 3 an electrical finding, 4 a ceiling or stopped,
     5 supply lost.
     """
-    try:
-        sys.exit(run_in(as_json=as_json, **asked))  # type: ignore[arg-type]
-    except Problem as problem:
-        sys.exit(ended_early(Outcome.REFUSED, str(problem), as_json=as_json))
-    except OSError as error:
-        sys.exit(ended_early(Outcome.REFUSED, f"{error.strerror or error}", as_json=as_json))
-    except KeyboardInterrupt:
-        sys.exit(ended_early(Outcome.STOPPED, "Ctrl-C before anything was switched on", as_json=as_json))
+    end_with(lambda: run_in(as_json=as_json, **asked), as_json=as_json)  # type: ignore[arg-type]
 
 
 def run_in(
