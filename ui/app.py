@@ -2,6 +2,7 @@
 
 import argparse
 import logging
+import os
 import signal
 import sys
 from pathlib import Path
@@ -18,6 +19,7 @@ from ui.charts.live_plot import load_library
 from ui.faults import hook_faults
 from ui.main_window import MainWindow
 from ui.output_off import OutputOffKeys
+from ui.preferences import COLOURS, Preferring, preferences_file
 from ui.session import Session
 from ui.snapshots import take_all
 
@@ -34,7 +36,7 @@ def arguments(argv: list[str]) -> argparse.Namespace:
     parser.add_argument("--item", default="", metavar="KIND", help=texts.HELP_ITEM)
     parser.add_argument("--rated-voltage", type=float, metavar="V", help=texts.HELP_RATED)
     parser.add_argument("--complaint", default="", metavar="TEXT", help=texts.HELP_COMPLAINT)
-    parser.add_argument("--theme", choices=("system", "light", "dark"), default="system", help=texts.HELP_THEME)
+    parser.add_argument("--theme", choices=COLOURS, default=None, help=texts.HELP_THEME)
     parser.add_argument("--snapshot", type=Path, metavar="DIR", help=texts.HELP_SNAPSHOT)
     return parser.parse_args(argv)
 
@@ -43,6 +45,9 @@ def main(argv: list[str]) -> int:
     """The exit status. A ledger that can't be opened is one line, and no window."""
     chosen = arguments(argv)
     logging.basicConfig(level=logging.WARNING)
+    preferring = Preferring(preferences_file())
+    if preferring.now.size != 1.0:
+        os.environ["QT_SCALE_FACTOR"] = str(preferring.now.size)  # Qt asks for it once, when the application is made
     application = QApplication.instance() or QApplication(sys.argv[:1])
     if not isinstance(application, QApplication):
         raise TypeError("an application without widgets is already there")
@@ -55,9 +60,10 @@ def main(argv: list[str]) -> int:
         sys.stderr.write(texts.NO_LEDGER.format(what=error) + "\n")
         return EX_NO_LEDGER
     with ledger:
-        window = MainWindow(theme.preferred_theme(chosen.theme), resource=chosen.supply, demo=chosen.demo)
+        colours = chosen.theme or preferring.now.colours
+        window = MainWindow(theme.preferred_theme(colours), resource=chosen.supply, demo=chosen.demo)
         window.wear(window.tokens)
-        session = Session(window, ledger, Link, resource=chosen.supply)
+        session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
         if chosen.item:
             window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
         keys = OutputOffKeys(application)
@@ -67,7 +73,7 @@ def main(argv: list[str]) -> int:
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
-        if chosen.theme == "system":
+        if colours == "system":
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
         QTimer.singleShot(QUIET_AFTER_MS, load_library)

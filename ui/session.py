@@ -24,6 +24,7 @@ from ui.live_run import LinkFactory
 from ui.main_window import BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, MainWindow
 from ui.moments import clock_text, day_text
 from ui.off_state import OffEvent, OffState
+from ui.preferences import Preferring
 from ui.record.recording import Recording
 from ui.record.timeline import waiting_text
 from ui.run_request import request_of, setting_of
@@ -49,9 +50,11 @@ class Session(QObject):
         settings: Callable[[], Settings] = owner_settings,
         beep: Callable[[], None] = QApplication.beep,
         supplies: Supplies | None = None,
+        preferring: Preferring | None = None,
     ) -> None:
         super().__init__(window)
         self.window, self.ledger = window, ledger
+        self.preferring = preferring or Preferring()
         self.bench = BenchJob(ledger, settings)
         self.facts = FootFacts(window.foot, ledger.path.name, self)
         self.running = Running(window, ledger, self.bench, self.facts, link_factory)
