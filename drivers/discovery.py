@@ -19,6 +19,7 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import NamedTuple
 
+from drivers.children import command
 from drivers.foreign import inert
 from drivers.links.vxi11 import PORT_MAPPER, mapped_port, port_question
 
@@ -47,9 +48,11 @@ class Looked(NamedTuple):
 def look(within_s: float = LOOK_S, parts: Iterable[str] = ()) -> Looked:
     """Looks in a process of its own, for no longer than that; in all parts without a word of them."""
     wanted = tuple(parts) or tuple(PARTS)
-    command = [sys.executable, "-P", "-m", "drivers.discovery", *wanted]
     with subprocess.Popen(
-        command, stdin=subprocess.DEVNULL, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL
+        command("drivers.discovery", *wanted),
+        stdin=subprocess.DEVNULL,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
     ) as process:
         try:
             told, _ = process.communicate(timeout=within_s)

@@ -4,7 +4,6 @@ Everything here waits, and so is called from a thread that is not the window's.
 """
 
 import subprocess
-import sys
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
@@ -12,6 +11,7 @@ from typing import Any, Protocol
 import msgspec
 
 from benchlog.bench.looking_around import LastLook, last_look, look_around
+from benchlog.children import command
 from benchlog.quantities import show
 from ui import texts
 
@@ -110,15 +110,15 @@ class SuppliesAsked:
             self._process.kill()
 
     def _run(self, question: Question) -> tuple[str, str]:
-        command = [sys.executable, "-P", "-m", "benchlog.cli", "supply", "--json", "--ledger", str(self._ledger)]
-        command += ["--output", str(question.output)]
+        asking = command("benchlog.cli", "supply", "--json", "--ledger", str(self._ledger))
+        asking += ["--output", str(question.output)]
         if question.most is not None:
             volts, amps = question.most
-            command += ["--most-volts", f"{volts:.9g}", "--most-amps", f"{amps:.9g}"]
-        command += ["--", question.resource]
+            asking += ["--most-volts", f"{volts:.9g}", "--most-amps", f"{amps:.9g}"]
+        asking += ["--", question.resource]
         pipe, none = subprocess.PIPE, subprocess.DEVNULL
         with subprocess.Popen(
-            command, stdin=none, stdout=pipe, stderr=pipe, encoding="utf-8", errors="replace"
+            asking, stdin=none, stdout=pipe, stderr=pipe, encoding="utf-8", errors="replace"
         ) as process:
             self._process = process
             try:

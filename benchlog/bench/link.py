@@ -10,7 +10,6 @@ import collections
 import contextlib
 import json
 import subprocess
-import sys
 import threading
 from pathlib import Path
 
@@ -22,6 +21,7 @@ from benchlog.bench.rescue import GOING_OFF_SILENCE_S, Charge, KnownOff, start_n
 from benchlog.clock import SystemClock
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import Event, EventKind
+from drivers.children import command
 
 RESCUE_WITHIN_S = 6.0
 MARGIN_S = 0.5
@@ -52,9 +52,7 @@ class Link:
 
     def start(self) -> None:
         """Starts the process and hands it the request. Returns at once. Raises OSError."""
-        self._process = subprocess.Popen(
-            [sys.executable, "-P", "-m", "benchlog.bench"], stdin=subprocess.PIPE, stdout=subprocess.PIPE
-        )
+        self._process = subprocess.Popen(command("benchlog.bench"), stdin=subprocess.PIPE, stdout=subprocess.PIPE)
         threading.Thread(target=self._read, name="frames", daemon=True).start()
         self._send(self._request)
         self.renew()

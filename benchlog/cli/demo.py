@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from benchlog import children
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option
 from benchlog.cli.window import NO_WINDOW, open_window
 
@@ -17,7 +18,7 @@ class SimulatedBench:
 
     def __init__(self, scenario: str) -> None:
         self._process = subprocess.Popen(
-            [sys.executable, "-P", "-m", "drivers.simulated", "--scenario", scenario, "--until-stdin-closes"],
+            children.command("drivers.simulated", "--scenario", scenario, "--until-stdin-closes"),
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             text=True,

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import click
 
+from benchlog import children
 from benchlog.cli.options import default_ledger, ledger_option
 
 NO_WINDOW = 69
@@ -17,7 +18,7 @@ NO_WINDOW = 69
 
 def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[str] = ()) -> int:
     """Its exit status; NO_WINDOW also where Qt itself gave up before it could say so. `extra`: further arguments."""
-    arguments = [sys.executable, "-P", "-m", "ui", "--ledger", str(ledger)]
+    arguments = children.command("ui", "--ledger", str(ledger))
     if resource is not None:
         arguments += ["--supply", resource]
     arguments += extra
