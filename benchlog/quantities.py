@@ -10,7 +10,11 @@ import re
 from benchlog.errors import Refused
 
 _PREFIXES = {"": 1.0, "m": 1e-3, "u": 1e-6, "µ": 1e-6, "μ": 1e-6, "k": 1e3}
-_TYPED = re.compile(r"([+-]?)(\d+(?:[.,]\d*)?|[.,]\d+)\s*([munµμk]?)\s*(V|A|Ω|ohm|s|W|J|°C)?\s*", re.ASCII)
+_TYPED = re.compile(
+    r"([+-]?)(\d+(?:[.,]\d*)?|[.,]\d+)\s*([munµμk]?)\s*([Vv]|[Aa]|\u03a9|\u2126|[Oo]hm|s|[Ww]|[Jj]|°C)?\s*", re.ASCII
+)
+_UNITS = {"v": "V", "a": "A", "\u2126": "Ω", "ohm": "Ω", "Ohm": "Ω", "w": "W", "j": "J"}
+"""As people type them; U+2126 is the ohm sign of old character sets, which looks like the letter."""
 _STRICT = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d{1,2})?", re.ASCII)
 
 
@@ -25,18 +29,20 @@ def strict(text: str, name: str) -> float:
 def parse(text: str, unit: str) -> float:
     """A number with an optional SI prefix and unit, comma or point. Raises ValueError where it is not one."""
     match = _TYPED.fullmatch(plain_digits(text.strip()))
-    if match is None or match[3] == "n" or (match[4] not in (None, unit) and (match[4], unit) != ("ohm", "Ω")):
+    if match is None or match[3] == "n" or (match[4] is not None and _UNITS.get(match[4], match[4]) != unit):
         raise ValueError(f'"{text[:40]}" is not a number in {unit}')
     return float(f"{match[1]}{match[2].replace(',', '.')}") * _PREFIXES[match[3]]
 
 
 def plain_digits(text: str) -> str:
-    """Digits of other scripts as 0 to 9."""
-    return text.translate(_DIGITS)
+    """Digits of other scripts as 0 to 9, their decimal mark as a point, and every space and minus as it is typed."""
+    return text.translate(_PLAIN)
 
 
-_DIGITS = {ord(digit): str(value) for zero in "٠۰" for value, digit in enumerate(chr(ord(zero) + k) for k in range(10))}
-_DIGITS |= {ord("٫"): "."}
+_PLAIN = {ord(zero) + value: str(value) for zero in "٠۰" for value in range(10)}
+_PLAIN |= {ord("٫"): ".", ord("\u2212"): "-", ord("\u00a0"): " ", ord("\u202f"): " "}
+_PLAIN |= dict.fromkeys((0x061C, 0x200E, 0x200F))
+"""The marks of direction that come along with a number copied out of right-to-left text say nothing of its value."""
 
 
 def show(value: float | None, unit: str, digits: int = 3) -> str:
