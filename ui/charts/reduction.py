@@ -7,20 +7,23 @@ once, as the readings come; a view of a million of them then looks at some thous
 """
 
 import math
+from typing import TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
 Places = npt.NDArray[np.int64]
+Kept = TypeVar("Kept", Floats, Places)
 BLOCK = 64
 
 
 class Extremes:
-    """The numbers, since the run began, of the lowest and the highest reading of each whole block of one line."""
+    """The lowest and the highest reading of each whole block of one line, and their numbers since the run began."""
 
     def __init__(self) -> None:
         self._at = np.empty((2, 64), dtype=np.int64)
+        self._values = np.empty((2, 64), dtype=np.float64)
         self._count = 0
 
     def __len__(self) -> int:
@@ -31,22 +34,32 @@ class Extremes:
         blocks = values.reshape(-1, BLOCK)
         count = first_block + len(blocks)
         if count > self._at.shape[1]:
-            wider = np.empty((2, 2 * count), dtype=np.int64)
-            wider[:, : self._count] = self._at[:, : self._count]
-            self._at = wider
+            self._at = _wider(self._at, 2 * count, self._count)
+            self._values = _wider(self._values, 2 * count, self._count)
         begins = np.arange(first_block, count, dtype=np.int64) * BLOCK
         self._at[0, first_block:count] = begins + blocks.argmin(axis=1)
         self._at[1, first_block:count] = begins + blocks.argmax(axis=1)
+        self._values[0, first_block:count] = blocks.min(axis=1)
+        self._values[1, first_block:count] = blocks.max(axis=1)
         self._count = count
 
     def clear(self) -> None:
         self._count = 0
 
-    def lowest(self, begin: int, end: int) -> Places:
-        return self._at[0, begin // BLOCK : end // BLOCK]
+    def of_buckets(self, begin: int, end: int, size: int) -> tuple[Places, Places]:
+        """The numbers of the lowest and the highest reading of each bucket of `size` readings, some whole blocks."""
+        blocks = slice(begin // BLOCK, end // BLOCK)
+        per = size // BLOCK
+        lows, highs = (kept[blocks].reshape(-1, per) for kept in self._values)
+        bucket = np.arange(lows.shape[0])
+        low_at, high_at = (kept[blocks].reshape(-1, per) for kept in self._at)
+        return low_at[bucket, lows.argmin(axis=1)], high_at[bucket, highs.argmax(axis=1)]
 
-    def highest(self, begin: int, end: int) -> Places:
-        return self._at[1, begin // BLOCK : end // BLOCK]
+
+def _wider(kept: Kept, columns: int, count: int) -> Kept:
+    made = np.empty((2, columns), dtype=kept.dtype)
+    made[:, :count] = kept[:, :count]
+    return made
 
 
 def outline(values: Floats, first: int, extremes: Extremes, begin: int, end: int, columns: int) -> Places:
@@ -81,13 +94,7 @@ def _whole_buckets(values: Floats, first: int, extremes: Extremes, firsts: Place
     if size < BLOCK:
         buckets = values[begin - first : end - first].reshape(-1, size)
         return firsts + buckets.argmin(axis=1), firsts + buckets.argmax(axis=1)
-    bucket = np.arange(firsts.size)
-    lows = extremes.lowest(begin, end).reshape(-1, size // BLOCK)
-    highs = extremes.highest(begin, end).reshape(-1, size // BLOCK)
-    return (
-        lows[bucket, values[lows - first].argmin(axis=1)],
-        highs[bucket, values[highs - first].argmax(axis=1)],
-    )
+    return extremes.of_buckets(begin, end, size)
 
 
 def _one_bucket(values: Floats, first: int, begin: int, end: int) -> Places:
