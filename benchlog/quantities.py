@@ -41,7 +41,7 @@ def plain_digits(text: str) -> str:
 
 _PLAIN = {ord(zero) + value: str(value) for zero in "٠۰" for value in range(10)}
 _PLAIN |= {ord("٫"): ".", ord("\u2212"): "-", ord("\u00a0"): " ", ord("\u202f"): " "}
-_PLAIN |= dict.fromkeys((0x061C, 0x200E, 0x200F))
+_PLAIN |= dict.fromkeys((0x061C, 0x200E, 0x200F), "")
 """The marks of direction that come along with a number copied out of right-to-left text say nothing of its value."""
 
 
