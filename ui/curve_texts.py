@@ -19,9 +19,12 @@ CURSOR_LETTERS = ("A", "B")
 AMPS_PANE, VOLTS_PANE, VOLTS_MOTOR_PANE = "amps", "volts at the terminals", "volts at the motor"
 
 
+STARTS_ONE, STARTS_MANY = "1 start", "{count} starts"
+
+
 def starts(count: int) -> str:
     """ "1 start", "12 starts"."""
-    return "1 start" if count == 1 else f"{count} starts"
+    return STARTS_ONE if count == 1 else STARTS_MANY.format(count=count)
 
 
 # what is shown
@@ -29,23 +32,27 @@ def starts(count: int) -> str:
 UNIT_NAME, RUN_NAME, START_OF = "unit {number}", "run {run}", "{name}, start {number}"
 BEFORE_NAME = "before: run {run}"
 NOT_FILLED_IN = "Not filled in: {why}."
+MEAN_NAME = "mean of {count}"
+BAND_NAME = "band of {units} known good ({coverage} % of units, {confidence} % sure)"
+FILLED_IN_NAME = "{count} starts together, a point every {interval}"
+DENSE_NAME = "the supply’s own array, every {interval}"
 
 
 def mean_name(count: int) -> str:
-    return f"mean of {count}"
+    return MEAN_NAME.format(count=count)
 
 
 def band_name(units: int, coverage: float, confidence: float) -> str:
     """ "band of 11 known good (95 % of units, 95 % sure)"."""
-    return f"band of {units} known good ({coverage * 100:g} % of units, {confidence * 100:g} % sure)"
+    return BAND_NAME.format(units=units, coverage=f"{coverage * 100:g}", confidence=f"{confidence * 100:g}")
 
 
 def filled_in_name(count: int, interval_s: float) -> str:
-    return f"{count} starts together, a point every {ms(interval_s)}"
+    return FILLED_IN_NAME.format(count=count, interval=ms(interval_s))
 
 
 def dense_name(interval_s: float) -> str:
-    return f"the supply’s own array, every {ms(interval_s)}"
+    return DENSE_NAME.format(interval=ms(interval_s))
 
 
 def ms(seconds: float) -> str:
@@ -74,8 +81,11 @@ LOT_JUDGED_BY = "Judged by limits {id}, from {n} known good."
 JOB_RUNS, JOB_NO_RUNS = "{count} with captured starts.", "No captured starts yet."
 
 
+FIGURES_TOLD = "{name} {value}, limits {limits}, {outside}"
+
+
 def figures_told(name: str, value: str, limits: str, outside: str) -> str:
-    return f"{name} {value}, limits {limits}, {outside}"
+    return FIGURES_TOLD.format(name=name, value=value, limits=limits, outside=outside)
 
 
 # the next unit
@@ -96,19 +106,20 @@ NEEDS_TEST = "First choose or define a test."
 
 
 def interval(low: float, high: float, unit: str) -> str:
-    return f"{show(low, unit)} to {show(high, unit)}"
+    return LIMITS_FROM_TO.format(low=show(low, unit), high=show(high, unit))
 
 
-LOT_TITLE = "Lot {name}"
+LOT_TITLE, JOB_TITLE = "Lot {name}", "Job {number:04d}"
+RUNS_ONE, RUNS_MANY = "1 run", "{count} runs"
 
 
 def job_title(number: int) -> str:
-    return f"Job {number:04d}"
+    return JOB_TITLE.format(number=number)
 
 
 def runs(count: int) -> str:
     """ "1 run", "3 runs"."""
-    return "1 run" if count == 1 else f"{count} runs"
+    return RUNS_ONE if count == 1 else RUNS_MANY.format(count=count)
 
 
 # pages of the room
@@ -121,8 +132,11 @@ HEADER_NEXT = "unit {number} · serial {serial}"
 HEADER_LOT_ABOUT = "{count}, test “{test}”, version {version}"
 
 
+UNITS_ONE, UNITS_MANY = "1 unit", "{count} units"
+
+
 def units(count: int) -> str:
-    return "1 unit" if count == 1 else f"{count} units"
+    return UNITS_ONE if count == 1 else UNITS_MANY.format(count=count)
 
 
 # before anything is captured
@@ -240,13 +254,20 @@ NEEDS_LOT = "{name}: say what it is."
 WRONG_AMBIENT = "Ambient: a temperature in °C."
 
 
+TOO_FEW_GOOD = (
+    "Limits take five known good units or more; {there} measured here, turned at each start and never failed."
+)
+TOO_FEW_NONE, TOO_FEW_ONE, TOO_FEW_MANY = "none is", "1 is", "{count} are"
+LIVE_NAME = "start {number}"
+
+
 def too_few_good(count: int) -> str:
-    there = {0: "none is", 1: "1 is"}.get(count, f"{count} are")
-    return f"Limits take five known good units or more; {there} measured here, turned at each start and never failed."
+    there = {0: TOO_FEW_NONE, 1: TOO_FEW_ONE}.get(count, TOO_FEW_MANY)
+    return TOO_FEW_GOOD.format(there=there.format(count=count))
 
 
 def live_name(number: int) -> str:
-    return f"start {number}"
+    return LIVE_NAME.format(number=number)
 
 
 def trigger_words(trigger: str) -> str:
@@ -291,9 +312,12 @@ PEAKS_WHY = "Each reading is the mean of {window}. {words}"
 PEAKS_NO_AMPS, PEAKS_NOT_SAME = "No amps were chosen: peaks can’t be compared.", "It does not cover this start."
 
 
+CAPTURE_NAME = "{name}, every {pace}"
+
+
 def capture_name(name: str, pace_s: float) -> str:
     micro = f"{pace_s * 1e6:.3g} µs" if pace_s < 1e-4 else ms(pace_s)
-    return f"{name[:28]}, every {micro}"
+    return CAPTURE_NAME.format(name=name[:28], pace=micro)
 
 
 # export
