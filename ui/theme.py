@@ -39,14 +39,14 @@ LIGHT = Tokens(
     line="#d9d7d2",
     ink="#1d1f21",
     second="#5b5f63",
-    third="#8d9195",
+    third="#85898d",
     band="#efede8",
     selection="#e6e4de",
     volts="#0072B2",
-    amps="#D55E00",
+    amps="#c25600",
     red="#b3161b",
     red_ground="#fdeceb",
-    amber="#7a5200",
+    amber="#654400",
     blue="#1c4f9c",
     blue_ground="#eaf1fb",
 )
@@ -65,7 +65,7 @@ DARK = Tokens(
     red="#ff8a80",
     red_ground="#3a2324",
     amber="#f2c063",
-    blue="#9cc2ff",
+    blue="#b4ccff",
     blue_ground="#202c3f",
 )
 
