@@ -160,3 +160,19 @@ def _gaps(dialect: Dialect) -> Iterator[str]:
         yield ONE_SWITCH
     if outputs.select and not dialect.link.compound:
         yield CHOSEN_APART
+
+
+def outputs_apart(dialect: Dialect) -> bool:
+    """Whether two programs may use an output each: where all that changes anything names its output, in one message
+    with it, and the instrument takes two clients."""
+    if dialect.outputs.count < 2 or dialect.outputs.select or dialect.link.one_client or dialect.watchdog is not None:
+        return False
+    program, sense = dialect.program, dialect.sense
+    changing = [program.volts, program.amps, program.both, program.on, program.off]
+    for latch in (dialect.over_volts, dialect.over_amps):
+        changing += [] if latch is None else [latch.set, latch.enable, latch.disable, latch.clear]
+    changing += [] if sense is None else [sense.on, sense.off]
+    if dialect.array is not None:
+        changing += [dialect.array.interval, dialect.array.points, dialect.array.start, dialect.array.abort]
+        changing += dialect.array.at_once
+    return all("{n}" in unit for unit in changing if unit)

@@ -1,6 +1,8 @@
 """What all tests share."""
 
+import getpass
 import os
+import tempfile
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Protocol
@@ -19,6 +21,8 @@ settings.register_profile("unhurried", deadline=None)
 settings.load_profile("unhurried")
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
+# Locks of supplies: what processes that were killed leave behind stays out of the user's own folder.
+os.environ["XDG_STATE_HOME"] = os.path.join(tempfile.gettempdir(), f"benchlog-tests-{getpass.getuser()}")
 
 
 @pytest.fixture(autouse=True, scope="session")

@@ -23,13 +23,16 @@ from benchlog.bench.frames import LEASE_S, Ended, Frame, Happened, Order, Questi
 from benchlog.bench.lease import Lease, pack, read_orders, read_payload
 from benchlog.bench.opening import dialect_of, open_supply
 from benchlog.bench.rescue import Charge, KnownOff
+from benchlog.bench.supply_lock import HeldSupply, hold_for
 from benchlog.clock import Clock, SystemClock
 from benchlog.errors import Refused
+from benchlog.logs import keep_log
 from benchlog.outcome import Outcome, RunResult
 from drivers.dialect import DialectError
 from drivers.supply import Capabilities, Supply
 
 MOST_WAITING = 256
+_log = logging.getLogger("benchlog.bench")
 
 
 class FrameSender:
@@ -80,7 +83,9 @@ def main() -> int:
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C reaches every process of the terminal; its owner decides
     if hasattr(signal, "SIGHUP"):
         signal.signal(signal.SIGHUP, signal.SIG_IGN)
-    logging.basicConfig(stream=sys.stderr, level=logging.ERROR, format="bench: %(message)s")
+    logging.basicConfig(stream=sys.stderr, format="bench: %(message)s")
+    logging.getLogger().handlers[0].setLevel(logging.ERROR)
+    keep_log("bench")
     rescue.go_first()
     # Unbuffered: a thread that waits in a buffered read would hold its lock when the interpreter ends.
     orders = open(sys.stdin.fileno(), "rb", buffering=0, closefd=False)  # noqa: SIM115
@@ -97,7 +102,9 @@ def main() -> int:
     signal.signal(signal.SIGTERM, lambda *_: None if told.ident else told.start())
     threading.Thread(target=read_orders, args=(orders, lease), name="orders", daemon=True).start()
     sender = FrameSender(sys.stdout.fileno(), lambda: lease.end("the window or terminal takes no more frames"))
-    waiting = rescue.Rescue(request.resource, Path(request.journal + ".rescue"), request.dialect)
+    held = _held(request)
+    files = held.files if isinstance(held, HeldSupply) else ()
+    waiting = rescue.Rescue(request.resource, Path(request.journal + ".rescue"), request.dialect, files)
     charge: Charge | None = None
     charged = False
 
@@ -140,21 +147,34 @@ def main() -> int:
     gc.freeze()
     confirmed = False
     try:
-        confirmed = conductor.run(lambda: _open(request, clock), stand_by).output_confirmed_off
+        confirmed = conductor.run(lambda: _open(request, held, clock), stand_by).output_confirmed_off
     finally:
         sender.close()
+        if not confirmed:
+            _log.warning("the run ended, and the output is not confirmed off")
         # Last, because a rescue begins by killing this process. Where off is not confirmed it is left to find this
         # process gone, and to try once more on its own.
         waiting.release(safe=confirmed)
+        if confirmed and isinstance(held, HeldSupply):  # else the rescue has it until it is through
+            held.release()
     return 0
 
 
-def _open(request: Request, clock: Clock) -> Supply:
-    """Raises Refused, SupplyError."""
+def _held(request: Request) -> HeldSupply | Refused:
+    """Taken before anything else, so that the rescue inherits it; what is in the way is raised where it is opened."""
     try:
-        dialect = dialect_of(request.dialect)
+        return hold_for(request, dialect_of(request.dialect))
     except DialectError as error:
-        raise Refused(f"the dialect of the supply: {error}") from error
+        return Refused(f"the dialect of the supply: {error}")
+    except Refused as refusal:
+        return refusal
+
+
+def _open(request: Request, held: HeldSupply | Refused, clock: Clock) -> Supply:
+    """Raises Refused, SupplyError."""
+    if isinstance(held, Refused):
+        raise held
+    dialect = dialect_of(request.dialect)
     return open_supply(request.resource, clock.now, dialect=dialect, output=request.output, identity=request.identity)
 
 

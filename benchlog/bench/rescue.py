@@ -8,6 +8,7 @@ too, whoever holds the link starts another.
 
 import contextlib
 import json
+import logging
 import os
 import queue
 import signal
@@ -23,6 +24,8 @@ from benchlog.bench.arming import disarm
 from benchlog.bench.opening import dialect_of, open_supply
 from benchlog.bench.switching_off import switch_off
 from benchlog.clock import SystemClock
+from benchlog.logs import keep_log
+from drivers.children import command
 from drivers.supply import Capabilities, SupplyError
 
 SAFE, ALIVE, GOING_OFF = b"0", b"1", b"2"
@@ -33,6 +36,7 @@ LATE_S = 0.01
 """For beats that came while this process itself was stopped, or the computer slept: they are read first."""
 READY = b"ready\n"
 PRIORITY = -10
+_log = logging.getLogger("benchlog.bench.rescue")
 
 
 class Charge(msgspec.Struct, frozen=True, kw_only=True, tag="charge"):
@@ -63,12 +67,13 @@ class KnownOff(msgspec.Struct, frozen=True, tag="known off"):
 class Rescue:
     """The bench process's side: starts the waiting process and tells it that all is well."""
 
-    def __init__(self, resource: str, record: Path, dialect: str = "") -> None:
+    def __init__(self, resource: str, record: Path, dialect: str = "", inherits: tuple[int, ...] = ()) -> None:
+        """`inherits`: files that the process keeps open, the locks of the supply."""
         self._resource, self._record, self._dialect = resource, record, dialect
         self._state = SAFE
         self._last_s = 0.0
         self._clock = SystemClock()
-        self._process = start()
+        self._process = start(inherits)
         self.pid = self._process.pid
         assert self._process.stdin is not None
         assert self._process.stdout is not None
@@ -128,13 +133,14 @@ def go_first() -> None:
         os.setpriority(os.PRIO_PROCESS, 0, PRIORITY)
 
 
-def start() -> subprocess.Popen[bytes]:
+def start(inherits: tuple[int, ...] = ()) -> subprocess.Popen[bytes]:
     """A process that waits for its charge. Raises OSError."""
     return subprocess.Popen(
-        [sys.executable, "-P", "-m", "benchlog.bench.rescue"],
+        command("benchlog.bench.rescue"),
         stdin=subprocess.PIPE,
         stdout=subprocess.PIPE,
         start_new_session=True,
+        pass_fds=() if sys.platform == "win32" else inherits,  # there a lock is its process's own
         creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
     )
 
@@ -172,8 +178,8 @@ def _read_beats(pipe: IO[bytes], beats: "queue.SimpleQueue[bytes]") -> None:
     beats.put(b"")
 
 
-def rescue(charge: Charge, why: str) -> None:
-    """Kill, connect, off, read back, write down."""
+def rescue(charge: Charge, why: str) -> bool:
+    """Kill, connect, off, read back, write down; whether the output was read back as off."""
     clock = SystemClock()
     # An orphan's parent is another: then the process is gone, and its number may be somebody else's.
     if os.getppid() == charge.pid:
@@ -202,10 +208,11 @@ def rescue(charge: Charge, why: str) -> None:
     }
     record = Path(charge.record)
     if record.exists() and not confirmed:
-        return  # another was here before: its word is as good or better
+        return False  # another was here before: its word is as good or better
     partial = record.with_name(f"{record.name}.{os.getpid()}.part")
     partial.write_text(json.dumps(line) + "\n", encoding="utf-8")
     os.replace(partial, record)
+    return confirmed
 
 
 def main() -> None:
@@ -214,6 +221,7 @@ def main() -> None:
         if hasattr(signal, name):
             signal.signal(getattr(signal, name), signal.SIG_IGN)
     go_first()
+    keep_log("rescue")
     import pyvisa
 
     pyvisa.ResourceManager("@py")  # its first use imports a good deal: not when it is urgent
@@ -231,7 +239,12 @@ def main() -> None:
     threading.Thread(target=_read_beats, args=(pipe, beats), daemon=True).start()
     trouble = wait_for_trouble(beats, charge.silence_s)
     if trouble is not None:
-        rescue(charge, trouble)
+        confirmed = rescue(charge, trouble)
+        _log.warning(
+            "acted for a bench process; it was gone, not silent: %s; read back as off: %s",
+            trouble == "is gone",
+            confirmed,
+        )
 
 
 if __name__ == "__main__":

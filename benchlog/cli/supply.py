@@ -157,7 +157,13 @@ class _Report:
         return self.measured is not None
 
     def take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float, *, tries: bool) -> None:
-        """Asks, and measures what was found. Raises Refused for a dialect that can't be read."""
+        """Asks, and measures what was found. Raises Refused for a dialect that can't be read, or a supply in use."""
+        from benchlog.bench.supply_lock import hold
+
+        with hold(self.resource, what='"benchlog supply", which asks it'):
+            self._take(told, ranges, within_s, tries=tries)
+
+    def _take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float, *, tries: bool) -> None:
         from benchlog.bench.opening import ask_supply, measure_supply, try_supply
         from benchlog.clock import SystemClock
         from drivers.dialect import DialectError, Ranges, check
