@@ -59,8 +59,8 @@ def request_for(
 ) -> Request:
     """The owner's and the job's ceilings: the program's and the supply's are added at the bench. Raises Refused."""
     uid = uuid4().hex
-    leads = lead_check(ledger, setting.resource)
-    warmth = warmth_of(ledger, job=job.id, resource=setting.resource)
+    leads = lead_check(ledger, setting.resource, setting.output)
+    warmth = warmth_of(ledger, job=job.id, resource=setting.resource, output=setting.output)
     return Request(
         uid=uid,
         kind=kind,

@@ -201,9 +201,10 @@ class Session(QObject):
                 bars.show_before(intersect(self.window.intake.setting().layers(owner)))
 
     def _show_leads(self, on_bench: bool) -> None:
-        resource = self.window.intake.setting().resource
+        setting = self.window.intake.setting()
+        resource, output = setting.resource, setting.output
         with self._minding_the_ledger():
-            self.window.probe.show_leads(lead_check(self.ledger, resource) if resource else None)
+            self.window.probe.show_leads(lead_check(self.ledger, resource, output) if resource else None)
         self.window.probe.offer_leads(on_bench and self._may_begin)
 
     def _show_taken(self) -> None:

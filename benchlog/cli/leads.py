@@ -52,7 +52,7 @@ def measure(
     with Ledger.open(ledger or default_ledger()) as book:
         file_left_behind(book, journals_of(book.path))
         look_back(book, resource, ask=ask)
-        job = leads_job(book, resource) if job_number is None else book.job_by_number(number_of(job_number)).id
+        job = leads_job(book, resource, output) if job_number is None else book.job_by_number(number_of(job_number)).id
         if not yes:
             if not ask:
                 raise Refused("nobody at the keyboard to confirm: give --yes if the clips are joined")

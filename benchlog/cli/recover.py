@@ -94,8 +94,8 @@ def recover(
             raise Refused("; ".join(problems))
         if not yes:
             confirm(rated_volts, ceilings, owner.unlocked, ask=ask)
-        leads = lead_check(book, resource)
-        warmth = warmth_of(book, job=None if job is None else job.id, resource=resource)
+        leads = lead_check(book, resource, output)
+        warmth = warmth_of(book, job=None if job is None else job.id, resource=resource, output=output)
         uid = uuid.uuid4().hex
         request = Request(
             uid=uid,

@@ -58,8 +58,8 @@ def capture_request(
     lot = None if job is None else lot_of(ledger, job)
     if lot is not None and lot.job.state is JobState.CLOSED:
         raise Refused(f"lot {lot.job.number} is closed")
-    leads = lead_check(ledger, resource)
-    warmth = warmth_of(ledger, job=job, resource=resource, unit=None if unit is None else unit.id)
+    leads = lead_check(ledger, resource, output)
+    warmth = warmth_of(ledger, job=job, resource=resource, output=output, unit=None if unit is None else unit.id)
     starts_up = isinstance(test, StartTest)
     uid = uuid4().hex
     return Request(

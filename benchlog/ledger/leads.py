@@ -1,10 +1,11 @@
-"""The last measurement of a supply's leads, their clips joined; runs on that supply take it out of what they find."""
+"""The last measurement of an output's leads, their clips joined; runs on that output take it out of what they find."""
 
 from dataclasses import dataclass
 
 from benchlog.ledger.rows import run_of, select_runs
 from benchlog.ledger.schema import RunRow
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.supplies import output_of_run
 from benchlog.outcome import Outcome
 from benchlog.records import RunKind
 
@@ -24,8 +25,11 @@ class LeadCheck:
     run: int
 
 
-def lead_check(ledger: Ledger, resource: str) -> LeadCheck | None:
-    """The last that found the leads joined; None where there was none on this supply. Raises LedgerError."""
+def lead_check(ledger: Ledger, resource: str, output: int = 1) -> LeadCheck | None:
+    """The last that found the leads joined; None where there was none on this output. Raises LedgerError.
+
+    One from before outputs were recorded is of the first: leads that are not taken out make no motor warmer.
+    """
     wanted = (
         select_runs()
         .where(
@@ -35,11 +39,10 @@ def lead_check(ledger: Ledger, resource: str) -> LeadCheck | None:
             RunRow.resistance_ohm.is_not(None),
         )
         .order_by(RunRow.started_utc.desc(), RunRow.id.desc())
-        .limit(1)
     )
     with ledger.reading() as session:
-        row = session.execute(wanted).one_or_none()
-        run = None if row is None else run_of(ledger.path, row)
+        runs = (run_of(ledger.path, row) for row in session.execute(wanted))
+        run = next((one for one in runs if (output_of_run(one) or 1) == output), None)
     if run is None or run.result.resistance_ohm is None:
         return None
     ohm = run.result.resistance_ohm
@@ -53,9 +56,9 @@ def lead_check(ledger: Ledger, resource: str) -> LeadCheck | None:
     )
 
 
-def leads_job(ledger: Ledger, resource: str) -> int | None:
+def leads_job(ledger: Ledger, resource: str, output: int = 1) -> int | None:
     """The key of the open job that holds earlier measurements of these leads; None where there is none."""
-    check = lead_check(ledger, resource)
+    check = lead_check(ledger, resource, output)
     if check is None:
         return None
     job = ledger.job(check.job)

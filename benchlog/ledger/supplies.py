@@ -12,6 +12,7 @@ from sqlalchemy import select
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger.schema import SupplyRow
 from benchlog.ledger.store import Ledger
+from benchlog.records import Run
 
 FOUND, TOLD, CHECKED = "found", "told", "checked"
 
@@ -67,6 +68,18 @@ def last_check(ledger: Ledger, resource: str, identity: str | None = None) -> Ke
     return _last(ledger, resource, identity, (CHECKED,))
 
 
+class _Asked(msgspec.Struct, frozen=True):
+    output: int | None = None
+
+
+def output_of_run(run: Run) -> int | None:
+    """Which output of its supply a run was on; None where its request is older than that, or can't be read."""
+    try:
+        return msgspec.json.decode(run.request, type=_Asked).output
+    except msgspec.MsgspecError:
+        return None
+
+
 def spoken_with(ledger: Ledger, resource: str) -> dict[str, Any]:
     """The fields of a Request that say how the supply at this address is spoken to, and who it has to be; none where
     nothing is kept. Raises LedgerError."""
@@ -82,7 +95,8 @@ def _said(check: KeptSupply | None) -> str:
     if check is None:
         return ""
     within = "all" if check.content.get("passed") else "not all"
-    return f"Supply checked on {check.utc[:10]}, {within} within what was stated; no calibration."
+    where = "" if check.output == 1 else f" at output {check.output}"
+    return f"Supply checked on {check.utc[:10]}{where}, {within} within what was stated; no calibration."
 
 
 def _last(ledger: Ledger, resource: str, identity: str | None, kinds: tuple[str, ...]) -> KeptSupply | None:

@@ -10,6 +10,7 @@ from benchlog.ledger.off_by_hand import switched_off_utc
 from benchlog.ledger.rows import run_of, select_runs
 from benchlog.ledger.schema import ItemRow, JobRow, RunRow, UnitRow
 from benchlog.ledger.store import Ledger
+from benchlog.ledger.supplies import output_of_run
 from benchlog.records import Run, RunKind
 from benchlog.recovery.budget import Pulse, pulses_of
 
@@ -26,8 +27,8 @@ class Warmth:
     pulses: tuple[Pulse, ...]
 
 
-def warmth_of(ledger: Ledger, *, job: int | None, resource: str, unit: int | None = None) -> Warmth:
-    """Of a job's motor; without a job of whatever was last on that supply, since it may be the same one.
+def warmth_of(ledger: Ledger, *, job: int | None, resource: str, output: int = 1, unit: int | None = None) -> Warmth:
+    """Of a job's motor; without a job of whatever was last on that output, since it may be the same one.
 
     `unit`: the key of a lot's unit, whose motor it is: what has another serial is another motor, by the operator's
     word, and the same serial anywhere is the same. Raises LedgerError.
@@ -41,7 +42,8 @@ def warmth_of(ledger: Ledger, *, job: int | None, resource: str, unit: int | Non
     for run in sorted(runs, key=lambda one: one.started_utc)[-_RUNS:]:
         ended_ago_s = max(0.0, (now - _ended(run)).total_seconds())
         off_ago_s = _off_ago_s(ledger, run, now, ended_ago_s)
-        if off_ago_s > forgotten_s(run) or (job is None and unit is None and run.resource != resource):
+        elsewhere = run.resource != resource or output_of_run(run) not in (None, output)
+        if off_ago_s > forgotten_s(run) or (job is None and unit is None and elsewhere):
             continue
         winding_ohm = None if run.kind is RunKind.LEADS else run.result.resistance_ohm
         known_ohm = winding_ohm or known_ohm

@@ -6,15 +6,19 @@ from pathlib import Path
 import msgspec
 import numpy as np
 import pytest
+from sqlalchemy import update
 
 from benchlog.bench.journal import Kicked
 from benchlog.clock import VirtualClock
 from benchlog.ledger.filing import file_journal, file_left_behind, rescue_record_of
+from benchlog.ledger.leads import lead_check
 from benchlog.ledger.lots import add_unit
 from benchlog.ledger.off_by_hand import acknowledge
+from benchlog.ledger.schema import RunRow
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.warmth import warmth_of
-from benchlog.records import FLAG_ON, Item, Trace
+from benchlog.outcome import Outcome, RunResult
+from benchlog.records import FLAG_ON, Item, RunKind, Trace
 from tests.ledger.benches import (
     BEGAN,
     BILGE_PUMP,
@@ -103,6 +107,43 @@ def test_what_was_said_of_the_item_is_kept_though_the_terminal_died(tmp_path: Pa
         (filed,) = file_left_behind(ledger, tmp_path)
         job = ledger.job_by_number(filed.job)
         assert (job.item.kind, job.item.serial, job.complaint) == ("cabin fan", "F-7", "hums")
+
+
+@pytest.mark.parametrize(("said", "counts"), [(2, True), (1, False), (None, True)])
+def test_without_a_job_what_ran_on_another_output_is_another_motor_unless_it_is_not_known(
+    tmp_path: Path, clock: VirtualClock, said: int | None, counts: bool
+) -> None:
+    with Ledger.open(tmp_path / "workshop.ledger", clock=clock) as ledger:
+        asked = msgspec.structs.replace(request("a"), output=said or 1)
+        write_journal(tmp_path / "a.journal", blocks(asked, trace=driven_to_the_end(), events=()))
+        run = file_journal(ledger, tmp_path / "a.journal").run
+        if said is None:
+            forget_output(ledger, run)
+        clock.advance(10.0)
+        warmth = warmth_of(ledger, job=None, resource=RESOURCE, output=2)
+        assert bool(warmth.pulses) is counts
+
+
+@pytest.mark.parametrize(("said", "found_at"), [(2, {2}), (1, {1}), (None, {1})])
+def test_leads_are_those_of_an_output_and_old_ones_of_the_first(
+    tmp_path: Path, said: int | None, found_at: set[int]
+) -> None:
+    joined = RunResult(outcome=Outcome.SHORT, reason="joined", resistance_ohm=0.05)
+    with Ledger.open(tmp_path / "workshop.ledger") as ledger:
+        asked = msgspec.structs.replace(request("a"), kind=RunKind.LEADS, output=said or 1)
+        write_journal(tmp_path / "a.journal", blocks(asked, events=(), result=joined))
+        run = file_journal(ledger, tmp_path / "a.journal").run
+        if said is None:
+            forget_output(ledger, run)
+        assert {output for output in (1, 2, 3) if lead_check(ledger, RESOURCE, output) is not None} == found_at
+
+
+def forget_output(ledger: Ledger, run: int) -> None:
+    """As requests were before outputs were in them."""
+    plain = msgspec.json.decode(ledger.run(run).request)
+    del plain["output"]
+    with ledger.writing() as session:
+        session.execute(update(RunRow).where(RunRow.id == run).values(request=msgspec.json.encode(plain).decode()))
 
 
 def file_driven(
