@@ -84,6 +84,11 @@ def settings_file() -> Path:
     return Path(platformdirs.user_config_dir("benchlog", appauthor=False)) / "settings.toml"
 
 
+def ledger_file() -> Path:
+    """Where the ledger is when nobody says."""
+    return Path(platformdirs.user_data_dir("benchlog", appauthor=False)) / "ledger.db"
+
+
 def owner_settings(path: Path | None = None) -> Settings:
     """The settings, or none where there is no file. Raises Refused naming the place: a doubtful ceiling is none."""
     path = path or settings_file()

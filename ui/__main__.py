@@ -10,18 +10,19 @@ from pathlib import Path
 from ui.ground import EX_UNAVAILABLE, missing_display, missing_plugin, missing_qt
 
 
-def main(argv: list[str]) -> int:
+def main(argv: list[str], *, from_icon: bool = False) -> int:
     missing = (
         missing_qt(lambda: importlib.import_module("PySide6.QtWidgets"))
         or missing_display(os.environ, sys.platform)
         or missing_plugin(os.environ, sys.platform, _plugin(), ctypes.CDLL)
     )
     if missing is not None:
-        sys.stderr.write(missing + "\n")
+        if sys.stderr is not None:  # nor is there one where a desktop starts a program without a terminal
+            sys.stderr.write(missing + "\n")
         return EX_UNAVAILABLE
     from ui.app import main as open_window  # only now: the import is what fails where a library is missing
 
-    return open_window(argv)
+    return open_window(argv, from_icon=from_icon)
 
 
 def _plugin() -> Path:

@@ -8,11 +8,13 @@ import sys
 from pathlib import Path
 
 from PySide6.QtCore import QTimer, SignalInstance
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMessageBox
 
 from benchlog.bench.link import Link
 from benchlog.errors import LedgerError
 from benchlog.ledger.store import Ledger
+from benchlog.logs import keep_log
+from benchlog.settings import ledger_file
 from ui import texts, theme
 from ui.backing_up import BackingUp
 from ui.charts.live_plot import load_library
@@ -30,7 +32,7 @@ QUIET_AFTER_MS = 400
 
 def arguments(argv: list[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="benchlog window", description=texts.ABOUT)
-    parser.add_argument("--ledger", type=Path, required=True, metavar="FILE", help=texts.HELP_LEDGER)
+    parser.add_argument("--ledger", type=Path, metavar="FILE", help=texts.HELP_LEDGER)
     parser.add_argument("--supply", default="", metavar="RESOURCE", help=texts.HELP_SUPPLY)
     parser.add_argument("--demo", action="store_true", help=texts.HELP_DEMO)
     parser.add_argument("--item", default="", metavar="KIND", help=texts.HELP_ITEM)
@@ -41,10 +43,11 @@ def arguments(argv: list[str]) -> argparse.Namespace:
     return parser.parse_args(argv)
 
 
-def main(argv: list[str]) -> int:
-    """The exit status. A ledger that can't be opened is one line, and no window."""
+def main(argv: list[str], *, from_icon: bool = False) -> int:
+    """The exit status. A ledger that can't be opened is one line, and no window. Without `--ledger`: the user's own."""
     chosen = arguments(argv)
     logging.basicConfig(level=logging.WARNING)
+    keep_log("window")
     preferring = Preferring(preferences_file())
     if preferring.now.size != 1.0:
         os.environ["QT_SCALE_FACTOR"] = str(preferring.now.size)  # Qt asks for it once, when the application is made
@@ -55,9 +58,9 @@ def main(argv: list[str]) -> int:
     application.setApplicationName(texts.PROGRAM)
     application.setFont(theme.font())
     try:
-        ledger = Ledger.open(chosen.ledger, sole_writer=True)
+        ledger = Ledger.open(chosen.ledger or ledger_file(), sole_writer=True)
     except LedgerError as error:
-        sys.stderr.write(texts.NO_LEDGER.format(what=error) + "\n")
+        tell(texts.NO_LEDGER.format(what=error), from_icon=from_icon)
         return EX_NO_LEDGER
     with ledger:
         colours = chosen.theme or preferring.now.colours
@@ -88,6 +91,14 @@ def main(argv: list[str]) -> int:
             return application.exec()
         finally:
             backing_up.stop()
+
+
+def tell(line: str, *, from_icon: bool) -> None:
+    """Why there is no window. Whoever started it from an icon sees no terminal."""
+    if from_icon:
+        QMessageBox.critical(None, texts.PROGRAM, line)
+    else:
+        sys.stderr.write(line + "\n")
 
 
 def off_at_session_end(asked: SignalInstance, session: Session) -> None:

@@ -2,7 +2,6 @@
 
 import logging
 import sys
-import traceback
 from collections.abc import Callable
 from types import TracebackType
 
@@ -15,7 +14,7 @@ def hook_faults(on_fault: Callable[[str], None]) -> None:
 
     def hook(kind: type[BaseException], error: BaseException, trace: TracebackType | None) -> None:
         nonlocal busy
-        _log.critical("a fault in the window:\n%s", "".join(traceback.format_exception(kind, error, trace)))
+        _log.critical("a fault in the window", exc_info=(kind, error, trace))
         if busy:
             return
         busy = True

@@ -35,6 +35,8 @@ _COMMANDS = {
     "calculate": "benchlog.cli.calculate",
     "simulate": "benchlog.cli.simulate",
     "window": "benchlog.cli.window",
+    "support-bundle": "benchlog.cli.support_bundle",
+    "licences": "benchlog.cli.licences",
 }
 
 

@@ -7,11 +7,11 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 import click
-import platformdirs
 
 from benchlog.errors import LedgerError, Refused
 from benchlog.quantities import strict
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
+from benchlog.settings import ledger_file
 from drivers.foreign import inert
 
 EXIT_REFUSED = 2
@@ -20,7 +20,7 @@ NO_RATING = "no rating: give the motor's rated volts with --rated-voltage"
 
 def default_ledger() -> Path:
     """Where the ledger is when nobody says."""
-    return Path(platformdirs.user_data_dir("benchlog", appauthor=False)) / "ledger.db"
+    return ledger_file()
 
 
 def ledger_option(command: Callable[..., Any]) -> Callable[..., Any]:

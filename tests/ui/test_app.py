@@ -7,7 +7,8 @@ import sys
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QObject, Signal, SignalInstance
+from PySide6.QtCore import QObject, QTimer, Signal, SignalInstance
+from PySide6.QtWidgets import QApplication, QMessageBox
 
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
@@ -15,7 +16,7 @@ from benchlog.records import Item, Motor
 from tests.ledger.benches import leave_journal
 from tests.ui.conftest import Desk
 from ui import texts
-from ui.app import close_on_signals, off_at_session_end
+from ui.app import close_on_signals, off_at_session_end, tell
 
 ROOT = Path(__file__).parents[2]
 
@@ -62,6 +63,20 @@ def test_it_pictures_itself_and_ends_also_where_an_output_is_not_confirmed_off(t
     done = window("--ledger", str(tmp_path / "harbour.db"), "--snapshot", str(tmp_path / "pictures"))
     assert (done.returncode, done.stderr) == (0, "")
     assert (tmp_path / "pictures" / "history-light-1366x768.png").exists()
+
+
+def test_without_a_terminal_the_reason_for_no_window_is_shown(desk: Desk) -> None:
+    shown: list[str] = []
+
+    def close_it() -> None:
+        box = QApplication.activeModalWidget()
+        assert isinstance(box, QMessageBox)
+        shown.append(box.text())
+        box.close()
+
+    QTimer.singleShot(0, close_it)
+    tell("the ledger could not be opened", from_icon=True)
+    assert shown == ["the ledger could not be opened"]
 
 
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
