@@ -7,7 +7,7 @@ import signal
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import QTimer, SignalInstance
+from PySide6.QtCore import Qt, QTimer, SignalInstance
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from benchlog.bench.link import Link
@@ -55,6 +55,7 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
     if not isinstance(application, QApplication):
         raise TypeError("an application without widgets is already there")
     application.setStyle("Fusion")
+    application.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)  # theirs would take the keys
     application.setApplicationName(texts.PROGRAM)
     application.setFont(theme.font())
     try:
@@ -69,10 +70,11 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
         if chosen.item:
             window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
-        keys = OutputOffKeys(application)
+        for filtering in (session.start_keys, session.teaching, session.running.keys):
+            application.installEventFilter(filtering)
+        keys = OutputOffKeys(application, liked=lambda: preferring.now)
         keys.pressed.connect(session.running.output_off)
         application.installEventFilter(keys)
-        application.installEventFilter(session.running.keys)
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)

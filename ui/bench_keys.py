@@ -6,7 +6,7 @@ button that has the focus is pressed by them; a text field keeps them for itself
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QComboBox, QLineEdit, QPlainTextEdit
+from PySide6.QtWidgets import QAbstractSpinBox, QApplication, QComboBox, QLineEdit, QPlainTextEdit, QTextEdit
 
 HOLD_KEY, MOVED_KEY = Qt.Key.Key_Space, Qt.Key.Key_M
 _LOST = frozenset({QEvent.Type.ApplicationDeactivate, QEvent.Type.WindowDeactivate, QEvent.Type.Close})
@@ -41,7 +41,7 @@ class BenchKeys(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() in _LOST:
             self.hold(False)
-        elif isinstance(event, QKeyEvent) and self.listening and not _typing():
+        elif isinstance(event, QKeyEvent) and self.listening and not typing():
             return self._key(event)
         return False
 
@@ -58,9 +58,9 @@ class BenchKeys(QObject):
         return False
 
 
-def _typing() -> bool:
+def typing() -> bool:
     """Whether what is typed belongs to a text field."""
     focus = QApplication.focusWidget()
-    if isinstance(focus, QLineEdit | QPlainTextEdit):
+    if isinstance(focus, QLineEdit | QPlainTextEdit | QTextEdit | QAbstractSpinBox):
         return not focus.isReadOnly()
     return isinstance(focus, QComboBox) and focus.isEditable()

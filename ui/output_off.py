@@ -4,29 +4,46 @@ The keys are taken by a filter on the whole application, because a shortcut of Q
 a menu or a combo's popup is open. One press can come through the filter several times; switching off is idempotent.
 """
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QEvent, QObject, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from ui import texts, theme
+from ui.density import ROOMY, Density
+from ui.preferences import Preferences
+from ui.taught_keys import Role, taught
 from ui.theme import Tokens
 
 OFF_KEYS = frozenset({Qt.Key.Key_Escape, Qt.Key.Key_Pause})
 
 
 class OutputOffKeys(QObject):
-    """Install with `QApplication.installEventFilter`. Sees the press and lets it go on to whoever else wants it."""
+    """Install with `QApplication.installEventFilter`, as the last one: the last sees a press first. Lets it go on to
+    whoever else wants it. `liked` may name one more key."""
 
     pressed = Signal()
+
+    def __init__(self, parent: QObject | None = None, *, liked: Callable[[], Preferences] = Preferences) -> None:
+        super().__init__(parent)
+        self._liked = liked
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if (
             event.type() in (QEvent.Type.KeyPress, QEvent.Type.ShortcutOverride)
             and isinstance(event, QKeyEvent)
-            and event.key() in OFF_KEYS
+            and (event.key() in OFF_KEYS or self._taught(event))
         ):
             self.pressed.emit()
         return False
+
+    def _taught(self, event: QKeyEvent) -> bool:
+        """Other keys held as well take nothing away: whoever presses this one wants the output off."""
+        wanted = taught(Role.OFF, self._liked())
+        if wanted is None or wanted.key() != event.key():
+            return False
+        return event.modifiers() & wanted.keyboardModifiers() == wanted.keyboardModifiers()
 
 
 class OutputOffButton(QAbstractButton):
@@ -41,16 +58,21 @@ class OutputOffButton(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._density = ROOMY
+
+    def fit(self, density: Density) -> None:
+        self._density = density
+        self.updateGeometry()
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
         self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(256, 82)
+        return QSize(self._density.panel_px, self._density.off_px)
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(220, 82)
+        return QSize(self._density.panel_px, self._density.off_px)
 
     def changeEvent(self, event: QEvent) -> None:
         super().changeEvent(event)
@@ -71,16 +93,21 @@ class OutputOffButton(QAbstractButton):
             painter.setPen(QPen(ground, 2))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(box.adjusted(4, 4, -4, -4), 5, 5)
-        painter.fillRect(QRectF(box.left() + 18, box.center().y() - 13, 26, 26), ground)
+        narrow, px = self._density.narrow, theme.SENTENCE_PX
+        side, mark, wide = (10, 16, 38) if narrow else (18, 26, 46)
+        painter.fillRect(QRectF(box.left() + side, box.center().y() - mark / 2, mark, mark), ground)
+        key = QRectF(box.right() - side + 2 - wide, box.center().y() - 0.325 * wide, wide, 0.65 * wide)
+        words = QRectF(box.left() + 1.6 * side + mark, box.top(), 0, box.height())
+        words.setRight(key.left() - 0.4 * side)
         painter.setPen(ground)
-        painter.setFont(theme.semibold(theme.SENTENCE_PX))
-        painter.drawText(
-            box.adjusted(58, 0, -60, 0), Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text()
-        )
-        key = QRectF(box.right() - 62, box.center().y() - 15, 46, 30)
+        painter.setFont(theme.semibold(px))
+        while px > theme.SECOND_PX and painter.fontMetrics().horizontalAdvance(self.text()) > words.width():
+            px -= 1
+            painter.setFont(theme.semibold(px))
+        painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
         painter.setPen(QPen(ground, 1))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(key, 5, 5)
-        painter.setFont(theme.semibold())
+        painter.setFont(theme.semibold(theme.SECOND_PX if narrow else theme.BODY_PX))
         painter.drawText(key, Qt.AlignmentFlag.AlignCenter, texts.OUTPUT_OFF_KEY)
         painter.end()

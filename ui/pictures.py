@@ -166,6 +166,7 @@ class Pictures(QWidget):
             return
         dialog = QFileDialog(self, ADD_NAME)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        dialog.setOptions(QFileDialog.Option.DontUseNativeDialog)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
         dialog.filesSelected.connect(lambda names: self.add_files([Path(name) for name in names]))
         dialog.open()

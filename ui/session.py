@@ -30,8 +30,10 @@ from ui.record.timeline import waiting_text
 from ui.run_request import request_of, setting_of
 from ui.running import Running, minding_the_ledger
 from ui.stages.run_view import RunView
+from ui.start_keys import StartKeys
 from ui.supplying import Supplying
 from ui.taking_in import TakingIn
+from ui.taught_keys import Teaching
 from ui.way import Standing, Way
 
 _ORDER = list(Stage)
@@ -67,6 +69,8 @@ class Session(QObject):
         self.recording = Recording(window, ledger, self.bench, self.running, settings)
         self.curving = Curving(window, ledger, self.bench, self.running, settings, beep=beep)
         self.supplying = Supplying(window, ledger, self.running, supplies or SuppliesAsked(ledger.path))
+        self.teaching = Teaching(self.preferring, self, in_the_way=self._no_file_now)
+        self.start_keys = StartKeys(window, self.preferring, blocked=lambda: self.off.state is OffState.NOT_CONFIRMED)
         self.here = Stage.INTAKE
         self._resource = resource
         self._closing = False
@@ -117,6 +121,9 @@ class Session(QObject):
         self.running.began.connect(self._show_begun)
         self.running.ended.connect(self._go_on_after_run)
         self.facts.stale.connect(window.panel.numerals.rest)
+        self.off.changed.connect(self.teaching.end)
+        self.run.asked.connect(self.start_keys.rest)
+        self.start_keys.told.connect(window.notice.tell)
 
     def _minding_the_ledger(self) -> AbstractContextManager[None]:
         return minding_the_ledger(self.window.notice)

@@ -38,6 +38,8 @@ DEMO_HINT = "Simulated supply and motor. Nothing real is switched."
 
 # header
 BENCH, CURVES, HISTORY, NEW_JOB = "Bench", "Curves", "History", "New job"
+SETTINGS, HELP = "Settings", "Help"
+SETTINGS_NAME, HELP_NAME = "Settings. Key: Ctrl and comma", "Help about this page. Key: F1"
 NO_JOB = "New job"
 NO_JOB_ABOUT = "nothing is on the bench yet"
 JOB_TITLE = "Job {number:04d} · {kind}"
@@ -67,7 +69,17 @@ CLOSED_FOUND = "closed"
 
 # chart
 CHART_NAME = "Volts and amps over time, as read back"
-CHART_HINT = "Wheel: closer or wider. Drag: along. Double click: back to the whole."
+CHART_HINT = (
+    "Wheel or + and −: closer or wider. Drag or arrows: along. Double click or Home: back to the whole. C: two cursors, "
+    "moved with the arrows; X or Tab: the other one. Ctrl+C: copies the picture."
+)
+CHART_CURSORS, CHART_CURSORS_NAME = "Cursors", "Two cursors with the time, volts and amps between them. Key: C"
+CHART_COPY, CHART_COPY_NAME = "Copy picture", "Copy this chart as a picture. Key: Ctrl+C"
+CHART_COPIED = "The picture is on the clipboard, {width} × {height} pixels, in light colours for paper."
+CHART_CAPTION = "{job} · {run}"
+CHART_ZOOMED = "Looking closer: {low} to {high} of {whole}."
+CHART_NOT_FOLLOWED = "Looking at {low} to {high}. The run goes on and is not followed here."
+CHART_BACK, CHART_FOLLOW = "Back to the whole", "Follow the run again"
 CHART_EMPTY = "Nothing was measured yet"
 VOLTS_LINE, AMPS_LINE = "volts", "amps"
 CEILING_LABEL, CEILING_ABOVE_LABEL = "ceiling {value}", "ceiling {value} ↑"
@@ -97,6 +109,8 @@ USED_BEFORE_HINT = "Before the supply is known: its own range holds where it is 
 USED_SET_BY = "set by"
 USED_NONE = "Shown once a job is taken in."
 USED_OF = "<b>{value}</b> / {ceiling}"
+USED_ALL, USED_NEAREST = "all {count}", "nearest"
+USED_ALL_NAME = "Show all ceilings, or only the one nearest its end"
 USED_HINT = "{name}: the lowest ceiling is {ceiling}, set by the {layer}."
 USED_ACCESSIBLE = "{name}: {value} of {ceiling}, set by the {layer}"
 LAYER_NAMES: dict[str, str] = {
@@ -114,6 +128,7 @@ REGULATION_HINT = "CV: the voltage is held. CC: the current limit is held; more 
 OUTPUT_OFF = "Output off"
 OUTPUT_OFF_KEY = "Esc"
 OUTPUT_OFF_ACCESSIBLE = "Output off. Key: Escape or Pause, anywhere in this program"
+NO_EMERGENCY_STOP_SHORT = "Not an emergency stop."
 NO_EMERGENCY_STOP = (
     "Stops by command over the cable; not an emergency stop. In danger use the supply’s own output key or the mains "
     "switch."
@@ -131,6 +146,18 @@ STOP_PRESSED = "output off was pressed"
 STOP_CLOSING = "the window was closed"
 STOP_SESSION_ENDS = "the system is ending the session"
 STOP_FAULT = "a fault in the window"
+STOP_SLEEPS = "the computer is going to sleep"
+
+# taught keys
+ROLE_OFF, ROLE_START, ROLE_NEXT = "Output off", "start", "on to the next stage"
+KEY_WITHOUT_NAME = "This key has no name here. Set the foot switch to another key, for example F13."
+KEY_LOCKS = "This key switches the keyboard itself. Take another one."
+KEY_OF_WINDOW = "{key} already has its work in this window. Take another key."
+KEY_CLOSES = "Alt and F4 close the window. Take another key."
+KEY_TYPES = "This key types or moves in fields. Take a key such as F9, one of the keypad, or one together with Ctrl or Alt."
+KEY_NUM_LOCK = "With Num Lock off this key is another one, and output off must not hang on that. Take a key such as F9."
+KEY_TWICE = "{key} already means: {role}. A key has one meaning."
+KEY_NOTHING_HERE = "The taught key has nothing to do here now."
 
 # foot
 FOOT_OUTPUT_ON = "OUTPUT ON since {at}"
@@ -712,3 +739,118 @@ BACKUP_MADE_LACKS = "The backup is made, but {what}"
 # prove: the measured start
 MEASURED_MOVES = "First seen to turn: {when}."
 MEASURED_CAUTIONS = "Mind: {cautions}."
+
+# keys of the whole window
+KEY_WORDS: dict[str, str] = {
+    "bench": "To the bench",
+    "curves": "To the curves",
+    "history": "To the history",
+    "settings": "To the settings",
+    "help": "Help about this page; once more, back to it",
+    "back": "Back from help, settings or paper",
+    "new_job": "Put this job aside and begin another",
+    "find": "Search the history",
+    "paper": "The sheet of the job that is shown, as it would be printed",
+    "keep": "Keep what is half typed now; it is kept by itself anyway",
+    "paste": "Keep a copied picture or file with the job, where no field takes it",
+    "full": "Whole screen, and back",
+    "close": "Close the window: output off first",
+}
+OTHER_KEYS: tuple[tuple[str, str], ...] = (
+    ("Esc, Pause", "Output off, anywhere and always"),
+    ("Space, held", "Current flows, with the hand on the shaft"),
+    ("M", "It moved, while it is being freed"),
+    ("Ctrl+Z", "Take back the last change, on the intake page and in the settings"),
+    ("Space", "In the curves: begin, after a serial and Enter"),
+    ("+  −  ←  →  Home", "On a chart: closer, wider, along, back to the whole"),
+    ("C", "On a chart: two cursors; the arrows move one, X or Tab takes the other"),
+    ("Ctrl+C", "On a chart: copy it as a picture"),
+    ("Enter", "Opens what is picked, or keeps what is typed"),
+    ("Tab", "From field to field, through everything that can be pressed"),
+)
+KEPT_ALREADY = "Everything that was entered is kept. What is half typed is kept as a draft."
+KEPT_WHILE_ON = "Everything is kept by itself, also while a run is on: its readings are on disk before they are shown."
+NO_JOB_FOR_PAPER = "No job is shown whose sheet could be made: take one to the bench, or pick one in the history."
+
+# settings
+SETTINGS_SAY = "How this window looks and sounds."
+SETTINGS_WHY = "Everything here applies at once and is kept. Nothing here can switch anything on, or raise a ceiling."
+BACK_FROM_HERE, BACK_NAME = "Back", "Back to where you were. Key: Alt and left"
+SETTING_UNDO = "Take back the last change"
+SETTING_NOTHING_CHANGED = "Nothing was changed since this window was opened."
+SETTING_UNDONE = "Taken back."
+NEXT_START = "Takes effect at the next start."
+CARD_LOOK, CARD_SOUND, CARD_KEYS = "Look", "Sound", "Taught keys"
+FIELD_COLOURS, FIELD_SIZE, FIELD_LANGUAGE = "Colours", "Size", "Language"
+COLOUR_NAMES = {"system": "As the desktop", "light": "Light", "dark": "Dark"}
+COLOUR_CHOICE, SIZE_CHOICE = "Colours: {name}", "Size: {name}"
+FIELD_CONTRAST = "High contrast"
+SIZE_PERCENT = "{percent} %"
+LANGUAGE_NAMES = {"": "As the desktop", "en": "English", "de": "Deutsch"}
+FIELD_BEEP = "Beep at kicks, when current begins to flow by hand, and at pass or fail"
+KEYS_WHY = (
+    "A foot switch, or any key: press “Teach”, then that key. Esc and Pause are Output off always, whatever is taught."
+)
+KEY_NONE = "none"
+KEY_TEACH, KEY_TEACH_NAME = "Teach", "Teach a key for: {role}"
+KEY_FORGET, KEY_FORGET_NAME = "Forget", "Forget the key for: {role}"
+KEY_PRESS_NOW = "Press the key now …"
+KEY_NOT_WHILE_ON = "Not while a run is on: a key that is pressed could mean something else then."
+KEY_NONE_TO_FORGET = "No key is taught for this."
+CARD_LIMITS = "Ceilings of the owner"
+LIMITS_WHY = "Read from the owner’s file at every run, and shown here only: this program never writes it."
+LIMITS_NONE = "The file gives no ceiling: the program’s own, the supply’s, the motor’s and the job’s hold."
+LIMITS_USUAL, LIMITS_UNLOCKED = "For every job: {limits}.", "With an unlock, for one job and 12 hours: {limits}."
+LIMITS_NO_UNLOCK = "Nothing can be unlocked."
+LIMITS_WRONG = "The file can’t be taken, so no run is begun: {what}."
+LIMIT_PART = "{name} {value}"
+CARD_PLACES = "Where things are"
+PLACE_NAMES = {
+    "ledger": "Ledger",
+    "backups": "Backups",
+    "files": "Photos and originals",
+    "journals": "Runs not filed yet",
+    "owner": "Owner’s settings",
+    "window": "Settings of this window",
+    "logs": "Logs",
+}
+PLACE_NOT_THERE = "not there yet"
+COPY_PATH, COPY_PATH_NAME = "Copy path", "Copy the path of: {name}"
+OPEN_FOLDER, OPEN_FOLDER_NAME = "Open folder", "Open the folder of: {name}"
+FOLDER_NOT_WHILE_ON = "While the output may be on no other window is opened in front of this one."
+FOLDER_NOT_THERE = "There is no such folder yet."
+FOLDER_NOT_OPENED = "The desktop did not open it. The path is copied instead."
+COPIED = "Copied: {what}"
+CARD_BUNDLE = "For whoever helps when something is wrong"
+BUNDLE_WHY = (
+    "One file with what this program is and runs on, its logs and the ledger’s form and size. Not in it: jobs, owners, "
+    "complaints, photos, traces. Look into it before you give it away; nothing is sent by this program."
+)
+BUNDLE_MAKE, BUNDLE_TITLE = "Make the file …", "Where to keep the file"
+BUNDLE_NOT_WHILE_ON = "Not while the output may be on: making it takes a moment that a run may need."
+BUNDLE_MADE = "Made: {path}. Look into it before you give it away."
+BUNDLE_FAILED = "The file could not be made: {what}."
+CARD_LICENCES = "Licences"
+LICENCES_WHY = "The open libraries that this program stands on, with their licences."
+LICENCES_NAME = "Licences of the libraries, one below the other"
+
+# help
+HELP_TOPICS, HELP_SEARCH = "Topics of the help", "Search the help"
+HELP_PAGE = "Help: {title}"
+HELP_NOTHING = "Nothing in the help has all these words. Fewer or shorter words find more."
+HELP_TITLES: dict[str, str] = {
+    "intake": "Intake",
+    "make-safe": "Make safe",
+    "probe": "Probe",
+    "free": "Free",
+    "prove": "Prove",
+    "close": "Close",
+    "record": "Record and costs",
+    "curves": "Curves",
+    "history": "History",
+    "settings": "Settings",
+    "safety": "Safety",
+    "supply": "The supply",
+    "keys": "All keys",
+    "words": "Words used here",
+}

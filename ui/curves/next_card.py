@@ -189,7 +189,7 @@ class NextCard(QFrame):
         if event.isAutoRepeat():
             return
         if text == " " and not (self._scanning() and self._typed):
-            self._press_by_space()
+            self.press_by_key()
             return
         self.note_key(text)
         if self._needs_serial:
@@ -205,7 +205,8 @@ class NextCard(QFrame):
     def _scanning(self) -> bool:
         return self.now_s() - self._typed_s < SCAN_S
 
-    def _press_by_space(self) -> None:
+    def press_by_key(self) -> None:
+        """The space bar, or a key that was taught to start."""
         if self._scanning() or not self.start.isEnabled():
             return
         if self._armed or not self._needs_serial:
