@@ -1,4 +1,4 @@
-"""The curves room in its states, in both sizes and both themes: `python -m tests.ui.curves_pictures DIR`."""
+"""Pictures of the curves room in its states: `python -m tests.ui.curves_pictures DIR`."""
 
 import logging
 import os
@@ -21,11 +21,11 @@ from benchlog.ledger.store import Ledger
 from benchlog.records import Item, Motor, RunKind
 from tests.ui import fake_starts  # noqa: F401  its script is found by the kind of run
 from tests.ui.fake_link import FakeLink
+from tests.ui.views import Taking, into
 from ui import theme
 from ui.curves.room import JOB
 from ui.main_window import CURVES_ROOM, MainWindow
 from ui.session import Session
-from ui.snapshots import take
 
 UNITS = 12
 
@@ -50,8 +50,9 @@ class Bench:
 class CurvesWalk:
     """A lot from its test to its report, with a picture at every turn."""
 
-    def __init__(self, window: MainWindow, session: Session, bench: Bench, folder: Path) -> None:
-        self.window, self.session, self.bench, self.folder = window, session, bench, folder
+    def __init__(self, window: MainWindow, session: Session, bench: Bench, workshop: Path, taking: Taking) -> None:
+        self.window, self.session, self.bench, self.taking = window, session, bench, taking
+        self.workshop = workshop
         self.room, self.curving = window.curves, session.curving
         self.count = 0
 
@@ -63,7 +64,7 @@ class CurvesWalk:
 
     def shoot(self, name: str) -> None:
         self.count += 1
-        take(self.window, self.folder, f"curves-{self.count:02d}-{name}")
+        self.taking(self.window, f"curves-{self.count:02d}-{name}")
 
     def settle(self) -> None:
         self.curving.settle()
@@ -175,7 +176,7 @@ class CurvesWalk:
         t_s = np.arange(-0.05, 1.4, 0.0002)
         amps = np.interp(t_s, curve.t_s, curve.amps)
         amps[(t_s > 0.0005) & (t_s < 0.0012)] = 2.6
-        path = self.folder / "scope.csv"
+        path = self.workshop / "scope.csv"
         lines = ["Time (ms),CH1 (V),CH2 (A)"]
         lines += [f"{1000 * at_s:.2f},3.0,{value:.4f}" for at_s, value in zip(t_s, amps, strict=True)]
         path.write_text("\n".join(lines) + "\n")
@@ -225,7 +226,7 @@ class CurvesWalk:
         self.shoot("run-in-done")
 
 
-def shoot_curves(folder: Path) -> None:
+def shoot_curves(taking: Taking) -> None:
     """In a window and on a ledger of its own."""
     with tempfile.TemporaryDirectory() as workshop:
         clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
@@ -236,7 +237,7 @@ def shoot_curves(folder: Path) -> None:
         session = Session(window, ledger, bench.make, resource="TCPIP::192.0.2.7::5025::SOCKET")
         window.resize(QSize(1366, 768))
         window.show()
-        CurvesWalk(window, session, bench, folder).go()
+        CurvesWalk(window, session, bench, Path(workshop), taking).go()
         window.close()
         ledger.close()
 
@@ -245,7 +246,7 @@ def main(folder: Path) -> None:
     application = QApplication([])
     application.setStyle("Fusion")
     application.setFont(theme.font())
-    shoot_curves(folder)
+    shoot_curves(into(folder))
 
 
 if __name__ == "__main__":

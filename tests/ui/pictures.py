@@ -1,4 +1,4 @@
-"""Pictures of a job from intake to close, in both sizes and both themes: `python -m tests.ui.pictures DIR`."""
+"""Pictures of every page, a job from intake to close and the curves room: `python -m tests.ui.pictures DIR [VIEW…]`."""
 
 import logging
 import os
@@ -21,16 +21,18 @@ from tests.ui.curves_pictures import shoot_curves
 from tests.ui.fake_link import FakeLink
 from tests.ui.fake_supplies import FakeSupplies
 from tests.ui.record_pictures import shoot_record
+from tests.ui.views import VIEWS, Taking, into
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
-from ui.snapshots import SIZES, take
 
 OWNER = Settings(ceilings=Limits(volts=24.0, amps=4.0, kicks=40), unlocked=Limits(volts=30.0, kicks=60))
 
 
-def main(folder: Path) -> None:
-    application = QApplication([])
+def walk(taking: Taking) -> None:
+    """Through every page in its states; `taking` gets each."""
+    application = QApplication.instance() or QApplication([])
+    assert isinstance(application, QApplication)
     application.setStyle("Fusion")
     application.setFont(theme.font())
     with tempfile.TemporaryDirectory() as workshop:
@@ -48,24 +50,24 @@ def main(folder: Path) -> None:
         session = Session(window, ledger, make, resource=address, settings=lambda: OWNER, supplies=told)
         window.resize(QSize(1366, 768))
         window.show()
-        shoot_supplies(window, session, told, folder)
-        Walk(window, session, links, folder).go()
+        shoot_supplies(window, session, told, taking)
+        Walk(window, session, links, taking).go()
         window.close()
         ledger.close()
-    shoot_curves(folder)
+    shoot_curves(taking)
 
 
-def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, folder: Path) -> None:
+def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, taking: Taking) -> None:
     """The intake's address: what a search found, what one told, and what came of one that told nothing."""
     row, supplying = window.intake.supply_row, session.supplying
     before = window.intake.supply.text()
 
     def shoot(name: str, shown: QWidget) -> None:
-        window.resize(SIZES[0])
+        window.resize(QSize(1366, 768))
         for _ in range(5):
             QApplication.processEvents()
         window.intake.cards.ensureWidgetVisible(shown)
-        take(window, folder, f"supply-{name}")
+        taking(window, f"supply-{name}")
 
     window.intake.look_button.click()
     supplying.settle()
@@ -93,8 +95,8 @@ def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, fol
 class Walk:
     """A job by its buttons, with a picture at every turn."""
 
-    def __init__(self, window: MainWindow, session: Session, links: list[FakeLink], folder: Path) -> None:
-        self.window, self.session, self.links, self.folder = window, session, links, folder
+    def __init__(self, window: MainWindow, session: Session, links: list[FakeLink], taking: Taking) -> None:
+        self.window, self.session, self.links, self.taking = window, session, links, taking
         self.count = 0
 
     def press(self, name: str) -> None:
@@ -104,7 +106,7 @@ class Walk:
 
     def shoot(self, name: str) -> None:
         self.count += 1
-        take(self.window, self.folder, f"{self.count:02d}-{name}")
+        self.taking(self.window, f"{self.count:02d}-{name}")
 
     def run_until(self, reached: Callable[[], bool]) -> None:
         for _ in range(20000):
@@ -119,7 +121,7 @@ class Walk:
         window = MainWindow(theme.LIGHT, demo=True)
         window.show()
         Session(window, self.session.ledger, lambda request: self.links[-1], settings=lambda: OWNER)
-        take(window, self.folder, f"{self.count:02d}-at-the-next-start")
+        self.taking(window, f"{self.count:02d}-at-the-next-start")
         window.may_close = lambda: True
         window.close()
         window.deleteLater()
@@ -240,4 +242,4 @@ def _older_jobs(ledger: Ledger) -> None:
 
 if __name__ == "__main__":
     logging.basicConfig(level=logging.WARNING)
-    main(Path(sys.argv[1]))
+    walk(into(Path(sys.argv[1]), [view for view in VIEWS if not sys.argv[2:] or view.name in sys.argv[2:]]))
