@@ -26,6 +26,7 @@ from ui import theme
 from ui.curves.room import JOB
 from ui.main_window import CURVES_ROOM, MainWindow
 from ui.session import Session
+from ui.theme import Tokens
 
 UNITS = 12
 
@@ -226,13 +227,13 @@ class CurvesWalk:
         self.shoot("run-in-done")
 
 
-def shoot_curves(taking: Taking) -> None:
+def shoot_curves(taking: Taking, *, first: Tokens = theme.LIGHT) -> None:
     """In a window and on a ledger of its own."""
     with tempfile.TemporaryDirectory() as workshop:
         clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
         ledger = Ledger.open(Path(workshop) / "harbour.db", clock=clock)
-        window = MainWindow(theme.LIGHT, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
-        window.wear(theme.LIGHT)
+        window = MainWindow(first, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
+        window.wear(first)
         bench = Bench(clock)
         session = Session(window, ledger, bench.make, resource="TCPIP::192.0.2.7::5025::SOCKET")
         window.resize(QSize(1366, 768))

@@ -25,12 +25,13 @@ from tests.ui.views import VIEWS, Taking, into
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
 from ui.session import Session
+from ui.theme import Tokens
 
 OWNER = Settings(ceilings=Limits(volts=24.0, amps=4.0, kicks=40), unlocked=Limits(volts=30.0, kicks=60))
 
 
-def walk(taking: Taking) -> None:
-    """Through every page in its states; `taking` gets each."""
+def walk(taking: Taking, *, first: Tokens = theme.LIGHT) -> None:
+    """Through every page in its states; `taking` gets each. `first`: how the windows are dressed."""
     application = QApplication.instance() or QApplication([])
     assert isinstance(application, QApplication)
     application.setStyle("Fusion")
@@ -38,8 +39,8 @@ def walk(taking: Taking) -> None:
     with tempfile.TemporaryDirectory() as workshop:
         ledger = Ledger.open(Path(workshop) / "harbour.db")
         _older_jobs(ledger)
-        window = MainWindow(theme.LIGHT, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
-        window.wear(theme.LIGHT)
+        window = MainWindow(first, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
+        window.wear(first)
         links: list[FakeLink] = []
 
         def make(request: Request) -> FakeLink:
@@ -54,7 +55,7 @@ def walk(taking: Taking) -> None:
         Walk(window, session, links, taking).go()
         window.close()
         ledger.close()
-    shoot_curves(taking)
+    shoot_curves(taking, first=first)
 
 
 def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, taking: Taking) -> None:
@@ -118,7 +119,7 @@ class Walk:
 
     def at_the_next_start(self) -> None:
         """What another window on the same ledger begins with."""
-        window = MainWindow(theme.LIGHT, demo=True)
+        window = MainWindow(self.window.tokens, demo=True)
         window.show()
         Session(window, self.session.ledger, lambda request: self.links[-1], settings=lambda: OWNER)
         self.taking(window, f"{self.count:02d}-at-the-next-start")
