@@ -63,7 +63,9 @@ _CODE = re.compile(
 NO_SENTENCES = frozenset(
     ("DEMO ·", "· DEMO", "Sans Serif", "CH LI", "lan %1%2%3 %4", "tcp %1 %2", "benchlog %1", "APPL %1{volts},{amps}")
 )
-UNITS = frozenset("V A s W J C Ω ms mV mA mΩ µs min h K Hz kHz bytes mm".split())
+UNITS = frozenset(
+    ("V", "A", "s", "W", "J", "C", "Ω", "ms", "mV", "mA", "mΩ", "µs", "min", "h", "K", "Hz", "kHz", "bytes", "mm")
+)
 _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
 

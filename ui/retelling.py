@@ -6,7 +6,7 @@ whole sentences, and templates with places %1, %2. Pure text: no Qt, no file.
 
 import re
 from collections.abc import Mapping
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 MOST = 1200
 """Characters. Longer ones are no sentence of the core's, and too long to be searched through while one waits."""
@@ -40,6 +40,9 @@ class Template:
         fits = self._pattern.fullmatch(text)
         return None if fits is None else {name[1:]: value for name, value in fits.groupdict().items()}
 
+    def filled(self, told: Mapping[str, tuple[str, bool]]) -> str:
+        return _PLACE.sub(lambda place: told[place[1]][0], self.translation)
+
     def _expression(self) -> str:
         pieces = _PLACE.split(self._source)
         made: list[str] = []
@@ -51,9 +54,10 @@ class Template:
                 made.append(f"(?P=p{piece})")
             else:
                 seen.add(piece)
-                last = index == len(pieces) - 2
-                nothing = (last and not pieces[-1]) or not pieces[index - 1] and index > 1
-                made.append(f"(?P<p{piece}>.{'*' if nothing else '+'}{'' if last else '?'})")
+                last, after = index == len(pieces) - 2, pieces[index + 1]
+                nothing = (last and not after) or (index > 1 and not pieces[index - 1])
+                longest = last or after == " "  # "the winding may be at" + "130" + "°C": the words are in the first
+                made.append(f"(?P<p{piece}>.{'*' if nothing else '+'}{'' if longest else '?'})")
         return "".join(made)
 
 
@@ -61,15 +65,18 @@ class Retelling:
     """`catalogue`: translations by their source. `told` never raises, and leaves what it does not know as it is."""
 
     def __init__(self, catalogue: Mapping[str, str]) -> None:
-        self._whole: dict[str, str] = {}
-        templates: list[Template] = []
-        for source, translation in catalogue.items():
-            if _PLACE.search(source):
-                templates.append(Template(source, translation))
-            else:
-                self._whole[_key(source)] = translation
-        self._templates = sorted(templates, key=lambda one: -one.letters)
+        self._catalogue = catalogue
         self.told = lru_cache(maxsize=4096)(self._told)
+
+    @cached_property
+    def _whole(self) -> dict[str, str]:
+        return {_key(source): words for source, words in self._catalogue.items() if not _PLACE.search(source)}
+
+    @cached_property
+    def _templates(self) -> list[Template]:
+        """Made when something is first told: the start has no time to give."""
+        made = (Template(source, words) for source, words in self._catalogue.items() if _PLACE.search(source))
+        return sorted(made, key=lambda one: -one.letters)
 
     def _told(self, text: str) -> str:
         return text if len(text) > MOST else self._tried(text, 0)[0]
@@ -95,8 +102,7 @@ class Retelling:
             if places is not None:
                 told = {number: self._tried(value, deep + 1) for number, value in places.items()}
                 if template.letters >= _FEW_LETTERS or all(known for _, known in told.values()):
-                    words = _PLACE.sub(lambda place, told=told: told[place[1]][0], template.translation)
-                    return _as_in(text, words), all(known for _, known in told.values())
+                    return _as_in(text, template.filled(told)), all(known for _, known in told.values())
         return self._joined(text, deep)
 
     def _joined(self, text: str, deep: int) -> tuple[str, bool]:

@@ -1,7 +1,7 @@
-"""The window in another language: its own sentences replaced at the start, those of the core put over as they are shown.
+"""The window in another language: its own sentences are replaced at the start, those of the core told as they are shown.
 
 The record stays in one language, English, whatever the window speaks: what is kept is written as the core says it, and
-`told` translates it on its way to a widget. A catalogue is one file in the open format of Qt Linguist, read straight:
+`told` puts it over on its way to a widget. A catalogue is one file in the open format of Qt Linguist, read straight:
 some 2 000 messages take less time than the start of a QTranslator saves, and nothing has to be compiled.
 """
 
@@ -19,7 +19,7 @@ from ui.retelling import Retelling
 LANGUAGES = {"de": Path(__file__).parent / "languages" / "benchlog_de.ts"}
 """Beside English, which needs no catalogue."""
 TEXTS = ("ui.texts", "ui.curve_texts")
-"""Modules whose constants are what the window says. Their strings are replaced, so they are used at the moment of use."""
+"""Modules whose constants are what the window says. They are replaced, so nobody keeps one from before the start."""
 
 _kept: dict[tuple[str, str], object] = {}
 """The English values of constants that were replaced, by module and name."""
@@ -27,7 +27,7 @@ _retelling: Retelling | None = None
 
 
 class Message(msgspec.Struct, frozen=True, kw_only=True):
-    """`context`: the module that says it. `about`: the constant's name, where there is one. `translation`: "" for none."""
+    """`context`: the module that says it; `about`: its constant, where there is one; `translation`: "" for none."""
 
     context: str
     source: str
