@@ -12,7 +12,7 @@ MOST = 1200
 """Characters. Longer ones are no sentence of the core's, and too long to be searched through while one waits."""
 _PLACE = re.compile(r"%(\d+)")
 _LETTERS = re.compile(r"[^\W\d_]")
-_FIGURES = re.compile(r"[^\W\d_]{0,4}(?:[^\w]*[\d.,:_]+[^\W\d_]{0,3})*[^\w]*", re.ASCII)
+_FIGURES = re.compile(r"(?!.*[^\W\d_]{4})(?=.*\d|[\W_]*\Z|[^\W\d_]{1,2}\Z|.°).*", re.DOTALL)
 """A value with its unit, a time, an identifier: nothing that could be put into another language."""
 _JOINTS = (". ", "; ", ": ", " (", ", ", " and ")
 _FEW_LETTERS = 9
@@ -84,16 +84,16 @@ class Retelling:
     def _tried(self, text: str, deep: int) -> tuple[str, bool]:
         """The text told, and whether all of it is understood."""
         bare = text.strip()
+        before, after = text[: len(text) - len(text.lstrip())], text[len(text.rstrip()) :]
+        whole = self._whole.get(_key(bare))
+        if whole is not None:
+            return f"{before}{_as_in(bare, whole)}{after}", True
         if not bare or _FIGURES.fullmatch(bare):
             return text, True
-        before, after = text[: len(text) - len(text.lstrip())], text[len(text.rstrip()) :]
         found, all_of_it = self._one(bare, deep)
         return f"{before}{found}{after}", all_of_it
 
     def _one(self, text: str, deep: int) -> tuple[str, bool]:
-        whole = self._whole.get(_key(text))
-        if whole is not None:
-            return _as_in(text, whole), True
         if deep > _DEEPEST:
             return text, False
         stopped = _without_stop(text)

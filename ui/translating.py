@@ -1,4 +1,4 @@
-"""The window in another language: its own sentences are replaced at the start, those of the core told as they are shown.
+"""The window in another language: its own sentences are replaced at the start, the core's told as they are shown.
 
 The record stays in one language, English, whatever the window speaks: what is kept is written as the core says it, and
 `told` puts it over on its way to a widget. A catalogue is one file in the open format of Qt Linguist, read straight:
