@@ -9,7 +9,7 @@ import re
 import sys
 from collections.abc import Iterable, Iterator
 from importlib import import_module
-from itertools import groupby
+from itertools import count, groupby
 from pathlib import Path
 from types import ModuleType
 from xml.sax.saxutils import escape
@@ -17,7 +17,7 @@ from xml.sax.saxutils import escape
 import msgspec
 
 from tests.single_words import WORDS
-from ui.translating import LANGUAGES, TEXTS, Message, constants_of, read_catalogue, strings_of
+from ui.translating import LANGUAGES, RECORD, TEXTS, Message, constants_of, read_catalogue, strings_of
 
 ROOT = Path(__file__).parents[1]
 TERMINAL = re.compile(r"HELP_\w+|NO_QT|NO_LIBRARY\w*|NO_DISPLAY|NO_LEDGER|ABOUT")
@@ -70,12 +70,17 @@ _WORD = re.compile(r"[^\W\d_]+(?:['’-][^\W\d_]+)*")
 
 
 def texts_messages(module: ModuleType) -> Iterator[Message]:
-    """Every string of a module's constants, each under its constant's name."""
+    """Every string of a module's constants, each under its constant's name; those of the record with places."""
     name = module.__name__
     for constant, value in constants_of(module):
-        if not (name == "ui.texts" and TERMINAL.fullmatch(constant)):
-            for text in dict.fromkeys(strings_of(value)):
-                if _WORD.search(re.sub(r"\{[^}]*\}", "", text)):
+        if name == "ui.texts" and TERMINAL.fullmatch(constant):
+            continue
+        for text in dict.fromkeys(strings_of(value)):
+            if _WORD.search(re.sub(r"\{[^}]*\}", "", text)):
+                if RECORD.fullmatch(constant):
+                    places = count(1)
+                    yield Message(context="record", source=re.sub(r"\{\w+\}", lambda _: f"%{next(places)}", text))
+                else:
                     yield Message(context=name, source=text, about=constant)
 
 
@@ -163,10 +168,12 @@ def _toml_texts(path: Path) -> Iterator[str]:
 def gathered() -> list[Message]:
     """All of it, in the order in which it stands in the code; single words that are told by themselves at the end."""
     texts = [message for name in TEXTS for message in texts_messages(import_module(name))]
-    core = list(core_messages())
+    own = [message for message in texts if message.context != "record"]
+    core = [message for message in texts if message.context == "record"]
     there = {message.source for message in core}
-    words = [Message(context="words", source=word) for word in WORDS if word not in there]
-    return [*texts, *core, *words]
+    core += [message for message in core_messages() if message.source not in there]
+    there |= {message.source for message in core}
+    return [*own, *core, *(Message(context="words", source=word) for word in WORDS if word not in there)]
 
 
 def renewed(there: Iterable[Message]) -> list[Message]:

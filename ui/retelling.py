@@ -5,8 +5,27 @@ whole sentences, and templates with places %1, %2. Pure text: no Qt, no file.
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import cached_property, lru_cache
+
+_speaking: "Retelling | None" = None
+
+
+def told(text: str) -> str:
+    """A sentence of the core, or of the record, in the window's language; unchanged where it is not known."""
+    return text if _speaking is None else _speaking.told(text)
+
+
+def tell_in(catalogue: Mapping[str, str]) -> None:
+    """From now on `told` is as this says; without any it changes nothing."""
+    global _speaking
+    _speaking = Retelling(catalogue) if catalogue else None
+
+
+def as_kept(shown: str, words: Iterable[str]) -> str:
+    """The one of the record's `words` that is shown as this; else what is shown, as a person typed it."""
+    return next((word for word in words if told(word) == shown), shown)
+
 
 MOST = 1200
 """Characters. Longer ones are no sentence of the core's, and too long to be searched through while one waits."""

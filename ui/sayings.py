@@ -7,6 +7,7 @@ from benchlog.quantities import show
 from benchlog.records import RunKind
 from benchlog.recovery.ceilings import Limits
 from ui import texts
+from ui.retelling import told
 
 CUT_SHORT = frozenset({Outcome.CEILING, Outcome.STOPPED, Outcome.SUPPLY_LOST})
 """Where a person asks at once whether the output is off."""
@@ -78,7 +79,12 @@ def probe_went_through(result: RunResult) -> bool:
 
 
 def sentence(text: str) -> str:
-    """With a capital first and a full stop last."""
+    """Of the core, in the window's language, with a capital first and a full stop last."""
+    return full_stop(told(text.strip()))
+
+
+def full_stop(text: str) -> str:
+    """With a capital first and a full stop last, in whatever words a person gave it."""
     text = text.strip()
     if not text:
         return ""
@@ -87,7 +93,7 @@ def sentence(text: str) -> str:
 
 def choice_text(choice: str) -> str:
     """A choice of the run's as it stands on a button."""
-    return texts.CHOICE_WORDS.get(choice, choice[:1].upper() + choice[1:])
+    return texts.CHOICE_WORDS.get(choice) or full_stop(told(choice)).removesuffix(".")
 
 
 def measured_text(measured: Measured) -> str:
@@ -107,7 +113,7 @@ def moves_text(measured: Measured) -> str:
 def _constant(measured: Measured, name: str, unit: str) -> str:
     value: Fitted | None = getattr(measured.constants, name)
     if value is None:
-        return texts.MEASURED_NOT.format(why=measured.constants.why.get(name, ""))
+        return texts.MEASURED_NOT.format(why=told(measured.constants.why.get(name, "")))
     interval = texts.INTERVAL.format(low=show(value.low, unit), high=show(value.high, unit))
     return f"{show(value.value, unit)} {interval}"
 

@@ -1,10 +1,11 @@
 """The window in another language: its own sentences are replaced at the start, the core's told as they are shown.
 
 The record stays in one language, English, whatever the window speaks: what is kept is written as the core says it, and
-`told` puts it over on its way to a widget. A catalogue is one file in the open format of Qt Linguist, read straight:
+`retelling.told` puts it over on its way to a widget. A catalogue is one file in the open format of Qt Linguist, read straight:
 some 2 000 messages take less time than the start of a QTranslator saves, and nothing has to be compiled.
 """
 
+import re
 from collections.abc import Iterable, Iterator
 from importlib import import_module
 from pathlib import Path
@@ -14,16 +15,22 @@ from xml.parsers import expat
 import msgspec
 from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
-from ui.retelling import Retelling
+from ui.retelling import tell_in
 
 LANGUAGES = {"de": Path(__file__).parent / "languages" / "benchlog_de.ts"}
 """Beside English, which needs no catalogue."""
 TEXTS = ("ui.texts", "ui.curve_texts")
 """Modules whose constants are what the window says. They are replaced, so nobody keeps one from before the start."""
 
+RECORD = re.compile(
+    r"STOP_\w+|HAND_NOTED|HAND_STEPS|NOTE_KEPT|MOVED_NOTED|SAFE_ROWS|SAFE_CHECKED|SAFE_NOT_FITTING|SAFE_ENTRY"
+    r"|INTAKE_ENTRY|AMPS_NO_CEILING|LOAD_STATE|DRY|WET|COUPLED|UNCOUPLED|METHODS|CLEAR_ENTRY|CLEAR_HINT|RUN_IN_CLEAR"
+    r"|LAID|LAID_NOT|LAID_CAPTION"
+)
+"""Constants that go into the record, and so stay English: where one is shown it is told like a sentence of the core."""
+
 _kept: dict[tuple[str, str], object] = {}
 """The English values of constants that were replaced, by module and name."""
-_retelling: Retelling | None = None
 
 
 class Message(msgspec.Struct, frozen=True, kw_only=True):
@@ -33,11 +40,6 @@ class Message(msgspec.Struct, frozen=True, kw_only=True):
     source: str
     about: str = ""
     translation: str = ""
-
-
-def told(text: str) -> str:
-    """A sentence of the core, or of the record, in the window's language; unchanged where it is not known."""
-    return text if _retelling is None else _retelling.told(text)
 
 
 def wanted_language(preferred: str) -> str:
@@ -56,8 +58,7 @@ def speak_language(language: str, application: QCoreApplication) -> None:
 
 
 def speak(messages: Iterable[Message]) -> None:
-    """From now on constants and `told` are as these say; without any, English again."""
-    global _retelling
+    """From now on constants, and what is told of the core, are as these say; without any, English again."""
     for (name, constant), value in _kept.items():
         _put(import_module(name), constant, value)
     _kept.clear()
@@ -74,7 +75,7 @@ def speak(messages: Iterable[Message]) -> None:
         if (value := getattr(module, constant, None)) is not None:
             _kept[name, constant] = dict(value) if isinstance(value, dict) else value
             _put(module, constant, _replaced(value, words))
-    _retelling = Retelling(core) if core else None
+    tell_in(core)
 
 
 def constants_of(module: ModuleType) -> Iterator[tuple[str, object]]:
