@@ -1,16 +1,22 @@
 """Top, foot and notices of the window: what the job is, which room one is in, the facts, and what has to be said."""
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from ui import texts, theme
+from ui.density import Density
 from ui.pieces import Elided, button, label
-from ui.shapes import Sign
-from ui.theme import Tokens
+
+_NO_MOST = 16_777_215
+"""Qt's own word for no greatest width."""
+WIDE_PX = 1000
+"""Below it the header has room for signs only where words have one."""
 
 
 class Header(QWidget):
-    """`room_picked` 0 for the bench, 1 the curves, 2 the history; `new_job` to put this job aside and begin another."""
+    """`room_picked` 0 for the bench, 1 the curves, 2 the history, 3 the settings, 4 the help; `new_job` to put this job
+    aside and begin another."""
 
     room_picked = Signal(int)
     new_job = Signal()
@@ -20,11 +26,10 @@ class Header(QWidget):
         self.setObjectName("header")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.setFixedHeight(52)
-        row = QHBoxLayout(self)
+        row = self._row = QHBoxLayout(self)
         row.setContentsMargins(20, 0, 20, 0)
         row.setSpacing(8)
-        self.title = label(texts.NO_JOB, px=18, bold=True)
-        self.title.setObjectName("job_title")
+        self.title = _Title(texts.NO_JOB)
         self.about = Elided(texts.NO_JOB_ABOUT, "second")
         self.about.setObjectName("job_about")
         row.addWidget(self.title)
@@ -43,20 +48,94 @@ class Header(QWidget):
         row.addWidget(self.new_button)
         self.rooms = QButtonGroup(self)
         names = (("room_bench", texts.BENCH), ("room_curves", texts.CURVES), ("room_history", texts.HISTORY))
-        for index, (name, word) in enumerate(names):
-            made = button(word, name, "room")
-            made.setMinimumHeight(theme.TOUCH_PX - 4)
-            made.setCheckable(True)
-            made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
-            made.setChecked(index == 0)
-            self.rooms.addButton(made, index)
-            row.addWidget(made)
+        made: list[QPushButton] = [button(word, name, "room") for name, word in names]
+        self._signs = (
+            SignButton(texts.SETTINGS, "room_settings", "settings", accessible=texts.SETTINGS_NAME),
+            SignButton(texts.HELP, "room_help", "help", accessible=texts.HELP_NAME),
+        )
+        for index, one in enumerate((*made, *self._signs)):
+            one.setMinimumHeight(theme.TOUCH_PX - 4)
+            one.setCheckable(True)
+            one.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            one.setChecked(index == 0)
+            self.rooms.addButton(one, index)
+            row.addWidget(one)
         self.rooms.idClicked.connect(self.room_picked)
 
     def show_job(self, title: str, about: str, *, on_bench: bool) -> None:
         self.title.setText(title)
         self.about.say(about)
         self.new_button.setVisible(on_bench)
+
+    def fit(self, density: Density) -> None:
+        self.setFixedHeight(density.header_px)
+        self._row.setContentsMargins(density.side_px, 0, density.side_px, 0)
+        self._row.setSpacing(4 if density.narrow else 8)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        for one in self._signs:
+            one.show_word(self.width() >= WIDE_PX)
+
+
+class _Title(QLabel):
+    """What the job is; cut with a sign that there is more where there is no room, and never in what it says it is."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.setObjectName("job_title")
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setFont(theme.semibold(18))
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(80, super().minimumSizeHint().height())
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        painter = QPainter(self)
+        shown = self.fontMetrics().elidedText(self.text(), Qt.TextElideMode.ElideRight, self.width())
+        painter.setPen(self.palette().color(QPalette.ColorRole.WindowText))
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, shown)
+        painter.end()
+
+
+class SignButton(QPushButton):
+    """A word where there is room, else a sign drawn here, so that no font has to have it; the name stays."""
+
+    def __init__(self, word: str, name: str, sign: str, *, accessible: str) -> None:
+        super().__init__(word)
+        self._word, self._sign = word, sign
+        self.setObjectName(name)
+        self.setAccessibleName(accessible)
+        self.setToolTip(accessible)
+        self.setFont(theme.font())
+        self.setProperty("look", "room")
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+
+    def show_word(self, shown: bool) -> None:
+        self.setText(self._word if shown else "")
+        self.setMinimumWidth(0 if shown else theme.TOUCH_PX)
+        self.setMaximumWidth(_NO_MOST if shown else theme.TOUCH_PX)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        super().paintEvent(event)
+        if self.text():
+            return
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ink = self.palette().color(QPalette.ColorRole.Text)
+        middle = QRectF(self.rect()).center()
+        if self._sign == "help":
+            painter.setPen(ink)
+            painter.setFont(theme.semibold(20))
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, "?")
+        else:  # three slides of a desk
+            painter.setPen(QPen(ink, 2))
+            painter.setBrush(ink)
+            for down, along in ((-7, 4), (0, -4), (7, 2)):
+                y = middle.y() + down
+                painter.drawLine(QPointF(middle.x() - 9, y), QPointF(middle.x() + 9, y))
+                painter.drawEllipse(QPointF(middle.x() + along, y), 2.5, 2.5)
+        painter.end()
 
 
 class Foot(QWidget):
@@ -68,7 +147,7 @@ class Foot(QWidget):
         super().__init__()
         self.setObjectName("foot")
         self.setFixedHeight(28)
-        row = QHBoxLayout(self)
+        row = self._row = QHBoxLayout(self)
         row.setContentsMargins(20, 0, 20, 0)
         row.setSpacing(22)
         self.facts = {name: label("", "second", px=theme.SECOND_PX) for name in self.NAMES}
@@ -77,45 +156,28 @@ class Foot(QWidget):
             row.addWidget(fact)
         row.addStretch(1)
 
+    def fit(self, density: Density) -> None:
+        """Facts that have no room any more go from the end; at the tightest the line gives its room to the work."""
+        self.setVisible(density.foot_px > 0)
+        self.setFixedHeight(max(1, density.foot_px))
+        self._row.setContentsMargins(density.side_px, 0, density.side_px, 0)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._drop_what_has_no_room()
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(0, super().minimumSizeHint().height())
+
+    def _drop_what_has_no_room(self) -> None:
+        left = self.width() - 2 * self._row.contentsMargins().left() - self._row.spacing() // 2
+        for fact in self.facts.values():
+            left -= fact.sizeHint().width()
+            fact.setVisible(left >= 0)
+            left -= self._row.spacing()
+
     def say(self, name: str, text: str) -> None:
         fact = self.facts[name]
         if fact.text() != text:
             fact.setText(text)
-
-
-class Notice(QFrame):
-    """A line above the work for what is not part of a run: a fault, trouble with the ledger, a run found again."""
-
-    def __init__(self, tokens: Tokens) -> None:
-        super().__init__()
-        self._tokens = tokens
-        self._alarm = False
-        self.setObjectName("notice")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(14, 4, 6, 4)
-        row.setSpacing(10)
-        self.sign = Sign(tokens.ink, side=20)
-        self.words = label("", px=theme.BODY_PX, wrap=True)
-        self.words.setObjectName("notice_words")
-        seen: QPushButton = button(texts.DISMISS, "notice_seen")
-        seen.clicked.connect(self.hide)
-        row.addWidget(self.sign)
-        row.addWidget(self.words, 1)
-        row.addWidget(seen)
-        self.hide()
-
-    def tell(self, words: str, *, alarm: bool = False) -> None:
-        self._alarm = alarm
-        self.setProperty("look", "alarm" if alarm else "card")
-        self.style().unpolish(self)
-        self.style().polish(self)
-        self._colour_sign()
-        self.words.setText(words)
-        self.show()
-
-    def _colour_sign(self) -> None:
-        self.sign.show_sign("alarm" if self._alarm else "on", self._tokens.red if self._alarm else self._tokens.second)
-
-    def set_tokens(self, tokens: Tokens) -> None:
-        self._tokens = tokens
-        self._colour_sign()
+            self._drop_what_has_no_room()

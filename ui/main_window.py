@@ -6,16 +6,21 @@ The supply's side stands outside the rooms, so that "Output off" is in the same 
 from collections.abc import Callable
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QCloseEvent
+from PySide6.QtGui import QCloseEvent, QResizeEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import STAGE_OF, RunKind, Stage
 from ui import texts, theme
 from ui.curves.room import CurvesRoom
-from ui.frame_parts import Foot, Header, Notice
+from ui.density import LEAST, ROOMY, Density, density_of
+from ui.frame_parts import Foot, Header
+from ui.help.room import HelpRoom
 from ui.history.room import HistoryRoom
+from ui.notice import Notice
 from ui.pieces import Pages
 from ui.record.page import RecordPage
+from ui.red_card import RedCard
+from ui.settings.room import SettingsRoom
 from ui.stage_rail import StageRail
 from ui.stages.close import CloseStage
 from ui.stages.free import FreeStage
@@ -27,7 +32,7 @@ from ui.stages.run_view import RunView
 from ui.supply_panel import SupplyPanel
 from ui.theme import Tokens
 
-BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM = 0, 1, 2
+BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, SETTINGS_ROOM, HELP_ROOM = range(5)
 
 
 class MainWindow(QMainWindow):
@@ -43,8 +48,9 @@ class MainWindow(QMainWindow):
         self.tokens = tokens
         self.may_close: Callable[[], bool] = lambda: True
         self.setWindowTitle(texts.PROGRAM)
-        self.setMinimumSize(1180, 700)
+        self.setMinimumSize(LEAST)
         self.resize(1366, 768)
+        self.density = ROOMY
         self.header, self.foot = Header(demo=demo), Foot()
         self.notice = Notice(tokens)
         self.rail = StageRail(tokens)
@@ -54,9 +60,19 @@ class MainWindow(QMainWindow):
         self.record = RecordPage(tokens)
         self.curves = CurvesRoom(tokens)
         self.history = HistoryRoom(tokens)
+        self.settings, self.help = SettingsRoom(), HelpRoom()
         self.panel.lend(self.curves.side)
         self._lay_out()
+        self._name_charts(demo)
         self.intake.kind.setFocus()
+
+    def _name_charts(self, demo: bool) -> None:
+        """What a copied picture of each is headed with."""
+        captions = [view.plot.caption for view in self.views()]
+        captions += [self.curves.run_in.plot.caption, self.curves.chart.plot.caption, self.history.plot.caption]
+        for caption in captions:
+            caption.of_job, caption.demo = self.header.title.text, demo
+        self.history.plot.caption.of_job = self.history.detail.text
 
     def _lay_out(self) -> None:
         self.stages = QStackedWidget()
@@ -73,7 +89,7 @@ class MainWindow(QMainWindow):
             self.stages.addWidget(page)
         self.stages.addWidget(self.record)
         bench = QWidget()
-        bench_row = QHBoxLayout(bench)
+        bench_row = self._bench_row = QHBoxLayout(bench)
         bench_row.setContentsMargins(0, 0, 0, 0)
         bench_row.setSpacing(12)
         bench_row.addWidget(self.rail)
@@ -82,11 +98,13 @@ class MainWindow(QMainWindow):
         self.rooms.addWidget(bench)
         self.rooms.addWidget(self.curves)
         self.rooms.addWidget(self.history)
+        self.rooms.addWidget(self.settings)
+        self.rooms.addWidget(self.help)
         middle = QVBoxLayout()
         middle.setSpacing(8)
         middle.addWidget(self.notice)
         middle.addWidget(self.rooms, 1)
-        body = QHBoxLayout()
+        body = self._body = QHBoxLayout()
         body.setContentsMargins(20, 16, 20, 12)
         body.setSpacing(16)
         body.addLayout(middle, 1)
@@ -100,6 +118,7 @@ class MainWindow(QMainWindow):
         column.addLayout(body, 1)
         column.addWidget(self.foot)
         self.setCentralWidget(ground)
+        self.red = RedCard(self.tokens, ground, self.panel, (self.header, self.notice, self.rooms))
 
     def view_of(self, kind: RunKind) -> RunView:
         """Where a run of this kind is shown: with its stage."""
@@ -131,6 +150,21 @@ class MainWindow(QMainWindow):
         self.panel.show_lent(room == CURVES_ROOM)
         self.header.rooms.button(room).setChecked(True)
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        density = density_of(self.size())
+        if density is not self.density:
+            self.fit(density)
+
+    def fit(self, density: Density) -> None:
+        """Another size of the window, in which parts have to stand closer or may stand wider."""
+        self.density = density
+        side, gap = density.side_px, density.gap_px
+        self._body.setContentsMargins(side, gap, side, min(gap, 12))
+        self._body.setSpacing(gap)
+        self._bench_row.setSpacing(min(gap, 12))
+        density.dress(self.centralWidget())
+
     def wear(self, tokens: Tokens) -> None:
         """Another theme, for the whole application."""
         self.tokens = tokens
@@ -138,7 +172,7 @@ class MainWindow(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(theme.palette(tokens))
             application.setStyleSheet(theme.style_sheet(tokens))
-        for part in (self.rail, self.panel, self.notice, self.record, self.curves, self.history, *self.views()):
+        for part in (self.rail, self.panel, self.notice, self.red, self.record, self.curves, self.history, *self.views()):
             part.set_tokens(tokens)
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -2,7 +2,7 @@
 
 import html
 
-from PySide6.QtCore import QPointF, QSize, Qt
+from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -13,11 +13,16 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSizePolicy,
     QStackedWidget,
+    QStyle,
+    QStyleOptionButton,
+    QVBoxLayout,
     QWidget,
 )
 
 from ui import theme
+from ui.density import SENTENCE, TIGHT, Density
 
+_WHY, _HINT = "why_grey", "usual_hint"
 
 def label(text: str, tone: str = "", *, px: int = theme.BODY_PX, bold: bool = False, wrap: bool = False) -> QLabel:
     """`tone` picks the colour in the style sheet: second, third, ask, alarm, look. A label is a frame: no "look"."""
@@ -25,6 +30,8 @@ def label(text: str, tone: str = "", *, px: int = theme.BODY_PX, bold: bool = Fa
     made.setTextFormat(Qt.TextFormat.PlainText)
     made.setFont(theme.semibold(px) if bold else theme.font(px))
     made.setWordWrap(wrap)
+    if px == theme.SENTENCE_PX:
+        made.setProperty(SENTENCE, True)
     if tone:
         made.setProperty("tone", tone)
     return made
@@ -34,6 +41,18 @@ def card(look: str = "card") -> QFrame:
     made = QFrame()
     made.setProperty("look", look)
     return made
+
+
+def named(name: str, field: QWidget) -> tuple[QWidget, QLabel]:
+    """A field with its name above it, as one part, and the name."""
+    part, text = QWidget(), Elided(name, "second", px=theme.SECOND_PX)
+    column = QVBoxLayout(part)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(2)
+    text.setBuddy(field)
+    column.addWidget(text)
+    column.addWidget(field)
+    return part, text
 
 
 def button(text: str, name: str, look: str = "", *, accessible: str = "", bold: bool = False) -> QPushButton:
@@ -60,6 +79,26 @@ def scrolled(content: QWidget) -> QScrollArea:
     area.viewport().setAutoFillBackground(False)
     content.setAutoFillBackground(False)
     return area
+
+
+def grey(widget: QWidget, why: str) -> None:
+    """Can be used, unless there is a reason why not: then that is its tooltip and what is read of it aloud.
+
+    "" for none: the tooltip it had is there again.
+    """
+    if widget.isEnabled() and not widget.property(_WHY):
+        widget.setProperty(_HINT, widget.toolTip())
+    if why == (widget.property(_WHY) or "") and widget.isEnabled() is not bool(why):
+        return
+    widget.setProperty(_WHY, why)
+    widget.setEnabled(not why)
+    widget.setToolTip(plain_hint(why) if why else str(widget.property(_HINT) or ""))
+    widget.setAccessibleDescription(why)
+
+
+def why_grey(widget: QWidget) -> str:
+    """As grey() was told; "" where it can be used, or where nobody said why it can't."""
+    return str(widget.property(_WHY) or "")
 
 
 def plain_hint(text: str) -> str:
@@ -113,17 +152,24 @@ class Elided(QLabel):
 
 
 class TwoLines(QLabel):
-    """Always as high as two lines, so that nothing below moves; what has no room ends in "…", whole in the tooltip."""
+    """Always as high as two lines (one where the window is tight), so that nothing below moves; what has no room ends
+    in "…", whole in the tooltip."""
 
     def __init__(self, tone: str = "", *, px: int = theme.BODY_PX) -> None:
         super().__init__()
         self.said = ""
+        self._lines = 2
         self.setFont(theme.font(px))
         self.setProperty("tone", tone)
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
         self.setFixedHeight(2 * self.fontMetrics().lineSpacing() + 4)
+
+    def fit(self, density: Density) -> None:
+        self._lines = 1 if density is TIGHT else 2
+        self.setFixedHeight(self._lines * self.fontMetrics().lineSpacing() + 4)
+        self._fit()
 
     def say(self, text: str) -> None:
         self.said = text
@@ -141,7 +187,7 @@ class TwoLines(QLabel):
         if line.isValid():
             line.setLineWidth(width)
         layout.endLayout()
-        cut = line.textLength() if line.isValid() else 0
+        cut = line.textLength() if line.isValid() and self._lines > 1 else 0
         rest = self.fontMetrics().elidedText(self.said[cut:], Qt.TextElideMode.ElideRight, width)
         if rest != self.said[cut:] and " " in rest:
             rest = f"{rest[:-1].rpartition(' ')[0]} …"  # a word is whole or not there
@@ -169,8 +215,13 @@ class Chooser(QComboBox):
         painter.end()
 
 
+BOX_PX, LEAST_WORDS_PX = 34, 110
+_WRAPPED = Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap
+
+
 class Tick(QCheckBox):
-    """A box to tick, large enough for gloves. The tick is drawn here: with a box from the style sheet none is."""
+    """A box to tick, large enough for gloves. The tick is drawn here: with a box from the style sheet none is; and the
+    words, which go on in the next line where they have no room."""
 
     def __init__(self, text: str, name: str) -> None:
         super().__init__(text)
@@ -178,12 +229,37 @@ class Tick(QCheckBox):
         self.setAccessibleName(text)
         self.setFont(theme.font())
         self.setMinimumHeight(theme.TOUCH_PX - 4)
+        policy = QSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Preferred)
+        policy.setHeightForWidth(True)
+        self.setSizePolicy(policy)
+
+    def minimumSizeHint(self) -> QSize:
+        whole = self.sizeHint()
+        return QSize(min(whole.width(), BOX_PX + LEAST_WORDS_PX), whole.height())
+
+    def sizeHint(self) -> QSize:
+        return QSize(BOX_PX + self.fontMetrics().horizontalAdvance(self.text()) + 4, theme.TOUCH_PX - 4)
+
+    def heightForWidth(self, width: int) -> int:
+        words = QRect(0, 0, max(1, width - BOX_PX), 1000)
+        high = self.fontMetrics().boundingRect(words, _WRAPPED, self.text()).height()
+        return max(theme.TOUCH_PX - 4, high + 6)
+
+    def hitButton(self, pos: QPoint) -> bool:
+        return self.rect().contains(pos)
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        super().paintEvent(event)
-        if not self.isChecked():
-            return
+        option = QStyleOptionButton()
+        self.initStyleOption(option)
+        option.text = ""
         painter = QPainter(self)
+        self.style().drawControl(QStyle.ControlElement.CE_CheckBox, option, painter, self)
+        role = QPalette.ColorRole.Text if self.isEnabled() else QPalette.ColorRole.PlaceholderText
+        painter.setPen(self.palette().color(role))
+        painter.drawText(self.rect().adjusted(BOX_PX, 0, 0, 0), _WRAPPED, self.text())
+        if not self.isChecked():
+            painter.end()
+            return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(self.palette().color(QPalette.ColorRole.Text), 2.5))
         y = self.height() / 2.0

@@ -15,9 +15,12 @@ from benchlog.recovery.ceilings import intersect
 from benchlog.settings import Settings, owner_settings
 from ui import sayings, texts
 from ui.advising import Advising
+from ui.alarming import Alarming
+from ui.alarms import What
 from ui.asking_supplies import Supplies, SuppliesAsked
 from ui.bench_job import BenchJob
 from ui.curves.curving import Curving
+from ui.desktop import Desktop
 from ui.facts import FootFacts
 from ui.history.browsing import Browsing
 from ui.live_run import LinkFactory
@@ -61,27 +64,35 @@ class Session(QObject):
         self.facts = FootFacts(window.foot, ledger.path.name, self)
         self.running = Running(window, ledger, self.bench, self.facts, link_factory)
         self.run, self.off = self.running.live, self.running.off
+
+        def sound() -> None:
+            if self.preferring.now.beep:
+                beep()
+
+        self.running.beep = sound
+        self.alarming = Alarming(window, self.off, self.run, sound)
         self.browsing = Browsing(
             window.history, ledger, window.notice, self, settings=settings, in_the_way=self._no_file_now
         )
         self.advising = Advising(window, self.bench, self.running)
         self.taking_in = TakingIn(window, ledger, self.bench)
         self.recording = Recording(window, ledger, self.bench, self.running, settings)
-        self.curving = Curving(window, ledger, self.bench, self.running, settings, beep=beep)
+        self.curving = Curving(window, ledger, self.bench, self.running, settings, beep=sound)
         self.supplying = Supplying(window, ledger, self.running, supplies or SuppliesAsked(ledger.path))
         self.teaching = Teaching(self.preferring, self, in_the_way=self._no_file_now)
         self.start_keys = StartKeys(window, self.preferring, blocked=lambda: self.off.state is OffState.NOT_CONFIRMED)
         self.here = Stage.INTAKE
+        self.desktop = Desktop(self, settings)
         self._resource = resource
         self._closing = False
         self._unconfirmed: list[Run] = []
         window.may_close = self._may_close
         self._wire()
-        found = ""
         with self._minding_the_ledger():
-            found = self._file_left_behind()
+            if found := self._file_left_behind():
+                window.notice.tell(found, What.LEFT_BEHIND)
         with self._minding_the_ledger():
-            self._look_back(found)
+            self._look_back()
         self.refresh()
 
     def _wire(self) -> None:
@@ -230,7 +241,9 @@ class Session(QObject):
         self.go_to(after if after is not self.here else Stage.CLOSE)
 
     def show_room(self, room: int) -> None:
+        self.desktop.leaving(room)
         self.window.show_room(room)
+        self.desktop.shown(room)
         self.facts.in_history(room == HISTORY_ROOM)
         self._show_header()
         if room == CURVES_ROOM:
@@ -319,7 +332,7 @@ class Session(QObject):
             self.bench.unlock(who=who, why=why)
             self.window.intake.unlock.forget()
             self.window.panel.ceilings.blank()
-            self.window.notice.hide()
+            self.window.notice.put_away()
         self.refresh()
 
     def _keep_made_safe(self, answers: list[str]) -> None:
@@ -354,7 +367,7 @@ class Session(QObject):
     def _acknowledge(self) -> None:
         """What can't be kept is asked again at the next start: a ledger in trouble must not hold the window open."""
         self.off.tell(OffEvent.ACKNOWLEDGED)
-        self.window.notice.hide()
+        self.window.notice.settle(What.FOUND_ON, What.ACKNOWLEDGE_FIRST)
         if not self.run.on:  # else its end says whether there is anything to keep
             with self._minding_the_ledger():
                 acknowledge(self.ledger, self._unconfirmed)
@@ -362,9 +375,9 @@ class Session(QObject):
         self.refresh()
         self._close_if_waiting()
 
-    def _look_back(self, found: str = "") -> None:
+    def _look_back(self) -> None:
         """A run that was not confirmed off is shown until a person says so, whoever filed it and when. One supply at a
-        time, the last run first. `found` is said along with it."""
+        time, the last run first."""
         runs = not_confirmed(self.ledger)
         self._unconfirmed = [run for run in runs if run.resource == runs[0].resource]
         if runs and self.off.may_begin:
@@ -377,9 +390,7 @@ class Session(QObject):
                 resource=run.resource,
             )
             self.off.tell(OffEvent.FOUND)
-            self.window.notice.tell(f"{found} {told}".strip(), alarm=True)
-        elif found:
-            self.window.notice.tell(found)
+            self.window.notice.tell(told, What.FOUND_ON)
 
     def _file_left_behind(self) -> str:
         """What was filed, as a sentence; "" where nothing was."""
@@ -397,7 +408,7 @@ class Session(QObject):
     def fault(self, what: str) -> None:
         """A bug: output off first, then said."""
         self.running.output_off(texts.STOP_FAULT)
-        self.window.notice.tell(texts.FAULT.format(what=what, rest=texts.FAULT_REST), alarm=True)
+        self.window.notice.tell(texts.FAULT.format(what=what, rest=texts.FAULT_REST), What.FAULT)
 
     def _may_close(self) -> bool:
         """Not while a run is on, nor while nobody has said that an unconfirmed output was switched off by hand."""

@@ -78,7 +78,7 @@ CHART_COPY, CHART_COPY_NAME = "Copy picture", "Copy this chart as a picture. Key
 CHART_COPIED = "The picture is on the clipboard, {width} × {height} pixels, in light colours for paper."
 CHART_CAPTION = "{job} · {run}"
 CHART_ZOOMED = "Looking closer: {low} to {high} of {whole}."
-CHART_NOT_FOLLOWED = "Looking at {low} to {high}. The run goes on and is not followed here."
+CHART_NOT_FOLLOWED = "The run goes on and is not followed: {low} to {high} is shown."
 CHART_BACK, CHART_FOLLOW = "Back to the whole", "Follow the run again"
 CHART_EMPTY = "Nothing was measured yet"
 VOLTS_LINE, AMPS_LINE = "volts", "amps"
@@ -190,6 +190,14 @@ FOUND_NOT_CONFIRMED = (
 ACKNOWLEDGE_FIRST = "First switch the supply off by hand, and say so at the right."
 NOT_WHILE_ON = "Not while a run is on."
 DISMISS = "Seen"
+ACT_NOW, LOOK, YOUR_TURN = "ACT NOW", "LOOK", "YOUR TURN"
+NOTICE_MORE, NOTICE_EARLIER = "{count} more", "Earlier"
+NOTICE_LIST = "What was said last"
+RED_NAME = "Act now: the output may be on"
+RED_DO = "Switch the supply off by hand: its own output key or the mains switch."
+RED_WHY = "The output may be on. “Off” was sent, but the supply has not confirmed it."
+RED_WHY_LINK = "The link to the supply was lost while its output was on. From here it can’t be switched off any more."
+RED_SINCE = "Since then, at {at}, the supply has answered that its output is off. Look at it all the same."
 
 # intake
 INTAKE_SAY = "What has stopped moving, and what does its label say?"
@@ -534,6 +542,7 @@ RECORD_BACK, RECORD_YOUR_TURN = "Back to {stage}", "Your turn: back to {stage}"
 FIELD_RECORD_WHO, RECORD_WHO_HINT = "Who", "who works"
 FIELD_RECORD_WORDS, RECORD_WORDS_HINT = "Words for a hand step or a note", "Words, for a hand step or a note"
 RECORD_NOTE, RECORD_CORRECTION = "Keep note", "Keep correction"
+RECORD_TIMELINE = "Timeline"
 RECORD_FINDINGS, RECORD_COSTS, RECORD_WAITING, RECORD_PICTURES = "Findings", "Costs", "Waiting", "Files"
 RECORD_IN_RUN = "In the running record: {text}"
 RECORD_DRAFT_FOUND = "What was being typed under “Record and costs” when the program last ended is there again."
@@ -763,7 +772,7 @@ OTHER_KEYS: tuple[tuple[str, str], ...] = (
     ("Ctrl+Z", "Take back the last change, on the intake page and in the settings"),
     ("Space", "In the curves: begin, after a serial and Enter"),
     ("+  −  ←  →  Home", "On a chart: closer, wider, along, back to the whole"),
-    ("C", "On a chart: two cursors; the arrows move one, X or Tab takes the other"),
+    ("C", "On the chart of a run: two cursors; the arrows move one, X or Tab takes the other"),
     ("Ctrl+C", "On a chart: copy it as a picture"),
     ("Enter", "Opens what is picked, or keeps what is typed"),
     ("Tab", "From field to field, through everything that can be pressed"),

@@ -69,6 +69,8 @@ DARK = Tokens(
     blue_ground="#202c3f",
 )
 
+PALETTES = (LIGHT, DARK)
+
 BODY_PX, SECOND_PX, SENTENCE_PX, NUMERAL_PX = 15, 13, 22, 50
 TOUCH_PX = 44
 """The least height of what is pressed with gloves on."""
@@ -121,6 +123,8 @@ def palette(tokens: Tokens) -> QPalette:
         (QPalette.ColorRole.Base, tokens.card),
         (QPalette.ColorRole.AlternateBase, tokens.band),
         (QPalette.ColorRole.Text, tokens.ink),
+        (QPalette.ColorRole.Link, tokens.ink),
+        (QPalette.ColorRole.LinkVisited, tokens.ink),
         (QPalette.ColorRole.PlaceholderText, tokens.second),
         (QPalette.ColorRole.Button, tokens.card),
         (QPalette.ColorRole.ButtonText, tokens.ink),
@@ -145,6 +149,7 @@ QFrame[look="card"] {{ background: {t.card}; border: 1px solid {t.line}; border-
 QFrame[look="quiet"] {{ background: transparent; border: 1px solid {t.line}; border-radius: 8px; }}
 QFrame[look="here"] {{ background: {t.card}; border: 2px solid {t.ink}; border-radius: 8px; }}
 QFrame[look="ask"] {{ background: {t.blue_ground}; border: 2px solid {t.blue}; border-radius: 8px; }}
+QFrame[look="amber"] {{ background: {t.card}; border: 2px solid {t.amber}; border-radius: 8px; }}
 QFrame[look="alarm"] {{ background: {t.red_ground}; border: 2px solid {t.red}; border-radius: 8px; }}
 QFrame[look="line"] {{ background: {t.line}; border: 0; }}
 QLabel {{ background: transparent; border: 0; }}
@@ -167,7 +172,13 @@ QPushButton[look="pill"] {{ border-radius: 22px; }}
 QPushButton[look="pill"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
 QPushButton[look="room"] {{ background: transparent; border: 0; color: {t.second}; }}
 QPushButton[look="room"]:checked {{ background: {t.selection}; color: {t.ink}; }}
+QWidget#ground[narrow="true"] QPushButton, QPushButton#ceilings_all {{ padding: 0 8px; }}
 QPushButton[look="room"]:focus {{ border: 2px solid {t.second}; }}
+QPushButton[look="chart"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 6px; padding: 0 8px;
+  color: {t.second}; }}
+QPushButton[look="chart"]:hover {{ background: {t.band}; }}
+QPushButton[look="chart"]:checked {{ background: {t.selection}; color: {t.ink}; }}
+QPushButton[look="chart"]:focus {{ border: 2px solid {t.ink}; padding: 0 7px; }}
 QPushButton[look="ask"] {{ background: {t.blue}; color: {t.card}; border: 2px solid {t.blue}; }}
 QPushButton[look="plain-ask"] {{ background: {t.card}; color: {t.blue}; border: 2px solid {t.blue}; }}
 QPushButton[look="choice"] {{ background: {t.card}; color: {t.second}; }}
@@ -195,6 +206,8 @@ QListWidget[look="rows"] {{ background: {t.card}; border: 1px solid {t.line}; bo
 QListWidget[look="rows"]:focus {{ border: 2px solid {t.ink}; }}
 QListWidget[look="rows"]::item {{ padding: 0 10px; border-bottom: 1px solid {t.band}; }}
 QListWidget[look="rows"]::item:selected {{ background: {t.selection}; color: {t.ink}; }}
+QTextBrowser {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; padding: 1px; }}
+QTextBrowser:focus {{ border: 2px solid {t.ink}; padding: 0; }}
 QHeaderView {{ background: transparent; }}
 QHeaderView::section {{ background: {t.card}; color: {t.second}; border: 0; border-bottom: 1px solid {t.line};
   padding: 4px 13px; }}
