@@ -3,7 +3,7 @@
 from PySide6.QtCore import QObject, Signal
 
 from benchlog.recovery.advice import Advice, Past
-from ui import sayings, texts
+from ui import retelling, sayings, texts
 from ui.bench_job import BenchJob
 from ui.main_window import MainWindow
 from ui.running import Running, minding_the_ledger
@@ -30,7 +30,7 @@ class Advising(QObject):
             return
         with minding_the_ledger(self._window.notice):
             self._told, self._past, why_not = self._bench.advice(self._window.intake.setting(), self._running.ladder)
-            card.show_advice(self._told, self._past, texts.SAME_AS_LAST_NOT.format(why=why_not) if why_not else "")
+            card.show_advice(self._told, self._past, texts.SAME_AS_LAST_NOT.format(why=retelling.told(why_not)) if why_not else "")
 
     def _begin_higher(self) -> None:
         if self._told is not None and self._told.sequence is not None:
@@ -49,7 +49,7 @@ class Advising(QObject):
         told = texts.SAME_AS_LAST_DONE.format(
             job=found.job,
             volts=sayings.short(volts, "V"),
-            amps=sayings.short(limits.amps, "A") if limits.amps is not None else texts.AMPS_NO_CEILING,
+            amps=sayings.short(limits.amps, "A") if limits.amps is not None else retelling.told(texts.AMPS_NO_CEILING),
         )
         self._window.notice.tell(told)
         self.taken.emit()

@@ -4,7 +4,7 @@ from PySide6.QtCore import QObject, Signal
 
 from benchlog.ledger.backups import Backup, BackupOfTheDay
 from benchlog.ledger.store import Ledger
-from ui import texts
+from ui import retelling, texts
 from ui.main_window import MainWindow
 
 
@@ -29,6 +29,6 @@ class BackingUp(QObject):
 
     def _tell(self, told: Backup | str) -> None:
         if isinstance(told, str):
-            self._window.notice.tell(texts.BACKUP_FAILED.format(what=told))
+            self._window.notice.tell(texts.BACKUP_FAILED.format(what=retelling.told(str(told))))
         elif told.trouble:
-            self._window.notice.tell(texts.BACKUP_LACKS.format(what=told.trouble))
+            self._window.notice.tell(texts.BACKUP_LACKS.format(what=retelling.told(told.trouble)))

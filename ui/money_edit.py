@@ -4,7 +4,7 @@ from PySide6.QtWidgets import QLineEdit
 
 from benchlog.errors import Refused
 from benchlog.money import parse_money, show_money
-from ui import theme
+from ui import retelling, theme
 
 
 class MoneyEdit(QLineEdit):
@@ -30,7 +30,7 @@ class MoneyEdit(QLineEdit):
         try:
             self.text().strip() and parse_money(self.text())
         except Refused as refusal:
-            return str(refusal)
+            return retelling.told(str(refusal))
         return ""
 
     def put(self, cents: int | None) -> None:

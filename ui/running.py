@@ -18,7 +18,7 @@ from benchlog.motor.compare import compare
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import STAGE_OF, EntryKind, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
-from ui import sayings, texts
+from ui import retelling, sayings, texts
 from ui.bench_job import BenchJob
 from ui.bench_keys import BenchKeys
 from ui.facts import FootFacts
@@ -41,7 +41,7 @@ def minding_the_ledger(notice: Notice) -> Iterator[None]:
         yield
     except (LedgerError, JournalDamaged, OSError) as error:
         _log.error("the ledger: %s", error)
-        notice.tell(texts.LEDGER_TROUBLE.format(what=error), alarm=True)
+        notice.tell(texts.LEDGER_TROUBLE.format(what=retelling.told(str(error))), alarm=True)
     except Refused as refusal:
         notice.tell(sayings.sentence(str(refusal)))
 
@@ -127,7 +127,7 @@ class Running(QObject):
         try:
             self.live.begin(request)
         except OSError as error:
-            self.window.notice.tell(texts.NO_START.format(what=error), alarm=True)
+            self.window.notice.tell(texts.NO_START.format(what=retelling.told(str(error))), alarm=True)
             return False
         self._receiver = receiver
         self.off.tell(OffEvent.BEGAN)
@@ -138,9 +138,9 @@ class Running(QObject):
         self.keys.heed(listening=STAGE_OF[request.kind] is Stage.FREE, armed=request.kind is RunKind.HAND)
         return True
 
-    def output_off(self, reason: str = texts.STOP_PRESSED) -> None:
+    def output_off(self, reason: str = "") -> None:
         """From the button, the keys, a fault or the closing of the window; as often as one likes."""
-        self.live.stop(reason)
+        self.live.stop(reason or texts.STOP_PRESSED)
         if self.live.on:
             self.off.tell(OffEvent.PRESSED)
 

@@ -93,7 +93,8 @@ def full_stop(text: str) -> str:
 
 def choice_text(choice: str) -> str:
     """A choice of the run's as it stands on a button."""
-    return texts.CHOICE_WORDS.get(choice) or full_stop(told(choice)).removesuffix(".")
+    words = told(choice)
+    return texts.CHOICE_WORDS.get(choice, words[:1].upper() + words[1:])
 
 
 def measured_text(measured: Measured) -> str:

@@ -74,7 +74,7 @@ class StageRow(QAbstractButton):
 
     def show_milestone(self, milestone: Milestone, *, here: bool) -> None:
         self._milestone, self._here, self._live = milestone, here, ""
-        standing = texts.STANDING_HERE if here else milestone.standing.value
+        standing = texts.STANDING_HERE if here else milestone.standing.words
         self.setAccessibleName(
             texts.STAGE_ACCESSIBLE.format(
                 number=self._number, name=self.text(), standing=standing, found=milestone.found or texts.NOTHING

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication
 from benchlog.bench.looking_around import LastLook
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.supplies import KeptSupply, kept_supply, last_check
-from ui import texts
+from ui import retelling, texts
 from ui.asking_supplies import Question, Supplies, Told, told_of
 from ui.history.errands import Errands
 from ui.main_window import MainWindow
@@ -166,7 +166,7 @@ class Supplying(QObject):
         if answer is not None and answer.resource == resource and not answer.usable:
             row.show_report(answer, unfold=unfold)
             before = "" if kept is None else " " + texts.SUPPLY_NOT_KEPT.format(day=day_text(kept.utc))
-            row.say(texts.SUPPLY_NOT_USABLE.format(why=answer.why.rstrip(".")) + before, alarm=True)
+            row.say(texts.SUPPLY_NOT_USABLE.format(why=retelling.told(answer.why).rstrip(".")) + before, alarm=True)
         elif kept is None:
             row.show_report(None)
             row.say("")

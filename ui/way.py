@@ -17,10 +17,16 @@ GOES = frozenset({Outcome.FREED, Outcome.RUNS})
 
 
 class Standing(Enum):
-    DONE = texts.STANDING_DONE
-    NEXT = texts.STANDING_NEXT
-    TO_COME = texts.STANDING_TO_COME
-    SKIPPED = texts.STANDING_SKIPPED
+    """By the name of the constant that says it."""
+
+    DONE = "STANDING_DONE"
+    NEXT = "STANDING_NEXT"
+    TO_COME = "STANDING_TO_COME"
+    SKIPPED = "STANDING_SKIPPED"
+
+    @property
+    def words(self) -> str:
+        return str(getattr(texts, self.value))
 
 
 class Milestone(msgspec.Struct, frozen=True, kw_only=True):

@@ -16,6 +16,7 @@ from benchlog.motor.startup import UNKNOWN_ZERO, zero_of
 from benchlog.quantities import show
 from benchlog.records import CheckKind, Lot, LotCheck, Unit
 from ui import curve_texts as texts
+from ui import retelling
 from ui.curves.reading import Shown, judge_run, judged_of
 from ui.moments import clock_text
 
@@ -63,7 +64,7 @@ def keep_checks(ledger: Ledger, lot: Lot, run_id: int) -> str:
     failed = [one for one in made if not one.passed]
     if not failed:
         return ""
-    kinds = " and ".join(texts.CHECK_KINDS[one.kind.value] for one in failed)
+    kinds = ", ".join(texts.CHECK_KINDS[one.kind.value] for one in failed)
     return texts.CHECK_FAILED.format(kinds=kinds, told=", ".join(show(one.value, one.unit) for one in failed))
 
 
@@ -85,7 +86,7 @@ def make_limits(ledger: Ledger, lot: Lot, who: str) -> LimitsMade:
             runs=tuple(one.run.id for one in good),
         )
     except Refused as refusal:
-        raise Refused(texts.LIMITS_NOT.format(why=refusal)) from refusal
+        raise Refused(texts.LIMITS_NOT.format(why=retelling.told(str(refusal)))) from refusal
     key = keep_limits(ledger, made, who)
     set_limits(ledger, lot, key)
     kept = kept_limits(ledger, key)

@@ -7,7 +7,7 @@ from benchlog.pictures.taking import Taken
 from benchlog.quantities import parse
 from benchlog.reports.foreign_csv import UNITS, Choice, Kind, Pick, Preview
 from ui import curve_texts as texts
-from ui import theme
+from ui import retelling, theme
 from ui.curves.form_rows import grid_of, line, put
 from ui.curves.laying import guessed
 from ui.history.job_list import plain_table
@@ -105,7 +105,7 @@ class CaptureForm(QWidget):
                 for edit, unit in ((self.interval, "s"), (self.volts_scale, ""), (self.amps_per_volt, ""))
             ]
         except ValueError as problem:
-            return texts.CAPTURE_WRONG.format(what=problem)
+            return texts.CAPTURE_WRONG.format(what=retelling.told(str(problem)))
         interval_s, volts_scale, amps_per_volt = numbers
         if (picks["time"] is None) == (interval_s is None):
             return texts.CAPTURE_TIME

@@ -12,7 +12,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.pictures.taking import Taken, take_file
 from benchlog.reports.foreign_csv import Choice, Preview, preview
 from ui import curve_texts as texts
-from ui import texts as window_texts
+from ui import retelling, texts as window_texts
 from ui.curves import exporting
 from ui.curves.laying import Laid, lay
 from ui.curves.reading import Shown
@@ -108,7 +108,7 @@ class CurveFiles(QObject):
             try:
                 return lay(ledger, of, start, taken, choice)
             except Refused as refusal:
-                return str(refusal)
+                return retelling.told(str(refusal))
 
         self._errands.ask("capture", work, self._show_laid)
 
@@ -121,7 +121,7 @@ class CurveFiles(QObject):
         self._room.show_page(CHART_PAGE)
         chart.plot.show_capture(laid.line)
         chart.over.setText(texts.LAY_OFF)
-        chart.say(laid.peaks, texts.PEAKS_WHY.format(window=texts.ms(laid.window_s), words=laid.words))
+        chart.say(laid.peaks, texts.PEAKS_WHY.format(window=texts.ms(laid.window_s), words=retelling.told(laid.words)))
 
     # export
 

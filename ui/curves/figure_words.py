@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from benchlog.motor.limits import JudgedFigure
 from benchlog.quantities import show
 from ui import curve_texts as texts
+from ui import retelling
 
 _PREFIXES = {-6: "µ", -3: "m", 0: "", 3: "k"}
 DIGITS = 3
@@ -29,12 +30,18 @@ def words_of(row: JudgedFigure) -> FigureWords:
     if row.value is None and row.high is not None:
         limits = f"{limits} {prefix}{row.unit}"
     return FigureWords(
-        name=row.label[:1].upper() + row.label[1:],
+        name=label_words(row.label),
         value=value,
         limits=limits,
         outside=_outside(row, say, f"{prefix}{row.unit}"),
         inside=row.inside,
     )
+
+
+def label_words(label: str) -> str:
+    """A figure's name as it stands in a table."""
+    words = retelling.told(label)
+    return words[:1].upper() + words[1:]
 
 
 class _Say:

@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QLabel
 from benchlog.motor.limits import Judged, JudgedFigure
 from benchlog.motor.start_figures import FIGURES, StartFigures
 from ui import curve_texts as texts
-from ui import theme
-from ui.curves.figure_words import words_of
+from ui import retelling, theme
+from ui.curves.figure_words import label_words, words_of
 from ui.pieces import label, plain_hint
 
 ROW_PX = 28
@@ -86,7 +86,7 @@ class FiguresTable(QFrame):
             row = rows[number] if number < len(rows) else None
             kind = FIGURES[number]
             if row is None:
-                said = (kind.label[:1].upper() + kind.label[1:], texts.NO_VALUE, texts.NO_VALUE, texts.NO_VALUE)
+                said = (label_words(kind.label), texts.NO_VALUE, texts.NO_VALUE, texts.NO_VALUE)
             else:
                 words_found = words_of(row)
                 said = (words_found.name, words_found.value, words_found.limits, words_found.outside)
@@ -95,6 +95,6 @@ class FiguresTable(QFrame):
                 cell.setText(text)
                 bold = column == 1 or (outside and column == 3)
                 cell.setFont(theme.semibold() if bold else theme.font())
-                cell.setToolTip(plain_hint(row.why) if row is not None else "")
+                cell.setToolTip(plain_hint(retelling.told(row.why)) if row is not None else "")
             told.append(texts.figures_told(*said))
         self.setAccessibleName(texts.FIGURES_NAME.format(told="; ".join(told)))

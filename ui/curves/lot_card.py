@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from ui import curve_texts as texts
-from ui import theme
+from ui import retelling, theme
 from ui.curves.few_lines import FewLines
 from ui.curves.reading import Shown
 from ui.curves.units_page import LEAST_GOOD
@@ -47,7 +47,7 @@ class LotCard(QFrame):
         title = texts.LOT_TITLE.format(name=lot.name) if lot is not None else texts.job_title(shown.job.number)
         self.title.say(title)
         self.limits.setVisible(_can_limit(shown))
-        self.setToolTip(plain_hint(shown.repeat))
+        self.setToolTip(plain_hint(retelling.told(shown.repeat)))
         self.words.say(" ".join(part for part in _said(shown) if part))
 
 
@@ -61,12 +61,12 @@ def _said(shown: Shown) -> list[str]:
         counted = texts.JOB_RUNS.format(count=texts.runs(len(shown.measured)))
         return [counted if shown.measured else texts.JOB_NO_RUNS, judged]
     rate = shown.rate
-    counted = texts.LOT_RATE.format(rate=rate.text) if rate is not None and rate.count else texts.LOT_NONE_JUDGED
+    counted = texts.LOT_RATE.format(rate=retelling.told(rate.text)) if rate is not None and rate.count else texts.LOT_NONE_JUDGED
     if shown.limits is None:
         if _can_limit(shown):  # beside the button there is no room for more
             return [texts.LOT_CAN_LIMIT.format(count=shown.good)]
-        return [texts.LOT_NO_LIMITS, shown.repeat]
-    return [counted, shown.repeat or shown.limits.limits.warning, _judged_by(shown)]
+        return [texts.LOT_NO_LIMITS, retelling.told(shown.repeat)]
+    return [counted, retelling.told(shown.repeat or shown.limits.limits.warning), _judged_by(shown)]
 
 
 def _judged_by(shown: Shown) -> str:

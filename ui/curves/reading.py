@@ -24,6 +24,7 @@ from benchlog.motor.repeatability import repeatability
 from benchlog.records import CheckKind, Job, Lot, LotCheck, Run, RunKind, Unit
 from benchlog.recovery.start_test import StartTest
 from ui import curve_texts as texts
+from ui import retelling
 from ui.charts.overlay_lines import BandOf, Line
 
 TOLD_OF = ("run_up_s", "run-up")
@@ -154,7 +155,7 @@ def filled_in(of: Captured, start: int = 0) -> tuple[Line | None, str]:
     delays = [float(event.values.get("delay_s") or 0.0) for event in of.starts]
     found: Interleaved = interleaved(of.curves, delays)
     if found.curve is None:
-        return None, texts.NOT_FILLED_IN.format(why=found.why)
+        return None, texts.NOT_FILLED_IN.format(why=retelling.told(found.why))
     return _line(found.curve, texts.filled_in_name(len(of.curves), found.interval_s)), found.why
 
 

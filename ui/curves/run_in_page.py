@@ -11,7 +11,7 @@ from benchlog.records import Event, EventKind, Run, RunKind, Trace
 from benchlog.recovery.running_in import DRIFT
 from benchlog.recovery.start_test import RunIn, check
 from ui import curve_texts as texts
-from ui import sayings, theme
+from ui import retelling, sayings, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.curves.form_rows import grid_of, line, put
@@ -191,7 +191,7 @@ class RunInPage(QWidget):
         if event.kind in (EventKind.STEP, EventKind.NOTE, EventKind.LOOK, EventKind.TRIP, EventKind.RESCUE):
             self.say(sayings.sentence(event.text), sayings.sentence(str(why)) if why else texts.RUN_IN_STAY)
         if event.kind is EventKind.STEP:
-            self.plot.begin_band(str(event.values.get("name", "")), event.t_s)
+            self.plot.begin_band(retelling.told(str(event.values.get("name", ""))), event.t_s)
         if event.kind is EventKind.TRIP:
             self.plot.add_mark(Mark(t_s=event.t_s, word=texts.CUT_OFF, strong=True))
         if event.values.get("name") == DRIFT:

@@ -5,7 +5,7 @@ from benchlog.quantities import show
 from benchlog.records import RunKind
 from benchlog.recovery.start_test import StartTest
 from ui import curve_texts as texts
-from ui import sayings
+from ui import retelling, sayings
 from ui.curves.reading import Measured, Shown, pace_of
 
 
@@ -21,7 +21,7 @@ def sentences(shown: Shown, picked: int | None) -> tuple[str, str]:
         return texts.ENDED_OF.format(name=name, said=said, count=texts.starts(len(one.captured.curves))), because
     if one.judged is not None and one.judged.sentence:
         say = _of(name, one.judged.sentence)
-        because = one.judged.because
+        because = retelling.told(one.judged.because)
     else:
         say, because = texts.CAPTURED_OF.format(name=name, count=texts.starts(len(one.captured.curves))), ""
     return say, " ".join(part for part in (because, _test_words(one)) if part)
@@ -29,7 +29,8 @@ def sentences(shown: Shown, picked: int | None) -> tuple[str, str]:
 
 def _of(name: str, sentence: str) -> str:
     """ "It starts slowly" as "Unit 12 starts slowly"."""
-    return f"{name} {sentence.removeprefix('It ')}" if sentence.startswith("It ") else f"{name}: {sentence}"
+    words = retelling.told(sentence)
+    return f"{name} {words.removeprefix('It ')}" if words.startswith("It ") else f"{name}: {words}"
 
 
 def _test_words(one: Measured) -> str:

@@ -4,12 +4,12 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from benchlog.motor.limits import Judged
 from ui import curve_texts as texts
+from ui import retelling
 from ui.pieces import Elided, label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
 WORD_PX = 26
-SIGNS = {texts.PASS: "done", texts.FAIL: "creeping", texts.NOT_JUDGED: "resting"}
 
 
 class VerdictCard(QFrame):
@@ -49,7 +49,8 @@ class VerdictCard(QFrame):
         self.setAccessibleName(texts.VERDICT_NAME.format(word=word, why=why))
 
     def _draw(self) -> None:
-        sign = SIGNS.get(self.word.text(), "none")
+        signs = {texts.PASS: "done", texts.FAIL: "creeping", texts.NOT_JUDGED: "resting"}
+        sign = signs.get(self.word.text(), "none")
         measured = self.word.text() in (texts.PASS, texts.FAIL)
         self.sign.show_sign(sign, self._tokens.ink if measured else self._tokens.second)
 
@@ -60,7 +61,7 @@ class VerdictCard(QFrame):
 
 def _why(judged: Judged) -> str:
     if judged.passed is None or not judged.rows:
-        return judged.sentence
+        return retelling.told(judged.sentence)
     told = [row for row in judged.rows if row.inside is not None]
     outside = sum(row.inside is False for row in told)
     if outside:

@@ -18,7 +18,7 @@ from benchlog.ledger.waiting import earlier_jobs
 from benchlog.ledger.wanted import Wanted
 from benchlog.records import Event, Job, Run, Trace
 from benchlog.settings import Settings, Shop, owner_settings
-from ui import texts
+from ui import retelling, texts
 from ui.frame_parts import Notice
 from ui.history import paper
 from ui.history.errands import Errands
@@ -356,9 +356,9 @@ class Browsing(QObject):
     def _show_made(self, made: Backup | str) -> None:
         self._room.back_up.setEnabled(not self._ledger.read_only)
         if isinstance(made, str) and made:
-            self._notice.tell(texts.BACKUP_NOT_MADE.format(what=made))
+            self._notice.tell(texts.BACKUP_NOT_MADE.format(what=retelling.told(made)))
         elif isinstance(made, Backup) and made.trouble:
-            self._notice.tell(texts.BACKUP_MADE_LACKS.format(what=made.trouble))
+            self._notice.tell(texts.BACKUP_MADE_LACKS.format(what=retelling.told(made.trouble)))
         self._errands.ask("last good", lambda: last_good(self._ledger.path), self._show_backup)
 
     def _show_backup(self, found: Backup | None) -> None:

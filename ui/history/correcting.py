@@ -7,7 +7,7 @@ from benchlog.errors import Refused
 from benchlog.ledger.edits import FIELDS
 from benchlog.money import parse_money, show_money
 from benchlog.records import Job, Result
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import Chooser, button, label
 
 _OF_ITEM = ("kind", "make", "model", "serial")
@@ -128,7 +128,7 @@ class CorrectionForm(QFrame):
         try:
             value = self.value()
         except Refused as refusal:
-            return str(refusal)
+            return retelling.told(str(refusal))
         name = str(self.field.currentData())
         if name in RUN_FIELDS:
             return "" if value else texts.CORRECT_NEEDS_NEW

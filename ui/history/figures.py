@@ -8,7 +8,7 @@ from benchlog.history.prior import Hopeless, RungFreed, Waiting, hopeless, rungs
 from benchlog.history.rates import NOTHING, Rate, Spread
 from benchlog.history.survival import Survival
 from benchlog.money import show_money
-from ui import texts
+from ui import retelling, texts
 
 RUNG = "rung"
 DAYS = (30, 90)
@@ -76,14 +76,14 @@ def _group(group: Group) -> Row:
     returned = []
     for days, jobs in zip(DAYS, (back.within_30, back.within_90), strict=True):
         by = back.by(days)
-        returned.append(Cell(text=NOTHING if by is None else by.text, jobs=jobs))
+        returned.append(Cell(text=NOTHING if by is None else retelling.told(by.text), jobs=jobs))
     money = show_money(group.cents) if group.charged else NOTHING
     return Row(
         label=group.label,
         cells=(
             Cell(text=group.label, jobs=group.jobs),
             Cell(text=str(len(group.jobs)), jobs=group.jobs),
-            Cell(text=group.freed_rate.text if group.tried else NOTHING, jobs=group.tried),
+            Cell(text=retelling.told(group.freed_rate.text) if group.tried else NOTHING, jobs=group.tried),
             Cell(text=_middle(group.kicks), jobs=group.freed),
             Cell(text=_middle(group.minutes), jobs=group.timed),
             *returned,
@@ -101,13 +101,13 @@ def _rung(one: RungFreed) -> Row:
     cells = (
         Cell(text=one.label, jobs=one.jobs),
         Cell(text=one.rung, jobs=one.jobs),
-        Cell(text=one.rate.text, jobs=one.jobs),
+        Cell(text=retelling.told(one.rate.text), jobs=one.jobs),
     )
     return Row(label=label, cells=cells, rate=one.rate, jobs=one.jobs)
 
 
 def _hopeless(one: Hopeless) -> Remark:
-    return Remark(text=f"{one.label}: {one.why}", jobs=one.jobs)
+    return Remark(text=f"{one.label}: {retelling.told(one.why)}", jobs=one.jobs)
 
 
 def _waits(one: Waiting) -> Remark:
@@ -123,4 +123,4 @@ def _waits(one: Waiting) -> Remark:
 
 
 def _middle(one: Spread | None) -> str:
-    return NOTHING if one is None else f"{one.median:.0f} ({one.low:.0f} to {one.high:.0f})"
+    return NOTHING if one is None else f"{one.median:.0f} {texts.INTERVAL.format(low=f'{one.low:.0f}', high=f'{one.high:.0f}')}"

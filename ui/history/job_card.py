@@ -7,7 +7,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import Event, EventKind, Job, JobState, Run, Trace
-from ui import sayings, texts, theme
+from ui import retelling, sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.history.correcting import CorrectionForm
@@ -107,7 +107,7 @@ class JobCard(QFrame):
         self.detail.setText(texts.JOB_DETAIL.format(number=job.number, kind=job.item.kind))
         self.bench_button.setVisible(job.state is not JobState.CLOSED)
         self.correct_button.setVisible(job.state is JobState.CLOSED)
-        told = " ".join(sayings.sentence(part) for part in (job.cause, job.work_done, job.prognosis) if part)
+        told = " ".join(sayings.full_stop(part) for part in (job.cause, job.work_done, job.prognosis) if part)
         self.words.say(told or ("" if runs else texts.HISTORY_NO_RUN))
         self.words.setVisible(bool(self.words.text()))
         self.runs.clear()

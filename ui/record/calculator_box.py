@@ -7,7 +7,7 @@ from benchlog.board.calculators import CALCULATORS, Calculation, calculate, span
 from benchlog.board.notation import read, write
 from benchlog.errors import Refused
 from benchlog.ledger.drafts import Fields
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import Chooser, button, label
 from ui.record.fields import field_grid, line_edit, put
 
@@ -66,9 +66,9 @@ class CalculatorBox(QFrame):
         self._fields.hide()
         self._fields.deleteLater()
         self._fields = fresh
-        self.about.setText(one.formula)
-        self.about.setToolTip(one.source)
-        self.cautions.setText("\n".join(one.cautions))
+        self.about.setText(retelling.told(one.formula))
+        self.about.setToolTip(retelling.told(one.source))
+        self.cautions.setText("\n".join(map(retelling.told, one.cautions)))
         self.cautions.setVisible(bool(one.cautions))
         self._work()
 
@@ -80,9 +80,9 @@ class CalculatorBox(QFrame):
             given = {key: read(field.text(), units[key]) for key, field in self.inputs.items() if field.text().strip()}
             self.result = calculate(name, given)
             told = [one.text for one in self.result.results] + list(self.result.remarks)
-            self.words.setText("\n".join(told))
+            self.words.setText("\n".join(map(retelling.told, told)))
         except (Refused, ValueError) as refusal:
-            self.words.setText(str(refusal))
+            self.words.setText(retelling.told(str(refusal)))
         self.words.setToolTip("")
         self.take.setEnabled(self.result is not None)
 

@@ -10,7 +10,7 @@ from benchlog.board.markings import Reading, readings
 from benchlog.errors import Refused
 from benchlog.ledger.drafts import Fields
 from benchlog.records import Finding
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import Tick, button, label
 from ui.record.calculator_box import CalculatorBox
 from ui.record.fields import bring_into_sight, field_grid, line_edit, padded_card, put
@@ -118,7 +118,7 @@ class FindingsCard(QWidget):
             try:
                 found = readings(self.marking.text(), capacitor=self.capacitor.isChecked())
             except Refused as refusal:
-                told = str(refusal)
+                told = retelling.told(str(refusal))
         self._found = list(found)[:MOST_READINGS]
         self.unread.setText(told)
         self.unread.setVisible(bool(told))
@@ -126,7 +126,7 @@ class FindingsCard(QWidget):
             made.setVisible(index < len(self._found))
             if index < len(self._found):
                 value, _, rest = self._found[index].text.partition(" (")
-                about = f"{self._found[index].code}: {rest.rstrip(')')}"
+                about = retelling.told(f"{self._found[index].code}: {rest.rstrip(')')}")
                 made.setText(f"{value}\n{about}")
                 made.setAccessibleName(texts.READING_TAKE.format(value=value, about=about))
 

@@ -16,7 +16,7 @@ from benchlog.ledger.waiting import set_waiting
 from benchlog.pictures.taking import Taken
 from benchlog.records import Attached, Entry, EntryKind, JobState, Stage
 from benchlog.settings import Settings
-from ui import texts
+from ui import retelling, texts
 from ui.bench_job import BenchJob
 from ui.main_window import MainWindow
 from ui.record.bench_clock import BenchClock
@@ -235,7 +235,7 @@ class Recording(QObject):
         """The record of the run has it, and is filed when the run ends."""
         self.page.words.clear()
         self._drafting.keep()
-        self.page.why.say(texts.RECORD_IN_RUN.format(text=text))
+        self.page.why.say(texts.RECORD_IN_RUN.format(text=retelling.told(text)))
 
     def _enter(self, kind: EntryKind, text: str) -> None:
         who = self._who()

@@ -4,7 +4,7 @@ import msgspec
 
 from benchlog.money import show_money
 from benchlog.records import HAND_STEPS, Charge, ChargeKind, Edit, Entry, EntryKind, Finding, Job, JobState, Run
-from ui import sayings, texts
+from ui import retelling, sayings, texts
 from ui.moments import clock_text, day_text
 from ui.record.job_record import JobRecord
 
@@ -76,10 +76,16 @@ def _entry(entry: Entry) -> Line:
     kind = texts.LINE_HAND if entry.kind in HAND_STEPS else texts.LINE_KINDS.get(entry.kind, texts.LINE_NOTE)
     if entry.kind is EntryKind.NOTE and entry.text.endswith((texts.SAFE_CHECKED, texts.SAFE_NOT_FITTING)):
         kind = texts.LINE_KINDS[EntryKind.CHECK]
-    for said in (texts.HAND_NOTED.format(step=""), texts.NOTE_KEPT.format(text="")):
-        if kind == said.rstrip(": "):  # the kind says it already
-            return Line(utc=entry.utc, kind=kind, text=entry.text.removeprefix(said), about=entry.who)
-    return Line(utc=entry.utc, kind=kind, text=entry.text, about=entry.who)
+    for said, says_it in ((texts.HAND_NOTED.format(step=""), texts.LINE_HAND), (texts.NOTE_KEPT.format(text=""), texts.LINE_NOTE)):
+        if kind == says_it:  # already
+            return Line(utc=entry.utc, kind=kind, text=_in_words(entry, said), about=entry.who)
+    return Line(utc=entry.utc, kind=kind, text=_in_words(entry), about=entry.who)
+
+
+def _in_words(entry: Entry, said: str = "") -> str:
+    """What a person wrote stays as it is; what the program wrote, of whom nobody is named, is told."""
+    text = entry.text.removeprefix(said)
+    return text if entry.who and entry.kind in (EntryKind.NOTE, EntryKind.CORRECTION) else retelling.told(text)
 
 
 def _run(run: Run) -> Line:

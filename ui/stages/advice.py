@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from benchlog.recovery.advice import Advice, Past
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import Elided, button, label
 
 MOST_LINES = 4
@@ -43,7 +43,7 @@ class AdviceCard(QFrame):
         """`again`: the run that can be done the same way; `why_not`: why the last one can't be."""
         said = [*advice.remarks, *([why_not] if why_not else [])] if advice is not None else []
         for line, text in zip(self.lines, [*said, *[""] * MOST_LINES], strict=False):
-            line.say(text)
+            line.say(retelling.told(text))
             line.setVisible(bool(text))
         self.again_button.setVisible(again is not None)
         if again is not None:

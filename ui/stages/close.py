@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLineEdit, QVBoxLayout, 
 from benchlog.ledger.drafts import Fields
 from benchlog.quantities import plain_digits, show
 from benchlog.records import Closing, Job, JobState, Result, Run, RunKind
-from ui import sayings, texts, theme
+from ui import retelling, sayings, texts, theme
 from ui.pieces import Chooser, button, card, label
 
 SUMMARY_ROWS = ("kind", "ended", "resistance", "volts", "amps", "kicks")
@@ -85,7 +85,7 @@ class CloseStage(QWidget):
             self.result.addItem(words, result)
         self.method = Chooser("close_method", texts.FIELD_METHOD)
         self.method.setEditable(True)
-        self.method.addItems(texts.METHODS)
+        self.method.addItems([retelling.told(word) for word in texts.METHODS])
         self.result.setCurrentIndex(-1)
         self.method.setCurrentIndex(-1)
         for row, column, span, field, name, title, hint in (
@@ -136,7 +136,7 @@ class CloseStage(QWidget):
             work_done=self.work.text().strip(),
             prognosis=self.prognosis.text().strip(),
             result=self.result.currentData() or Result.UNSAID,
-            method=self.method.currentText().strip(),
+            method=retelling.as_kept(self.method.currentText().strip(), texts.METHODS),
             advice=self.advice.text().strip(),
             warranty_days=int(typed) if typed else None,
         )
@@ -179,7 +179,7 @@ class CloseStage(QWidget):
             chooser.setEnabled(not done)
         if done:
             self.result.setCurrentIndex(self.result.findData(job.result))
-            self.method.setCurrentText(job.method)
+            self.method.setCurrentText(retelling.told(job.method))
         self.close_button.setVisible(not done)
         self.next_button.setVisible(done)
 

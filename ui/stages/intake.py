@@ -18,7 +18,7 @@ from benchlog.motor.insulation import CLASS_C, UNKNOWN_CLASS
 from benchlog.quantities import show
 from benchlog.records import Item, Job, JobState, Motor, TakenIn
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import Chooser, button, card, label, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.run_request import BenchSetting
@@ -98,8 +98,8 @@ class IntakeStage(QWidget):
         self.thermal.setCurrentText(UNKNOWN_CLASS)
         self.thermal.setToolTip(texts.CLASS_HINT)
         self.supply = QLineEdit(resource)
-        self.wet.addItems((texts.DRY, texts.WET))
-        self.coupled.addItems((texts.UNCOUPLED, texts.COUPLED))
+        self.wet.addItems([retelling.told(word) for word in (texts.DRY, texts.WET)])
+        self.coupled.addItems([retelling.told(word) for word in (texts.UNCOUPLED, texts.COUPLED)])
         self.supply.setPlaceholderText(texts.SUPPLY_EXAMPLE)
         self.max_volts.setToolTip(texts.MAX_VOLTS_HINT)
         self.max_amps.setToolTip(texts.MAX_AMPS_HINT)
@@ -290,7 +290,11 @@ class IntakeStage(QWidget):
         return self.complaint.toPlainText().strip()
 
     def load_state(self) -> str:
-        return texts.LOAD_STATE.format(wet=self.wet.currentText(), coupled=self.coupled.currentText())
+        wet, coupled = (
+            retelling.as_kept(chooser.currentText(), words)
+            for chooser, words in ((self.wet, (texts.DRY, texts.WET)), (self.coupled, (texts.UNCOUPLED, texts.COUPLED)))
+        )
+        return texts.LOAD_STATE.format(wet=wet, coupled=coupled)
 
     def setting(self) -> BenchSetting:
         resource = self.supply.text().strip()
@@ -326,8 +330,8 @@ class IntakeStage(QWidget):
         if self.complaint_text() != job.complaint:
             self.complaint.setPlainText(job.complaint)
         wet, _, coupled = job.load_state.partition(", ")
-        self.wet.setCurrentText(wet)
-        self.coupled.setCurrentText(coupled)
+        self.wet.setCurrentText(retelling.told(wet))
+        self.coupled.setCurrentText(retelling.told(coupled))
         self.owner.show_job(job)
         self._fix(job)
         self.undo_button.setVisible(job.state is not JobState.CLOSED)

@@ -4,7 +4,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from benchlog.records import Entry, Stage
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import button, card, label
 
 
@@ -46,11 +46,12 @@ class MakeSafeStage(QWidget):
         for index, (row, may_not_fit) in enumerate(texts.SAFE_ROWS):
             group = QButtonGroup(self)
             words = (texts.SAFE_CHECKED, texts.SAFE_NOT_FITTING) if may_not_fit else (texts.SAFE_CHECKED,)
-            grid.addWidget(label(row, wrap=True), index, 0)
+            grid.addWidget(label(retelling.told(row), wrap=True), index, 0)
             choices = []
             for place, word in enumerate(words):
                 name = f"safe_{index}_{'done' if place == 0 else 'not_fitting'}"
-                choice = button(word, name, "choice", accessible=f"{row}: {word}")
+                shown = retelling.told(word)
+                choice = button(shown, name, "choice", accessible=f"{retelling.told(row)}: {shown}")
                 choice.setCheckable(True)
                 choice.setMinimumWidth(116)
                 choice.clicked.connect(self._judge)
@@ -76,7 +77,7 @@ class MakeSafeStage(QWidget):
         for (row, _), group in zip(texts.SAFE_ROWS, self._groups, strict=True):
             pressed = group.checkedButton()
             if pressed is not None:
-                found.append(texts.SAFE_ENTRY.format(row=row, choice=pressed.text()))
+                found.append(_entry(row, group.id(pressed)))
         return found
 
     def _judge(self) -> None:
@@ -96,7 +97,7 @@ class MakeSafeStage(QWidget):
         for (row, _), group, choices in zip(texts.SAFE_ROWS, self._groups, self._choices, strict=True):
             group.setExclusive(False)
             for choice in choices:
-                choice.setChecked(texts.SAFE_ENTRY.format(row=row, choice=choice.text()) in kept)
+                choice.setChecked(_entry(row, group.id(choice)) in kept)
                 choice.setEnabled(False)
             group.setExclusive(True)
         self.go_on.hide()
@@ -112,3 +113,8 @@ class MakeSafeStage(QWidget):
             group.setExclusive(True)
         self.go_on.show()
         self._judge()
+
+
+def _entry(row: str, place: int) -> str:
+    """As the record keeps it, in its own language."""
+    return texts.SAFE_ENTRY.format(row=row, choice=texts.SAFE_NOT_FITTING if place else texts.SAFE_CHECKED)

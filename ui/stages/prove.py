@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QButtonGroup
 from benchlog.bench.frames import Request
 from benchlog.motor.compare import Comparison, Measured
 from benchlog.records import RunKind
-from ui import sayings, texts, theme
+from ui import retelling, sayings, texts, theme
 from ui.pieces import Elided, button, label
 from ui.stages.run_view import RunView
 from ui.theme import Tokens
@@ -46,8 +46,9 @@ class ProveStage(RunView):
         if measured is not None:
             against, cautions = texts.MEASURED_FIRST, ""
             if comparison is not None:
-                against = texts.MEASURED_AGAINST.format(others=others, verdict=comparison.verdict)
-                cautions = texts.MEASURED_CAUTIONS.format(cautions="; ".join(comparison.cautions))
+                other, verdict = retelling.told(others), retelling.told(comparison.verdict)
+                against = texts.MEASURED_AGAINST.format(others=other, verdict=verdict)
+                cautions = texts.MEASURED_CAUTIONS.format(cautions="; ".join(map(retelling.told, comparison.cautions)))
             words = (sayings.measured_text(measured), sayings.moves_text(measured), against, cautions)
         for line, said in zip(self.told, words, strict=True):
             line.say(said)

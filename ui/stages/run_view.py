@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from benchlog.bench.frames import Progress, Question, Request
 from benchlog.outcome import RunResult
 from benchlog.records import Event, EventKind, Run, RunKind, Trace
-from ui import sayings, texts, theme
+from ui import retelling, sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.pieces import TwoLines, button, card, label, set_look
@@ -188,7 +188,7 @@ def mark_word(event: Event, usual: str) -> str:
     """A hand step by its own short name, where it has one."""
     if event.kind is not EventKind.HAND:
         return usual
-    named = event.text.rstrip(".").rpartition(": ")[2]
+    named = retelling.told(event.text.rstrip(".").rpartition(": ")[2])
     return named if 0 < len(named) <= 14 else usual
 
 
@@ -201,4 +201,4 @@ def band_name(event: Event) -> str:
     volts = event.values.get("volts")
     if isinstance(event.values.get("rung"), int) and isinstance(volts, int | float):
         return sayings.short(volts, "V")
-    return str(event.values.get("name", ""))
+    return retelling.told(str(event.values.get("name", "")))

@@ -5,7 +5,7 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from benchlog.recovery.steps import Kicks, Sequence, Swap, volts_of
-from ui import sayings, texts, theme
+from ui import retelling, sayings, texts, theme
 from ui.pieces import Elided, label, set_look
 from ui.theme import Tokens
 
@@ -76,7 +76,7 @@ class RungCard(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 4, 10)
         column.setSpacing(3)
-        title = Elided(texts.RUNG_TITLE.format(number=number, name=step.name), "second", px=theme.SECOND_PX)
+        title = Elided(texts.RUNG_TITLE.format(number=number, name=retelling.told(step.name)), "second", px=theme.SECOND_PX)
         self.figure: QLabel = label(sayings.short(volts, "V"), "third", bold=True)
         note = texts.RUNG_LEFT_OUT if self.left_out else texts.RUNG_SWAPPED if swapped else ""
         figure_row = QHBoxLayout()
@@ -109,7 +109,7 @@ class RungCard(QFrame):
         self.setAccessibleName(
             texts.RUNG_ACCESSIBLE.format(
                 number=self.number,
-                name=self._step.name,
+                name=retelling.told(self._step.name),
                 volts=sayings.short(self._volts, "V"),
                 tries=self.dots.filled,
                 of=self._step.tries,

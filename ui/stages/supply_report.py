@@ -4,7 +4,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLayoutItem, QVBoxLayout, QWidget
 
 from benchlog.quantities import show
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.asking_supplies import RANGE_QUESTION, Told
 from ui.pieces import button, label
 from ui.quantity_edit import QuantityEdit
@@ -79,7 +79,7 @@ class SupplyReport(QWidget):
 
 def lines_of(told: Told) -> list[tuple[str, str]]:
     """Names and texts: what it is, how it is spoken to, what it is without and what is done about that, questions."""
-    lines = [(texts.REPORT_IDENTITY, told.identity or texts.NOTHING), (texts.REPORT_SPEAKS, told.speaks)]
+    lines = [(texts.REPORT_IDENTITY, told.identity or texts.NOTHING), (texts.REPORT_SPEAKS, retelling.told(told.speaks))]
     if told.usable:
         lines.append((texts.REPORT_GIVES, _range(told)))
         rate = texts.NOTHING if told.readings_per_s is None else f"{told.readings_per_s:.0f}"
@@ -88,11 +88,13 @@ def lines_of(told: Told) -> list[tuple[str, str]]:
             (texts.REPORT_QUICK, quick),
             (texts.REPORT_KICK, texts.REPORT_LEAST.format(least=_s(told.least_kick_s))),
         ]
-    lines += [(gap.capitalize(), texts.REPORT_GAPS.get(gap, about)) for gap, about in told.missing.items()]
+    for gap, about in told.missing.items():
+        name = retelling.told(gap)
+        lines.append((name[:1].upper() + name[1:], texts.REPORT_GAPS.get(gap) or retelling.told(about)))
     for question in told.questions:
         by_file = "" if question.startswith(RANGE_QUESTION) else f" {texts.REPORT_BY_FILE}"
-        lines.append((texts.REPORT_QUESTION, question + by_file))
-    return [(name, text) for name, text in lines if text] + [("", remark) for remark in told.remarks]
+        lines.append((texts.REPORT_QUESTION, retelling.told(question) + by_file))
+    return [(name, text) for name, text in lines if text] + [("", retelling.told(remark)) for remark in told.remarks]
 
 
 def _range(told: Told) -> str:

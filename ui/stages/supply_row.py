@@ -4,7 +4,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from benchlog.bench.looking_around import LastLook, Place
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.asking_supplies import Told
 from ui.moments import clock_text, day_text
 from ui.pieces import Chooser, button, label, plain_hint, set_look
@@ -77,13 +77,13 @@ class SupplyRow(QWidget):
         self.places.setCurrentRow(0)
         self.places.setFixedHeight(min(count, ROWS) * theme.TOUCH_PX + 2)
         if trouble:
-            self._look_says(texts.LOOK_FAILED.format(what=trouble))
+            self._look_says(texts.LOOK_FAILED.format(what=retelling.told(trouble)))
         elif last is not None:
             at = {"day": day_text(last.utc), "at": clock_text(last.utc)}
             said = [(texts.LOOKED if count else texts.LOOKED_NOTHING).format(**at), texts.LOOK_SOCKETS]
             for missed in last.missed:
                 part, _, why = missed.partition(": ")
-                said.append(texts.LOOK_MISSED.format(part=texts.PLACE_KINDS.get(part, part), why=why))
+                said.append(texts.LOOK_MISSED.format(part=texts.PLACE_KINDS.get(part, part), why=retelling.told(why)))
             self._look_says(" ".join(said))
 
     def _look_says(self, text: str) -> None:
@@ -94,7 +94,7 @@ class SupplyRow(QWidget):
     def _add(self, place: Place) -> None:
         words = texts.PLACE_WORDS if place.words else texts.PLACE
         kind = texts.PLACE_KINDS.get(place.kind, place.kind)
-        item = QListWidgetItem(words.format(address=place.address, kind=kind, words=place.words))
+        item = QListWidgetItem(words.format(address=place.address, kind=kind, words=retelling.told(place.words)))
         item.setData(Qt.ItemDataRole.UserRole, place.address)
         item.setSizeHint(QSize(0, theme.TOUCH_PX))
         if place.kind == SERIAL:
