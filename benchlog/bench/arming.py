@@ -4,10 +4,11 @@ Order: off, 0 V, latches, timer, errors drained. Any mismatch of a read-back ref
 """
 
 import contextlib
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from benchlog.errors import Refused
 from benchlog.recovery.ceilings import Ceilings
+from benchlog.recovery.supply_check import SupplyCheck
 from drivers.supply import RANGE_NOT_TOLD, Protection, Setpoint, Supply, SupplyError
 
 LATCH_SHARE = 1.1
@@ -28,8 +29,8 @@ class Armed:
     remarks: tuple[str, ...]
 
 
-def arm(supply: Supply, ceilings: Ceilings, latch_v: float | None = None) -> Armed:
-    """Makes the supply ready, its output off. `latch_v`: where a check of the supply wants its over-voltage latch.
+def arm(supply: Supply, ceilings: Ceilings, check: SupplyCheck | None = None) -> Armed:
+    """Makes the supply ready, its output off. `check`: of the supply itself, which may want a latch lower.
 
     Raises Refused naming the mismatch, SupplyError.
     """
@@ -42,8 +43,10 @@ def arm(supply: Supply, ceilings: Ceilings, latch_v: float | None = None) -> Arm
         over_volts=_level(ceilings.volts.value, LATCH_LEAST_V, can.volts_max) if can.over_volts else None,
         over_amps=_level(ceilings.amps.value, LATCH_LEAST_A, can.amps_max) if can.over_amps else None,
     )
-    if latch_v is not None and wanted.over_volts is not None:
-        wanted = replace(wanted, over_volts=min(latch_v, wanted.over_volts))
+    if check is not None:
+        wanted = Protection(
+            over_volts=_lower(wanted.over_volts, check.latch_v), over_amps=_lower(wanted.over_amps, check.latch_a)
+        )
     supply.clear()
     try:
         found = supply.protect(wanted)
@@ -96,6 +99,10 @@ def _start_timer(supply: Supply) -> list[str]:
     if told_s is None or told_s < asked_s:
         raise Refused(f"the supply's own output timer reads {told_s or 'off'}, not the {asked_s:g} s that were sent")
     return [f"Its own output timer switches off after {told_s:g} s of silence."]
+
+
+def _lower(usual: float | None, asked: float | None) -> float | None:
+    return usual if usual is None or asked is None else min(usual, asked)
 
 
 def _level(ceiling: float, least_above: float, range_max: float | None) -> float:

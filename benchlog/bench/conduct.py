@@ -94,7 +94,7 @@ class Conductor:
         if request.kind is RunKind.START_UP:
             supply.find_array()  # before arming, which drains what a supply without one has to say about it
             can = supply.capabilities
-        ready = arming.arm(supply, ceilings, None if request.check is None else request.check.latch_v)
+        ready = arming.arm(supply, ceilings, request.check)
         self._situation, self._guard = situation, guard = set_up(request, ceilings, can, began_s=self._zero_s)
         situation.check = request.check
         self._loop = Loop(

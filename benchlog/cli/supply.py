@@ -2,11 +2,9 @@
 
 import sys
 from pathlib import Path
-from textwrap import fill
 from typing import TYPE_CHECKING, Any
 
 import click
-import msgspec
 
 from benchlog.cli.options import (
     EXIT_REFUSED,
@@ -17,20 +15,14 @@ from benchlog.cli.options import (
     ledger_option,
     line,
     positive,
-    say,
 )
-from benchlog.cli.supply_words import ABOUT_GAPS, NOT_MEASURED, dialect_in_words, gaps, working
+from benchlog.cli.supply_report import Report
+from benchlog.cli.supply_words import as_toml
 from benchlog.errors import Refused
-from benchlog.quantities import show
 
 if TYPE_CHECKING:
     from benchlog.cli.supply_check import Resistor
-    from drivers.dialect import Dialect
-    from drivers.finding import Found
-    from drivers.finding_measured import Measured
-    from drivers.finding_tried import Tried
 
-WIDTH = 110
 MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
 
 
@@ -43,11 +35,12 @@ MOST_VOLTS, MOST_AMPS, MOST_OUTPUTS = 1000.0, 1000.0, 16
 @click.option("--write", "draft", type=click.Path(path_type=Path), help="Write the dialect to a file, to complete it.")
 @click.option("--try", "tries", is_flag=True, help="With the output off, also try what no answer tells: it writes.")
 @click.option("--check", "checks", is_flag=True, help="With a resistor of known value on the leads: switches on.")
+@click.option("--settling", "settles", is_flag=True, help="With nothing connected: how quick it is. Switches on.")
 @click.option("--ohm", metavar="Ω", help="The resistor of a check.")
 @click.option("--ohm-tolerance", "ohm_percent", default="1", show_default=True, metavar="%")
 @click.option("--tolerance", "percent", default="2", show_default=True, metavar="%", help="Of volts and amps.")
 @click.option("--watts", default="1", show_default=True, metavar="W", help="What the resistor bears.")
-@click.option("--yes", is_flag=True, help="The resistor is on the leads, and nothing else.")
+@click.option("--yes", is_flag=True, help="What is to be confirmed is so.")
 @click.option("--within", "within_s", default=7.5, show_default=True, type=click.FloatRange(1.0, 120.0), metavar="S")
 @ledger_option
 @json_option
@@ -61,6 +54,7 @@ def command(
     within_s: float,
     tries: bool,
     checks: bool,
+    settles: bool,
     yes: bool,
     ledger: Path | None,
     as_json: bool,
@@ -73,9 +67,11 @@ def command(
     Exit status: 0 if runs can be made with it, 2 otherwise.
     """
     try:
+        if checks and settles:
+            raise Refused("--check wants a resistor on the leads and --settling nothing: one after the other")
         given = _resistor(**stated) if checks else None
         ranges = _ranges(most_volts, most_amps)
-        report = _Report(resource.strip(), output)
+        report = Report(resource.strip(), output)
         if tries:
             _agreed(yes=yes, as_json=as_json)
         report.take(told, ranges, within_s, tries=tries)
@@ -87,10 +83,10 @@ def command(
     except OSError as error:
         fail(f"{error.strerror or error}")
     line(**report.plain()) if as_json else report.tell()
-    if given is None or report.measured is None:
+    if not (checks or settles) or report.measured is None:
         sys.exit(0 if report.usable else EXIT_REFUSED)
     try:
-        sys.exit(_check(report, given, ledger or default_ledger(), yes=yes, as_json=as_json))
+        sys.exit(_switching_on(report, given, ledger or default_ledger(), yes=yes, as_json=as_json))
     except Problem as problem:
         fail(str(problem))
     except KeyboardInterrupt:
@@ -104,16 +100,23 @@ def _resistor(ohm: str | None, ohm_percent: str, percent: str, watts: str) -> "R
     return resistor(ohm, ohm_percent, percent, watts)
 
 
-def _check(report: "_Report", given: "Resistor", ledger: Path, *, yes: bool, as_json: bool) -> int:
-    """The exit status. Raises Refused, LedgerError."""
+def _switching_on(report: Report, given: "Resistor | None", ledger: Path, *, yes: bool, as_json: bool) -> int:
+    """A check with a resistor, else settling. The exit status. Raises Refused, LedgerError."""
     from benchlog.cli.supply_check import check_supply
+    from benchlog.cli.supply_settling import measure_settling
     from benchlog.ledger.filing import file_left_behind, journals_of
     from benchlog.ledger.store import Ledger
 
     assert report.measured is not None
     with Ledger.open(ledger) as book:
         file_left_behind(book, journals_of(book.path))
-        return check_supply(book, report.resource, report.measured.capabilities, given, yes=yes, as_json=as_json)
+        can = report.measured.capabilities
+        if given is not None:
+            return check_supply(book, report.resource, can, given, yes=yes, as_json=as_json)
+        status, report.settled = measure_settling(book, report.resource, can, yes=yes, as_json=as_json)
+        if report.settled is not None:
+            report.keep_in(book)
+        return status
 
 
 def _agreed(*, yes: bool, as_json: bool) -> None:
@@ -138,215 +141,3 @@ def _ranges(volts: str | None, amps: str | None) -> tuple[float, float] | None:
         positive(volts, "most volts", "V", at_most=MOST_VOLTS),
         positive(amps, "most amps", "A", at_most=MOST_AMPS),
     )
-
-
-class _Report:
-    """What came of asking one supply."""
-
-    def __init__(self, resource: str, output: int) -> None:
-        self.resource, self._output = resource, output
-        self._found: Found | None = None
-        self.measured: Measured | None = None
-        self._tried: Tried | None = None
-        self._problem = ""
-        self.dialect: Dialect | None = None
-        self._kept = ""
-
-    @property
-    def usable(self) -> bool:
-        return self.measured is not None
-
-    def take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float, *, tries: bool) -> None:
-        """Asks, and measures what was found. Raises Refused for a dialect that can't be read, or a supply in use."""
-        from benchlog.bench.supply_lock import hold
-
-        with hold(self.resource, what='"benchlog supply", which asks it'):
-            self._take(told, ranges, within_s, tries=tries)
-
-    def _take(self, told: str | None, ranges: tuple[float, float] | None, within_s: float, *, tries: bool) -> None:
-        from benchlog.bench.opening import ask_supply, measure_supply, try_supply
-        from benchlog.clock import SystemClock
-        from drivers.dialect import DialectError, Ranges, check
-        from drivers.supply import SupplyError
-
-        now = SystemClock().now
-        if told is not None:
-            self.dialect = _told(told)
-        else:
-            self._found = ask_supply(self.resource, now, within_s, self._output)
-            self.dialect, self._problem = self._found.dialect, self._found.why
-        if self.dialect is None:
-            return
-        if ranges is not None:
-            count = self.dialect.outputs.count
-            known = Ranges(volts_max=(ranges[0],) * count, amps_max=(ranges[1],) * count)
-            self.dialect = msgspec.structs.replace(self.dialect, ranges=known)
-        try:
-            check(self.dialect)
-            if tries:
-                self._tried = try_supply(self.resource, now, self.dialect)
-                self.dialect = self._tried.dialect
-            self.measured = measure_supply(self.resource, now, self.dialect, output=self._output, found=self._found)
-        except DialectError as error:
-            self._problem = str(error)
-        except SupplyError as error:
-            self._problem = error.what if error.resource == self.resource else str(error)
-
-    def keep(self, ledger: Path, *, told: bool) -> None:
-        """What was found, for the runs on this supply. What can't be kept is said and changes nothing."""
-        if self.measured is None or self.dialect is None:
-            return
-        from benchlog.ledger.store import Ledger
-        from benchlog.ledger.supplies import FOUND, TOLD, keep_supply
-        from drivers.dialect import to_json
-
-        with Ledger.open(ledger) as book:
-            self._kept = keep_supply(
-                book,
-                resource=self.resource,
-                identity=self.measured.capabilities.identity,
-                output=self._output,
-                kind=TOLD if told else FOUND,
-                dialect=to_json(self.dialect),
-                content=self.plain(),
-            ).utc
-
-    def plain(self) -> dict[str, Any]:
-        """The report as plain values."""
-        found, measured, dialect = self._found, self.measured, self.dialect
-        can = None if measured is None else measured.capabilities
-        missing = [] if dialect is None else gaps(dialect, measured)
-        return {
-            "event": "supply",
-            "resource": self.resource,
-            "output": self._output,
-            "usable": self.usable,
-            "identity": can.identity if can is not None else found.identity if found is not None else "",
-            "why": self._problem,
-            "dialect": None if dialect is None else msgspec.to_builtins(dialect),
-            "speaks": "" if dialect is None else f"{dialect.name}: {dialect_in_words(dialect)}",
-            "works": [] if dialect is None else working(dialect, measured),
-            "missing": {gap: ABOUT_GAPS[gap] for gap in missing},
-            "questions": self._questions(),
-            "untried": list(found.untried) if found is not None else [],
-            "tried": [] if self._tried is None else list(self._tried.obeyed),
-            "refused": [] if self._tried is None else list(self._tried.refused),
-            "remarks": list(found.remarks) if found is not None else [],
-            "volts_max": can.volts_max if can is not None else None,
-            "amps_max": can.amps_max if can is not None else None,
-            "volts_step": can.volts_step if can is not None else None,
-            "amps_step": can.amps_step if can is not None else None,
-            "latency_s": found.latency_s if found is not None else can.reply_s if can is not None else None,
-            "latencies_s": {} if found is None else {a.unit: a.took_s for a in found.answered if a.reply is not None},
-            "reading_s": measured.reading_s if measured is not None else None,
-            "readings_per_s": measured.readings_per_s if measured is not None else None,
-            "least_kick_s": measured.least_kick_s if measured is not None else None,
-            "asked": len(found.answered) if found is not None else 0,
-            "took_s": found.took_s if found is not None else None,
-        }
-
-    def _questions(self) -> list[str]:
-        told = self._found.questions if self._found is not None else ()
-        answered = self.dialect is not None and self.dialect.ranges is not None
-        return [question for question in told if not (answered and question.startswith("How many volts"))]
-
-    def tell(self) -> None:
-        """The report in words."""
-        found, measured, dialect = self._found, self.measured, self.dialect
-        identity = self.plain()["identity"]
-        say(f'"{identity}" answers at {self.resource}.' if identity else f"At {self.resource}:")
-        if dialect is None:
-            say(f"\nI don't know how to use it, because: {self._problem}.")
-            return
-        spoken = f"  Speaks    {dialect.name}: {dialect_in_words(dialect)}."
-        say(fill(spoken, WIDTH, subsequent_indent=" " * 12))
-        _listed("Works", working(dialect, measured))
-        if measured is not None:
-            self._figures(measured)
-        missing = gaps(dialect, measured)
-        if missing:
-            say("\nMissing, and what the program does about it:")
-            for gap in missing:
-                _point(f"{gap}. {ABOUT_GAPS[gap]}")
-        if self._questions():
-            say(
-                "\nNo question to it tells, so please say (--most-volts, --most-amps; or --write FILE, complete it, and"
-            )
-            say("come back with --dialect FILE):")
-            for question in self._questions():
-                _point(question)
-        if found is not None:
-            for remark in found.remarks:
-                say(f"\n{remark} (--within 30)")
-            if self._tried is None:
-                units = ", ".join(found.untried)
-                say("\n" + fill(f"Not sent yet, and first tried by a run or by --try: {units}.", WIDTH))
-            chosen = " but for choosing outputs, which was put back" if dialect.outputs.select else ""
-            written = "" if self._tried is not None else f"; nothing was set or switched{chosen}"
-            say(f"{len(found.answered)} questions in {show(found.took_s, 's')}{written}.")
-        if self._tried is not None:
-            say(f"Tried with the output off, setpoints put back: {', '.join(self._tried.obeyed) or 'nothing'} obeyed.")
-            for refused in self._tried.refused:
-                _point(f"not obeyed: {refused}.")
-        if self._kept:
-            say("Usable. Kept: runs on this address open with it.")
-        else:
-            say(f"Not usable: {self._problem}.")
-
-    def _figures(self, measured: "Measured") -> None:
-        can, last = measured.capabilities, measured.last
-        state = (
-            f"{'on' if last.output_on else 'off'} now, {show(last.set_volts, 'V')} and {show(last.set_amps, 'A')} set"
-        )
-        say(f"  Output    {can.output} of {can.outputs}, {state}; gives at most {_range(can.volts_max, can.amps_max)}.")
-        latency_s = can.reply_s if self._found is None else self._found.latency_s
-        quick = f"{_ms(measured.reading_s)} a reading, at worst {_ms(measured.worst_s)}"
-        say(f"  Latency   {_ms(latency_s)} a question; {quick}; {measured.readings_per_s:.0f} readings a second.")
-        say(f"  Reads to  {show(can.volts_step, 'V')} and {show(can.amps_step, 'A')}.")
-        settling = f"{_ms(can.settle_s)} of settling, as the dialect says, and its slowest reading"
-        say(f"  Kicks     from {_ms(measured.least_kick_s)} on. Reckoned: {settling};")
-        say(f"            {NOT_MEASURED}.")
-
-
-def _point(text: str) -> None:
-    say(fill(f"  - {text}", WIDTH, subsequent_indent=" " * 4))
-
-
-def _listed(head: str, items: list[str]) -> None:
-    for place, item in enumerate(items):
-        say(f"  {head if not place else '':<9} {item}{',' if place < len(items) - 1 else '.'}")
-
-
-def _range(volts: float | None, amps: float | None) -> str:
-    return "what it does not tell" if volts is None or amps is None else f"{show(volts, 'V')} and {show(amps, 'A')}"
-
-
-def _ms(value: float | None) -> str:
-    return "—" if value is None else f"{1e3 * value:.1f} ms" if value < 0.1 else f"{1e3 * value:.0f} ms"
-
-
-def _told(text: str) -> "Dialect":
-    """A dialect by its name or file. Raises Refused."""
-    from drivers.dialect import DialectError, read, shipped, shipped_names
-
-    try:
-        return shipped(text) if text in shipped_names() else read(Path(text))
-    except DialectError as error:
-        raise Refused(f"dialect: {error}; or one of {', '.join(shipped_names())}") from error
-
-
-def as_toml(dialect: "Dialect") -> str:
-    """A dialect's file, without what has its usual value."""
-    plain = msgspec.to_builtins(dialect)
-    lines = [f"name = {_toml(plain['name'])}"]
-    for name, part in plain.items():
-        if isinstance(part, dict):
-            lines += ["", f"[{name}]"] + [f"{key} = {_toml(value)}" for key, value in part.items() if value is not None]
-    return "\n".join(lines) + "\n"
-
-
-def _toml(value: Any) -> str:
-    """JSON's texts, numbers and lists are TOML's too."""
-    if isinstance(value, dict):
-        return "{ " + ", ".join(f"{key} = {_toml(one)}" for key, one in value.items()) + " }"
-    return msgspec.json.encode(value).decode()

@@ -1,33 +1,27 @@
 """`benchlog supply --check`: the supply with a resistor of known value on its leads, through the bench process."""
 
 import math
-import uuid
-from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 import click
 import msgspec
 
-from benchlog.bench.frames import Request
 from benchlog.cli.off_by_hand import look_back, somebody_there
-from benchlog.cli.one_run import run_and_tell
 from benchlog.cli.options import line, positive, say
+from benchlog.cli.supply_runs import CheckRuns, RunSeen
 from benchlog.errors import Refused
+from benchlog.outcome import Outcome
 from benchlog.quantities import show
-from benchlog.records import EventKind, Item, RunKind
-from benchlog.recovery.ceilings import PROGRAM_VOLTS, Layer, Limits
+from benchlog.recovery.ceilings import PROGRAM_VOLTS, Limits
 from benchlog.recovery.checking import LATCH_SHARE, ROOM
-from benchlog.recovery.steps import Sequence
 from benchlog.recovery.supply_check import SupplyCheck
 from benchlog.settings import owner_settings
 
 if TYPE_CHECKING:
-    from benchlog.ledger.filing import Filed
     from benchlog.ledger.store import Ledger
     from drivers.supply import Capabilities
 
-ITEM = "supply check"
 LEAST_V, LEAST_A = 0.5, 0.02
 MOST_OHM, MOST_WATTS, MOST_PERCENT = 1e4, 50.0, 20.0
 NO_CALIBRATION = (
@@ -83,14 +77,13 @@ def check_supply(
     owner = owner_layer(book, owner_settings(), None).limits
     check = planned(given, can, owner)
     _confirm(check, yes=yes, ask=ask)
-    runs = _Runs(book, resource, can, owner, as_json=as_json, ask=ask)
-    status = runs.run(check)
-    if can.over_volts and runs.went_through:
-        latch_v = round(LATCH_SHARE * check.volts, 3)
-        runs.run(msgspec.structs.replace(check, latch_v=latch_v))
-    if not runs.figures:
+    runs = CheckRuns(book, resource, can, owner, as_json=as_json, ask=ask)
+    status = runs.run(check, ROOM * check.amps, f"resistor of {given.ohm:g} Ω")
+    figures, untried = figures_of(runs.last), list[str]()
+    if not figures:
         return status
-    passed = all(one["passed"] for one in runs.figures)
+    try_latches(runs, check, can, figures, untried)
+    passed = all(one["passed"] for one in figures)
     kept = keep_supply(
         book,
         resource=resource,
@@ -99,13 +92,53 @@ def check_supply(
         kind=CHECKED,
         dialect="",
         content={"passed": passed, "ohm": given.ohm, "ohm_share": given.ohm_share, "share": given.share}
-        | {"figures": runs.figures, "runs": runs.filed},
+        | {"figures": figures, "untried": untried, "runs": runs.filed},
     )
     if as_json:
-        line(event="checked", utc=kept.utc, passed=passed, figures=runs.figures, runs=runs.filed)
+        line(event="checked", utc=kept.utc, passed=passed, figures=figures, untried=untried, runs=runs.filed)
     else:
-        _tell(runs.figures, passed, kept.utc, has_latch=can.over_volts)
+        _tell(figures, passed, kept.utc, untried)
     return 0 if passed else 1
+
+
+def figures_of(run: RunSeen | None) -> list[dict[str, Any]]:
+    """What a run found within or not, and whether its output was off at the end; none where it found nothing."""
+    found = [] if run is None else [dict(event.values) for event in run.events if "passed" in event.values]
+    return [*found, _off(run)] if found and run is not None else []
+
+
+def _off(run: RunSeen) -> dict[str, Any]:
+    return {"what": "off", "passed": run.result.output_confirmed_off}
+
+
+def try_latches(
+    runs: CheckRuns, check: SupplyCheck, can: "Capabilities", figures: list[dict[str, Any]], untried: list[str]
+) -> None:
+    """Each in a run of its own, which it ends by tripping; then one more, which begins by clearing them."""
+    resistor, amps, tripped = f"resistor of {check.ohm:g} Ω", ROOM * check.amps, False
+    for name, unit, there, level in (
+        ("over-voltage", "V", can.over_volts, {"latch_v": round(LATCH_SHARE * check.volts, 3)}),
+        ("over-current", "A", can.over_amps, {"latch_a": round(LATCH_SHARE * check.amps, 3)}),
+    ):
+        if not there:
+            untried.append(f"It has no {name} latch that could be tried.")
+            continue
+        runs.run(msgspec.structs.replace(check, **level), amps, resistor)
+        seen = runs.last
+        if seen is None or seen.result.outcome is Outcome.REFUSED:
+            untried.append(f"Its {name} latch was not tried: {'not filed' if seen is None else seen.result.reason}.")
+            continue
+        trips = any("latch tripped" in one.text or "switched off at the supply" in one.text for one in seen.events)
+        tripped = tripped or trips
+        what = {"what": f"{name} latch", "passed": trips, "unit": unit}
+        figures += [what | {"wanted": next(iter(level.values()))}, _off(seen)]
+    if tripped:
+        runs.run(msgspec.structs.replace(check, cleared=True), amps, resistor)
+        again = figures_of(runs.last)
+        passed = bool(again) and all(one["passed"] for one in again)
+        figures.append(
+            {"what": "on again, cleared", "passed": passed, "said": "as before" if passed else "NOT as before"}
+        )
 
 
 def _confirm(check: SupplyCheck, *, yes: bool, ask: bool) -> None:
@@ -118,65 +151,7 @@ def _confirm(check: SupplyCheck, *, yes: bool, ask: bool) -> None:
         raise Refused("not confirmed")
 
 
-class _Runs:
-    """The runs of one check, and the figures that they brought."""
-
-    def __init__(
-        self, book: "Ledger", resource: str, can: "Capabilities", owner: Limits, *, as_json: bool, ask: bool
-    ) -> None:
-        self._book, self._resource, self._can, self._owner = book, resource, can, owner
-        self._as_json, self._ask = as_json, ask
-        self._job: int | None = None
-        self.figures: list[dict[str, Any]] = []
-        self.filed: list[int] = []
-        self.went_through = False
-
-    def run(self, check: SupplyCheck) -> int:
-        from benchlog.ledger.filing import journals_of
-        from benchlog.ledger.supplies import spoken_with
-
-        book, uid = self._book, uuid.uuid4().hex
-        request = Request(
-            uid=uid,
-            kind=RunKind.CHECK,
-            resource=self._resource,
-            rated_volts=check.volts,
-            layers={Layer.OWNER: self._owner, Layer.JOB: Limits(volts=check.volts, amps=ROOM * check.amps)},
-            sequence=Sequence(name=ITEM),
-            journal=str(journals_of(book.path) / f"{uid}.journal"),
-            job=self._job,
-            item=Item(kind=ITEM),
-            complaint=f"supply at {self._resource}",
-            load_state=f"resistor of {check.ohm:g} Ω",
-            unattended=True,
-            output=self._can.output,
-            check=check,
-            **spoken_with(book, self._resource),
-        )
-
-        def more(filed: "Filed") -> Mapping[str, object]:
-            self._take(filed, check)
-            return {}
-
-        return run_and_tell(book, request, as_json=self._as_json, ask=self._ask, more=more)
-
-    def _take(self, filed: "Filed", check: SupplyCheck) -> None:
-        run = self._book.run(filed.run)
-        self._job = run.job
-        self.filed.append(filed.run)
-        events = self._book.events(filed.run)
-        found = [dict(event.values) for event in events if event.kind is EventKind.FINDING and "passed" in event.values]
-        self.went_through = bool(found)
-        if check.latch_v is not None:
-            tripped = any(
-                "latch tripped" in event.text or "switched off at the supply" in event.text for event in events
-            )
-            found = [{"what": "over-voltage latch", "passed": tripped, "unit": "V", "wanted": check.latch_v}]
-        off = bool(run.result.output_confirmed_off)
-        self.figures += [*found, {"what": "off", "passed": off}]
-
-
-def _tell(figures: list[dict[str, Any]], passed: bool, utc: str, *, has_latch: bool) -> None:
+def _tell(figures: list[dict[str, Any]], passed: bool, utc: str, untried: list[str]) -> None:
     say("\nThe check:")
     for one in figures:
         unit, word = one.get("unit", ""), "within" if one["passed"] else "NOT WITHIN"
@@ -189,7 +164,7 @@ def _tell(figures: list[dict[str, Any]], passed: bool, utc: str, *, has_latch: b
         else:
             told = one.get("said", "confirmed by read-back" if one["passed"] else "NOT CONFIRMED")
         say(f"  {one['what']:<19} {word:<11} {told}")
-    if not has_latch:
-        say("  It has no over-voltage latch that could be tried.")
+    for sentence in untried:
+        say(f"  {sentence}")
     verdict = "all within what was stated" if passed else "NOT all within what was stated"
     say(f"Supply checked on {utc[:10]}: {verdict}.\n\n{NO_CALIBRATION}")

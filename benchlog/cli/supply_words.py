@@ -1,5 +1,9 @@
 """What the terminal says of a supply: its dialect in words, what is missing, and what the program does about it."""
 
+from typing import Any
+
+import msgspec
+
 from benchlog.quantities import show
 from drivers.dialect import Dialect
 from drivers.finding_measured import Measured
@@ -16,6 +20,8 @@ from drivers.supply import (
     RANGE_NOT_TOLD,
     UNUSABLE,
 )
+
+WIDTH = 110
 
 ABOUT_GAPS: dict[str, str] = {
     NO_SETPOINTS: "It is not used: a knob that somebody turned would go unseen.",
@@ -34,7 +40,7 @@ ABOUT_GAPS: dict[str, str] = {
     CHOSEN_APART: "The output is chosen anew before every message; keep other programs and the front panel away.",
 }
 
-NOT_MEASURED = "settling was not measured: that needs the output on"
+NOT_MEASURED = "settling was not measured: that needs the output on, nothing connected, and --settling"
 
 
 def dialect_in_words(dialect: Dialect) -> str:
@@ -82,3 +88,20 @@ def gaps(dialect: Dialect, measured: Measured | None) -> list[str]:
 
     found = gaps_of(dialect) if measured is None else measured.capabilities.gaps
     return sorted(found, key=lambda gap: (gap not in UNUSABLE, gap))
+
+
+def as_toml(dialect: Dialect) -> str:
+    """A dialect's file, without what has its usual value."""
+    plain = msgspec.to_builtins(dialect)
+    lines = [f"name = {_toml(plain['name'])}"]
+    for name, part in plain.items():
+        if isinstance(part, dict):
+            lines += ["", f"[{name}]"] + [f"{key} = {_toml(value)}" for key, value in part.items() if value is not None]
+    return "\n".join(lines) + "\n"
+
+
+def _toml(value: Any) -> str:
+    """JSON's texts, numbers and lists are TOML's too."""
+    if isinstance(value, dict):
+        return "{ " + ", ".join(f"{key} = {_toml(one)}" for key, one in value.items()) + " }"
+    return msgspec.json.encode(value).decode()

@@ -3,6 +3,7 @@
 A supply is its address and its own word for itself together: another instrument at the same address is another supply.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,6 +16,8 @@ from benchlog.ledger.store import Ledger
 from benchlog.records import Run
 
 FOUND, TOLD, CHECKED = "found", "told", "checked"
+SETTLING = "settling"
+"""A check that has this in its content is about how quick the supply is, and about nothing else."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,7 +68,14 @@ def kept_supply(ledger: Ledger, resource: str, identity: str | None = None) -> K
 
 def last_check(ledger: Ledger, resource: str, identity: str | None = None) -> KeptSupply | None:
     """The last check of a supply at this address. Raises LedgerError."""
-    return _last(ledger, resource, identity, (CHECKED,))
+    return _last(ledger, resource, identity, (CHECKED,), lambda kept: SETTLING not in kept.content)
+
+
+def last_settling(ledger: Ledger, resource: str, identity: str, output: int) -> KeptSupply | None:
+    """How quick an output was when that was last measured, in `content[SETTLING]`. Raises LedgerError."""
+    return _last(
+        ledger, resource, identity, (CHECKED,), lambda kept: SETTLING in kept.content and kept.output == output
+    )
 
 
 class _Asked(msgspec.Struct, frozen=True):
@@ -99,24 +109,32 @@ def _said(check: KeptSupply | None) -> str:
     return f"Supply checked on {check.utc[:10]}{where}, {within} within what was stated; no calibration."
 
 
-def _last(ledger: Ledger, resource: str, identity: str | None, kinds: tuple[str, ...]) -> KeptSupply | None:
+def _last(
+    ledger: Ledger,
+    resource: str,
+    identity: str | None,
+    kinds: tuple[str, ...],
+    wanted_one: Callable[[KeptSupply], bool] = lambda kept: True,
+) -> KeptSupply | None:
     wanted = select(SupplyRow).where(SupplyRow.resource == resource.strip(), SupplyRow.kind.in_(kinds))
     if identity is not None:
         wanted = wanted.where(SupplyRow.identity == identity)
     with ledger.reading() as session:
-        row = session.scalar(wanted.order_by(SupplyRow.utc.desc(), SupplyRow.id.desc()).limit(1))
-        if row is None:
-            return None
-        try:
-            content = msgspec.json.decode(row.content, type=dict[str, Any])
-        except ValueError as error:
-            raise LedgerDamaged(ledger.path, f"what is kept of a supply can't be read: {error}") from error
-        return KeptSupply(
-            utc=row.utc,
-            resource=row.resource,
-            identity=row.identity,
-            output=row.output,
-            kind=row.kind,
-            dialect=row.dialect,
-            content=content,
-        )
+        rows = session.scalars(wanted.order_by(SupplyRow.utc.desc(), SupplyRow.id.desc()))
+        return next((kept for kept in (_kept_of(ledger, row) for row in rows) if wanted_one(kept)), None)
+
+
+def _kept_of(ledger: Ledger, row: SupplyRow) -> KeptSupply:
+    try:
+        content = msgspec.json.decode(row.content, type=dict[str, Any])
+    except ValueError as error:
+        raise LedgerDamaged(ledger.path, f"what is kept of a supply can't be read: {error}") from error
+    return KeptSupply(
+        utc=row.utc,
+        resource=row.resource,
+        identity=row.identity,
+        output=row.output,
+        kind=row.kind,
+        dialect=row.dialect,
+        content=content,
+    )

@@ -1,4 +1,4 @@
-"""A supply held against a resistor of known value on its leads: volts, amps, limit, mode, and its over-voltage latch.
+"""A supply held against a resistor of known value on its leads: volts, amps, limit, mode, and its latches.
 
 A check, no calibration: the supply's own readback and one resistor are held against each other, within tolerances that
 the user states.
@@ -14,6 +14,7 @@ from benchlog.records import EventKind
 from benchlog.recovery.commands import Apply, Mark, Plan, Seen, Watch
 from benchlog.recovery.moves import Finding, Situation, down, drive, ends_s, mark, rest, room_for
 from benchlog.recovery.probing import zero
+from benchlog.recovery.settling import settling_run
 from benchlog.recovery.supply_check import SupplyCheck
 from drivers.supply import Regulation
 
@@ -24,20 +25,24 @@ LIMIT_SHARE = 0.5
 ROOM = 1.5
 """What the current limit leaves above the current that is to flow."""
 LATCH_SHARE, BELOW_SHARE, ABOVE_SHARE = 0.6, 0.5, 0.8
-"""Of the highest volts: where the latch is set, where it has to hold still, and where it has to trip."""
+"""Of the highest volts, or amps: where a latch is set, where it has to hold still, and where it has to trip."""
 TRIPS_WITHIN_S = 1.0
 """Starting values of this project, all of them."""
 
 
 def check_run(situation: Situation, check: SupplyCheck) -> Plan[Finding]:
-    """Steps of volts, then the current limit; or the latch alone."""
+    """Steps of volts, then the current limit; or a latch alone; or, leads open, how quick it is."""
+    if check.settling_a is not None:
+        return (yield from settling_run(situation, check))
     yield from zero(situation)
-    if check.latch_v is not None:
-        return (yield from _trip(situation, check, check.latch_v))
+    for name, unit, level in (("over-voltage", "V", check.latch_v), ("over-current", "A", check.latch_a)):
+        if level is not None:
+            return (yield from _trip(situation, check, name, show(level, unit)))
     passed: list[bool] = []
-    for share in SHARES:
+    for share in SHARES[:1] if check.cleared else SHARES:
         passed += yield from _step(situation, check, share * check.volts)
-    passed += yield from _limit(situation, check)
+    if not check.cleared:
+        passed += yield from _limit(situation, check)
     told = f"{sum(passed)} of {len(passed)} figures are within what was stated"
     return Finding(outcome=Outcome.UNDETERMINED, reason=f"the supply was checked with {show(check.ohm, 'Ω')}: {told}")
 
@@ -63,11 +68,11 @@ def _limit(situation: Situation, check: SupplyCheck) -> Plan[list[bool]]:
     return (yield from _told(marks))
 
 
-def _trip(situation: Situation, check: SupplyCheck, latch_v: float) -> Plan[Finding]:
+def _trip(situation: Situation, check: SupplyCheck, name: str, level: str) -> Plan[Finding]:
     """Below the latch nothing happens; above it the output goes off, which ends the run."""
     amps = min(ROOM * check.amps, situation.ceilings.amps.value)
     below_v, above_v = BELOW_SHARE * check.volts, ABOVE_SHARE * check.volts
-    yield mark(EventKind.STEP, f"Over-voltage latch at {show(latch_v, 'V')}.", name="latch", volts=latch_v)
+    yield mark(EventKind.STEP, f"{name.capitalize()} latch at {level}.", name="latch", at=level)
     yield from _driven(situation, below_v, amps)
     yield mark(EventKind.STEP, f"Now {show(above_v, 'V')}: it has to trip.", name="above the latch", volts=above_v)
     seen = yield Apply(volts=above_v, amps=amps, belief=Motion.UNKNOWN)
@@ -76,7 +81,8 @@ def _trip(situation: Situation, check: SupplyCheck, latch_v: float) -> Plan[Find
         seen = yield Watch()
     low = yield from down(amps)
     yield from rest(low, OFF_S)
-    reason = f"the over-voltage latch at {show(latch_v, 'V')} did not trip at {show(above_v, 'V')}"
+    flow = show(above_v / _ohm(situation, check), "A")
+    reason = f"the {name} latch at {level} did not trip at {show(above_v, 'V')} and {flow}"
     return Finding(outcome=Outcome.UNDETERMINED, reason=reason)
 
 

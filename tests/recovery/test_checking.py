@@ -19,13 +19,19 @@ from drivers.simulated.scenario import ResistorData, load
 CHECK = SupplyCheck(ohm=10.0, ohm_share=0.01, share=0.02, volts=3.0)
 
 
-def checked(tmp_path: Path, check: SupplyCheck | None, *, ohm: float = 10.0) -> VirtualRun:
+def bench_with(ohm: float) -> VirtualBench:
     scenario = msgspec.structs.replace(load("short"), resistor=ResistorData(ohms=ohm))
-    bench = VirtualBench(scenario, seed=3, began=datetime(2026, 11, 25, 9, tzinfo=UTC))
+    return VirtualBench(scenario, seed=3, began=datetime(2026, 11, 25, 9, tzinfo=UTC))
+
+
+def checked(
+    tmp_path: Path, check: SupplyCheck | None, *, ohm: float = 10.0, on: VirtualBench | None = None
+) -> VirtualRun:
+    bench = on or bench_with(ohm)
     limits = Limits(volts=3.0, amps=ROOM * 0.3)
     return bench.run(
         bench.request(
-            tmp_path / "check.journal",
+            tmp_path / f"{len(list(tmp_path.iterdir()))}.journal",
             RunKind.CHECK,
             rated_volts=3.0,
             layers={Layer.JOB: limits},
@@ -64,6 +70,20 @@ def test_the_latch_holds_below_its_level_and_ends_the_run_above_it(tmp_path: Pat
     assert (run.result.outcome, run.result.output_confirmed_off) == (Outcome.CEILING, True)
     assert "over-voltage latch tripped" in run.result.reason
     assert run.bench.extremes.max_volts < CHECK.volts
+
+
+def test_the_over_current_latch_trips_as_well_and_the_next_run_begins_by_clearing_it(tmp_path: Path) -> None:
+    bench = bench_with(10.0)
+    latch_a = LATCH_SHARE * CHECK.amps
+    run = checked(tmp_path, msgspec.structs.replace(CHECK, latch_a=latch_a), on=bench)
+    assert (run.result.outcome, run.result.output_confirmed_off) == (Outcome.CEILING, True)
+    assert "over-current latch tripped" in run.result.reason
+    told = figures(checked(tmp_path, msgspec.structs.replace(CHECK, cleared=True), on=bench))
+    assert [(event.values["what"], event.values["passed"]) for event in told] == [
+        ("volts", True),
+        ("amps", True),
+        ("mode", True),
+    ]
 
 
 def test_nothing_in_a_check_passes_the_ceilings(tmp_path: Path) -> None:
