@@ -5,15 +5,18 @@ from benchlog.quantities import show
 # chart
 OVERLAY_NAME = "Starts over one another, from their trigger on"
 OVERLAY_HINT = (
-    "Wheel: closer or wider in time, with Ctrl in amps. Drag: along; with Shift: a box to look into. Double click or "
-    "Home: back to the whole."
+    "Wheel or + and −: closer or wider in time, the wheel with Ctrl in amps. Drag or arrows: along; a drag with Shift: a "
+    "box to look into. Double click or Home: back to the whole. Arrows move a cursor; X or Tab: the other one. Ctrl+C: "
+    "copies the picture."
 )
+LEVELS_LOOKED = "Looking closer at the amps."
 OVERLAY_EMPTY = "Nothing captured yet"
 OVERLAY_TOLD = "{name}: {starts}. {picked}"
 TRIGGER_LINE = "trigger: {word}"
 TRIGGER_WORDS = {"output-on": "output on", "amps": "amps rise", "volts": "volts rise"}
 CURSOR_TIME = "Δt {seconds}"
 CURSOR_ALL = "{name}:  {first}   {second}   Δt {seconds}, ΔV {volts}, ΔI {amps}"
+CURSOR_UNNAMED = "{first}   {second}   Δt {seconds}, ΔV {volts}, ΔI {amps}"
 CURSOR_AT = "{letter} {seconds}, {volts}, {amps}"
 CURSOR_LETTERS = ("A", "B")
 AMPS_PANE, VOLTS_PANE, VOLTS_MOTOR_PANE = "amps", "volts at the terminals", "volts at the motor"
@@ -172,6 +175,7 @@ AT_MOTOR, AT_MOTOR_NAME = "V at the motor", "Volts at the motor: what the leads 
 NO_LEADS = "The leads of this run were not measured: nothing is taken out."
 LAY_OVER, LAY_OVER_NAME = "lay a capture over", "Lay an oscilloscope’s capture over the start that is picked out"
 LAY_OFF = "take the capture off"
+COPY, COPY_NAME = "copy picture", "Copy this chart as a picture. Key: Ctrl+C"
 EXPORT, EXPORT_NAME = "export", "Write curves, figures and bands, or a picture, to a file"
 CHOOSE_TEST_NAME = "The locked test by which the job on the bench is measured"
 CHOOSE_TEST = "Choose a test …"

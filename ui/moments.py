@@ -7,6 +7,11 @@ def now_text() -> str:
     return datetime.now(UTC).astimezone().strftime("%H:%M:%S")
 
 
+def now_utc() -> str:
+    """ISO 8601 with a trailing Z."""
+    return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
+
+
 def clock_text(utc: str) -> str:
     """ISO 8601 with a trailing Z to local "14:03"."""
     return _local(utc).strftime("%H:%M")

@@ -77,8 +77,10 @@ class Backdrop:
         self.names.wear(tokens.second)
         self.words.wear(tokens.ink)
 
-    def draw(self, bands: Sequence[Band], marks: Sequence[Mark], now_s: float, right_edge: float) -> None:
-        """`now_s`: where a band that goes on ends."""
+    def draw(
+        self, bands: Sequence[Band], marks: Sequence[Mark], now_s: float, right_edge: float, names_edge: float
+    ) -> None:
+        """`now_s`: where a band that goes on ends; words end at the right edge, the names on top at their own."""
         upper, lower = self._plots[0].geometry(), self._plots[1].geometry()
         self.view.setGeometry(QRectF(upper.topLeft(), lower.bottomRight()))
         low, high = self._plots[0].viewRange()[0]
@@ -91,13 +93,14 @@ class Backdrop:
                 ends.append(max(end - BAND_GAP_PX * px_s, begin + px_s))
                 names.append((upper.left() + (begin - low) / px_s + 2, band.name, band.important))
         self.bands.setOpts(x0=np.array(begins), x1=np.array(ends))
-        self.names.show(names, upper.top() - NAME_GAP_PX - self.names.height, right_edge)
+        self.names.show(names, upper.top() - NAME_GAP_PX - self.names.height, names_edge)
         self._draw_marks([mark for mark in marks if low <= mark.t_s <= high], low, px_s, right_edge)
 
     def _draw_marks(self, marks: Sequence[Mark], low: float, px_s: float, right_edge: float) -> None:
         upper, lower = self._plots[0].geometry(), self._plots[1].geometry()
         between = (upper.bottom() + lower.top()) / 2 + 1
         level = (lower.bottom() - between) / (lower.bottom() - upper.top())
+        self.marks.setVisible(bool(marks))
         self.marks.setData(
             x=[mark.t_s for mark in marks],
             y=[level] * len(marks),

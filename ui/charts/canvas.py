@@ -2,11 +2,14 @@
 
 import pyqtgraph as pg
 from pyqtgraph.GraphicsScene.mouseEvents import MouseClickEvent
-from PySide6.QtCore import QObject, Qt, Signal
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from PySide6.QtCore import QObject, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPen
+from PySide6.QtWidgets import QGraphicsRectItem, QSizePolicy, QWidget
 
 from ui import texts, theme
 from ui.charts.backdrop import Backdrop
+from ui.charts.cursor_marks import CursorMarks
+from ui.charts.cursors import Cursors
 from ui.charts.marks import Shown
 from ui.charts.pane import RIGHT, Axis, Pane
 from ui.charts.readings import AMPS, VOLTS
@@ -35,6 +38,9 @@ class Canvas(QObject):
         self.amps = Pane(self._layout, 2, texts.AMPS_LINE, "A")
         self.time = Axis("bottom", unit=texts.SECONDS_UNIT)
         self.backdrop = Backdrop(self._layout, (self.volts.view, self.amps.view))
+        self.cursors = CursorMarks(self._layout, (self.volts.view, self.amps.view), self)
+        self.ring = QGraphicsRectItem(self._layout)
+        self.ring.setZValue(30)
         self.empty = pg.TextItem(texts.CHART_EMPTY, anchor=(0.5, 0.5))
         self._lay_out()
         self._link()
@@ -68,16 +74,27 @@ class Canvas(QObject):
         scene.sigMouseClicked.connect(self._click)
         scene.sigPrepareForPaint.connect(self._prepare)
 
-    def wear(self, tokens: Tokens) -> None:
+    def wear(self, tokens: Tokens, finer: int = 1) -> None:
         self.widget.setBackground(tokens.card)
-        self.volts.wear(tokens, tokens.volts)
-        self.amps.wear(tokens, tokens.amps)
+        self.volts.wear(tokens, tokens.volts, finer)
+        self.amps.wear(tokens, tokens.amps, finer)
         self.time.wear(tokens)
         self.backdrop.wear(tokens)
+        self.cursors.wear(tokens)
+        self.ring.setPen(QPen(QColor(tokens.ink), 2))
         self.empty.setColor(tokens.second)
         self.empty.fill = pg.mkBrush(tokens.card)
 
-    def draw(self, shown: Shown, span: tuple[float, float]) -> None:
+    def draw(
+        self,
+        shown: Shown,
+        span: tuple[float, float],
+        cursors: Cursors | None,
+        *,
+        focus: bool = False,
+        corner: float = 0,
+    ) -> None:
+        """`focus`: the keys go here, which is shown; `corner`: px that something else takes at the top right."""
         readings = shown.readings
         under = shown.under
         self.volts.view.setXRange(*span, padding=0)
@@ -92,11 +109,20 @@ class Canvas(QObject):
             pane.draw(outline, last, shown.tops[index], shown.ceilings[index])
             dashed = under.outline(line, *span, pane.columns) if len(under) else None
             pane.draw_under(dashed, float(below[-1]) if below.size else 0.0, shown.under_name)
-        self.backdrop.draw(shown.bands, shown.marks, shown.last_s, self._layout.rect().right() - 8)
+        right = self._layout.rect().right() - 8
+        self.backdrop.draw(shown.bands, shown.marks, shown.last_s, right, right - corner)
+        self.cursors.draw(cursors, focus=focus)
+        self.ring.setVisible(focus)
+        self.ring.setRect(QRectF(self.widget.viewport().rect()).adjusted(1, 1, -1, -1))
         self.empty.setVisible(not len(readings))
         self.empty.setPos(sum(span) / 2, sum(self.volts.view.viewRange()[1]) / 2)
         for view in (self.volts.view, self.amps.view, self.backdrop.view):
             view.updateMatrix()  # left to the paint, it would ask for a second one
+
+    def paint(self, painter: QPainter) -> None:
+        """All that is drawn, on something else than the screen."""
+        box = self.widget.viewport().rect()
+        self.widget.render(painter, QRectF(box), box)
 
     def _prepare(self) -> None:
         self.paints += 1

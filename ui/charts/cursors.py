@@ -30,6 +30,16 @@ class Cursors:
     def other(self) -> "Cursors":
         return Cursors(first_s=self.first_s, second_s=self.second_s, held=1 - self.held)
 
+    def next(self, *, forward: bool) -> "Cursors | None":
+        """What Tab goes to, from the first to the second; None where it leaves the chart."""
+        return self.other() if self.held == (0 if forward else 1) else None
+
+
+def laid_on(low_s: float, high_s: float) -> Cursors:
+    """Where they are when they are shown: well in view."""
+    apart = high_s - low_s
+    return Cursors(first_s=low_s + 0.25 * apart, second_s=low_s + 0.6 * apart)
+
 
 def values_at(line: Line, at_s: float, lead_ohm: float) -> tuple[float | None, float | None]:
     """V and A of a line there, straight between its readings; None outside of it."""
@@ -53,16 +63,18 @@ def read_out(cursors: Cursors, line: Line | None, lead_ohm: float) -> str:
         for before, after, unit in zip(first, second, ("V", "A"), strict=True)
     )
     at = [
-        texts.CURSOR_AT.format(
-            letter=letter, seconds=show(at_s, "s"), volts=show(seen[0], "V"), amps=show(seen[1], "A")
-        )
+        texts.CURSOR_AT.format(letter=letter, seconds=_seconds(at_s), volts=show(seen[0], "V"), amps=show(seen[1], "A"))
         for letter, at_s, seen in zip(texts.CURSOR_LETTERS, cursors.both, (first, second), strict=True)
     ]
-    return texts.CURSOR_ALL.format(
-        name=line.name, first=at[0], second=at[1], seconds=_signed(apart, "s"), volts=volts, amps=amps
-    )
+    words = texts.CURSOR_ALL if line.name else texts.CURSOR_UNNAMED
+    return words.format(name=line.name, first=at[0], second=at[1], seconds=_signed(apart, "s"), volts=volts, amps=amps)
+
+
+def _seconds(value: float) -> str:
+    """Of a long run to the hundredth: three digits would not tell one kick from the next."""
+    return show(value, "s") if abs(value) < 10 else f"{value:.2f} s"
 
 
 def _signed(value: float | None, unit: str) -> str:
-    shown = show(value, unit)
+    shown = _seconds(value) if unit == "s" and value is not None else show(value, unit)
     return f"+{shown}" if value is not None and value > 0 else shown.replace("-", "−")

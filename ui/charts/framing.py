@@ -6,15 +6,19 @@ from ui.charts.marks import Shown
 
 FAR = 4.0
 """A ceiling so many times above the highest reading would press the line flat."""
+LEAST_VIEW_S = 0.05
+"""No closer than this."""
 LEAST_SPAN_S, FOLLOW_SPAN_S = 26.0, 40.0
 """While a run goes on: from nothing up to LEAST_SPAN_S at first, then the last FOLLOW_SPAN_S."""
 
 
 def usual_span(shown: Shown) -> tuple[float, float]:
-    """The whole of a finished run; the latest of one that goes on."""
+    """The whole of a finished run, or of one that is to be seen whole; the latest of another that goes on."""
     last_s = shown.last_s
     if shown.finished:
         return 0.0, max(1.0, shown.end_s * 1.02)
+    if shown.whole_s is not None:
+        return 0.0, max(shown.whole_s, shown.end_s * 1.02)
     if last_s <= FOLLOW_SPAN_S:
         return 0.0, LEAST_SPAN_S if last_s <= LEAST_SPAN_S else FOLLOW_SPAN_S
     return last_s - FOLLOW_SPAN_S, last_s

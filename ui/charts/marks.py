@@ -41,6 +41,8 @@ class Shown:
     """The highest readings so far."""
     ceilings: tuple[float | None, float | None] = (None, None)
     finished: bool = False
+    whole_s: float | None = None
+    """All of it is in view while it goes on, too, and at least so many s; None where the latest of it is."""
 
     @property
     def last_s(self) -> float:
@@ -58,6 +60,25 @@ class Word:
 
     left: float
     text: str
+
+
+LABEL_GAPS = (20.0, 16.0)
+"""px between the middles of two labels, one above the other; the second where there is no room for the first."""
+
+
+def free_level(wanted: float, taken: Iterable[float], low: float, high: float) -> float:
+    """The level nearest to the wanted one at which a label runs into none of those taken, from `low` to `high` px."""
+    others, wanted = list(taken), min(max(wanted, low), max(low, high))
+    for gap in LABEL_GAPS:
+        places = [wanted, low, high, *(level + way * gap for level in others for way in (1, -1))]
+        free = [
+            place
+            for place in places
+            if low <= place <= high and all(abs(place - level) >= gap - 1e-6 for level in others)
+        ]
+        if free:
+            return min(free, key=lambda place: abs(place - wanted))
+    return max((low, high), key=lambda place: min(abs(place - level) for level in others))
 
 
 def fit_words(

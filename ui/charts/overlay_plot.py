@@ -7,7 +7,7 @@ start that is being captured go over it.
 from collections.abc import Sequence
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -22,20 +22,26 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from ui import curve_texts as texts
+from ui import texts as window_texts
 from ui import theme
+from ui.charts import keys
 from ui.charts import overlay_painting as painting
+from ui.charts.chart_bar import ChartBar
+from ui.charts.copying import Caption, copy_chart
 from ui.charts.crowd import Crowd
-from ui.charts.cursors import GRAB_PX, Cursors, read_out
+from ui.charts.cursors import GRAB_PX, Cursors, laid_on, read_out
+from ui.charts.keys import CLOSER, Asked
+from ui.charts.looking import looked_words
 from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line, Overlaid
 from ui.charts.overlay_painting import Places, Sheet
 from ui.charts.scale import Scale, round_step
 from ui.theme import Tokens
 
-LEFT, RIGHT, TOP, BOTTOM, BETWEEN = 58.0, 26.0, 14.0, 34.0, 22.0
+LEFT, RIGHT, TOP, BOTTOM, BETWEEN = 58.0, 26.0, 34.0, 34.0, 22.0
 VOLTS_SHARE = 0.32
 BELOW, ABOVE = 0.04, 0.1
 """Shares of the height below zero and above the highest."""
-CLOSER, LEAST_SPAN_S = 1.2, 0.002
+LEAST_SPAN_S = 0.002
 NEAR_PX = 24.0
 """How near a click must be to a start to pick it out."""
 SECONDS = "s"
@@ -61,6 +67,9 @@ class OverlayPlot(QWidget):
         self._dragged: QPointF | None = None
         self._box: tuple[QPointF, QPointF] | None = None
         self._grabbed: int | None = None
+        self.caption = Caption()
+        self.bar = ChartBar(self)
+        self.bar.back.connect(self.home)
         self.setMinimumSize(320, 200)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -149,14 +158,21 @@ class OverlayPlot(QWidget):
             middle = (span[0] + span[1]) / 2
             span = middle - LEAST_SPAN_S / 2, middle + LEAST_SPAN_S / 2
         self._view, self._levels = span, levels
+        self.bar.show_state(self._looked(), back=window_texts.CHART_BACK if self._looked() else "")
         self._anew()
+
+    def _looked(self) -> str:
+        """Which part is in view; "" for the whole."""
+        if self._view is None:
+            return texts.LEVELS_LOOKED if self._levels is not None else ""
+        low, high = self.shown.span()
+        return looked_words(window_texts.CHART_ZOOMED, self._view, high - low)
 
     def home(self) -> None:
         self.look(None)
 
     def show_cursors(self, shown: bool) -> None:
-        low, high = self.view()
-        self.cursors = Cursors(first_s=low + 0.25 * (high - low), second_s=low + 0.6 * (high - low)) if shown else None
+        self.cursors = laid_on(*self.view()) if shown else None
         self._tell_cursors()
         self.update()
 
@@ -217,12 +233,16 @@ class OverlayPlot(QWidget):
     # painting
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        sheets = self.sheets()
-        if self._behind is None or self._painted != sheets:
-            self._behind, self._painted = self._paint_behind(sheets), sheets
         painter = QPainter(self)
+        sheets, ratio = self.sheets(), self.devicePixelRatioF()
+        if self._behind is None or self._painted != sheets:
+            self._behind, self._painted = self._paint_behind(sheets, ratio), sheets
+        self._paint(painter, sheets, self._behind)
+        painter.end()
+
+    def _paint(self, painter: QPainter, sheets: dict[str, Sheet], behind: QPixmap) -> None:
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.drawPixmap(0, 0, self._behind)
+        painter.drawPixmap(0, 0, behind)
         for what, sheet in sheets.items():
             self._paint_over(painter, what, sheet)
         if self.cursors is not None:
@@ -230,10 +250,27 @@ class OverlayPlot(QWidget):
         if self._box is not None:
             painter.setPen(QPen(QColor(self._tokens.ink), 1, Qt.PenStyle.DashLine))
             painter.drawRect(QRectF(*self._box).normalized())
-        painter.end()
 
-    def _paint_behind(self, sheets: dict[str, Sheet]) -> QPixmap:
-        ratio = self.devicePixelRatioF()
+    # as a picture
+
+    def copy(self) -> None:
+        self.bar.say_briefly(copy_chart(self))
+
+    def picture_size(self) -> QSize:
+        return self.size()
+
+    def picture_words(self) -> str:
+        read = "" if self.cursors is None else read_out(self.cursors, self.main_line(), self.lead_ohm)
+        return read or self._looked()
+
+    def paint_picture(self, painter: QPainter, tokens: Tokens, finer: int) -> None:
+        """In other colours; what is kept for the screen stays as it is."""
+        before, self._tokens = self._tokens, tokens
+        sheets = self.sheets()
+        self._paint(painter, sheets, self._paint_behind(sheets, float(finer)))
+        self._tokens = before
+
+    def _paint_behind(self, sheets: dict[str, Sheet], ratio: float) -> QPixmap:
         made = QPixmap(self.size() * ratio)
         made.setDevicePixelRatio(ratio)
         made.fill(QColor(self._tokens.card))
@@ -351,6 +388,7 @@ class OverlayPlot(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        self.bar.setGeometry(int(LEFT) - 10, 2, self.width() - int(LEFT), self.bar.height())
         self._behind = None
 
     # hands and keys
@@ -383,9 +421,7 @@ class OverlayPlot(QWidget):
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         at, across = event.position(), self.sheets()[AMPS].across
         if self._grabbed is not None and self.cursors is not None:
-            self.cursors = self.cursors.moved(self._grabbed, across.value(at.x()))
-            self._tell_cursors()
-            self.update()
+            self._hold(self.cursors.moved(self._grabbed, across.value(at.x())))
         elif self._box is not None:
             self._box = (self._box[0], at)
             self.update()
@@ -438,24 +474,24 @@ class OverlayPlot(QWidget):
                 self.picked.emit(int(apart.argmin()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        step = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
-        low, high = self.view()
-        ways = {Qt.Key.Key_Left: -step, Qt.Key.Key_Right: step}
-        if event.key() == Qt.Key.Key_Home:
+        asked, (low, high) = keys.asked(event), self.view()
+        if asked is Asked.CURSORS or event.key() == Qt.Key.Key_Equal:
+            asked = None  # a scan may begin with it
+        way = {Asked.LEFT: -1, Asked.RIGHT: 1}.get(asked, 0) if asked is not None else 0
+        if asked is Asked.COPY:
+            self.copy()
+        elif asked is Asked.WHOLE:
             self.home()
-        elif event.key() in (Qt.Key.Key_Plus, Qt.Key.Key_Minus):
-            self._closer(CLOSER if event.key() == Qt.Key.Key_Minus else 1 / CLOSER, (low + high) / 2)
-        elif event.key() in ways and self.cursors is not None:
-            moved = self.cursors.both[self.cursors.held] + ways[Qt.Key(event.key())] * self.sheets()[AMPS].across.per_px
-            self.cursors = self.cursors.moved(self.cursors.held, moved)
-            self._tell_cursors()
-            self.update()
-        elif event.key() in ways:
-            along = ways[Qt.Key(event.key())] * (high - low) / 20
+        elif asked is Asked.CLOSER or asked is Asked.WIDER:
+            self._closer(CLOSER if asked is Asked.WIDER else 1 / CLOSER, (low + high) / 2)
+        elif way and self.cursors is not None:
+            moved = self.cursors.both[self.cursors.held] + way * keys.steps(event) * self.sheets()[AMPS].across.per_px
+            self._hold(self.cursors.moved(self.cursors.held, moved))
+        elif way:
+            along = way * keys.ALONG * (high - low)
             self.look((low + along, high + along), self._levels)
-        elif event.key() == Qt.Key.Key_X and self.cursors is not None:
-            self.cursors = self.cursors.other()
-            self.update()
+        elif asked is Asked.OTHER_CURSOR and self.cursors is not None:
+            self._hold(self.cursors.other())
         elif event.key() in (Qt.Key.Key_Up, Qt.Key.Key_Down) and self.shown.crowd:
             way = 1 if event.key() == Qt.Key.Key_Down else -1
             self.picked.emit(
@@ -463,6 +499,19 @@ class OverlayPlot(QWidget):
             )
         else:
             super().keyPressEvent(event)
+
+    def _hold(self, cursors: Cursors) -> None:
+        self.cursors = cursors
+        self._tell_cursors()
+        self.update()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab goes from one cursor to the other before it leaves."""
+        after = None if self.cursors is None or not self.hasFocus() else self.cursors.next(forward=forward)
+        if after is None:
+            return super().focusNextPrevChild(forward)
+        self._hold(after)
+        return True
 
 
 def _round_top(most: float) -> float:

@@ -6,15 +6,16 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QGraphicsSimpleTextItem
 
 from ui import sayings, texts, theme
-from ui.charts.framing import height
+from ui.charts.framing import LEAST_VIEW_S, height
+from ui.charts.marks import free_level
 from ui.charts.reduction import Floats
 from ui.theme import Tokens
 
 LEFT, RIGHT = 48, 112
 BELOW = 0.03
 """A plot goes so much of its height below zero: a line that lies at zero is seen."""
-LEAST_VIEW_S = 0.05
-LABEL_GAP = 20.0
+ABOVE_PX, BELOW_PX = 4.0, 6.0
+"""From so far below its top to so far below its bottom labels stand: clear of the other plot's."""
 LEAST_TICK_PX = 28.0
 TIMES = ((10_800.0, 3600.0, texts.HOURS_UNIT), (600.0, 60.0, texts.MINUTES_UNIT), (0.0, 1.0, texts.SECONDS_UNIT))
 """From how many s in sight on a time is written in which unit, and how many s that has."""
@@ -89,13 +90,14 @@ class Pane:
         self._taken: list[float] = []
         self._high = 1.0
 
-    def wear(self, tokens: Tokens, colour: str) -> None:
+    def wear(self, tokens: Tokens, colour: str, finer: int = 1) -> None:
+        """`finer`: dots a pixel, since a line is so many dots wide whatever it is painted on."""
         self.axis.wear(tokens)
-        self.ceiling.setPen(pg.mkPen(tokens.third, width=3))
+        self.ceiling.setPen(pg.mkPen(tokens.third, width=3 * finer))
         self.ceiling_label.setBrush(QColor(tokens.second))
-        self.curve.setPen(pg.mkPen(colour, width=1))
+        self.curve.setPen(pg.mkPen(colour, width=finer))
         self.name.setBrush(QColor(colour))
-        self.under.setPen(pg.mkPen(tokens.ink, width=1, style=Qt.PenStyle.DashLine))
+        self.under.setPen(pg.mkPen(tokens.ink, width=finer, style=Qt.PenStyle.DashLine))
         self.under_name.setBrush(QColor(tokens.ink))
 
     @property
@@ -109,45 +111,43 @@ class Pane:
         if self.axis.style["tickLength"] != -self.columns:  # ticks as long as the plot is wide are its grid
             self.axis.setStyle(tickLength=-self.columns)
         self.curve.setData(*line)
-        below = self._draw_ceiling(ceiling, high)
-        inside = self.view.geometry()
-        level = min(max(self._level(last, high), inside.top() + 10), inside.bottom() - 8)
-        if below is not None and abs(level - below) < LABEL_GAP:
-            level = below + LABEL_GAP
-        self._place(self.name, level)
-        self._high, self._taken = high, [level, *([] if below is None else [below])]
+        self._high, self._taken = high, self._draw_ceiling(ceiling, high)
+        self._place_free(self.name, last)
 
     def draw_under(self, line: tuple[Floats, Floats] | None, last: float, name: str) -> None:
-        """Another run, dashed; its name stands level with its end, or beside the nearest words that are there."""
+        """Another run, dashed; its name stands level with its end, or as near to it as there is room."""
         self.under.setVisible(line is not None)
         self.under_name.setVisible(line is not None)
-        if line is None:
-            return
-        self.under.setData(*line)
-        self.under_name.setText(name)
-        inside = self.view.geometry()
-        wanted = self._level(last, self._high)
-        places = [wanted, *(level + way * LABEL_GAP for level in self._taken for way in (-1, 1))]
-        free = [
-            place
-            for place in places
-            if inside.top() - 4 <= place <= inside.bottom() + 4
-            and all(abs(place - level) >= LABEL_GAP - 0.5 for level in self._taken)
-        ]
-        self._place(self.under_name, min(free, key=lambda place: abs(place - wanted), default=inside.bottom()))
+        if line is not None:
+            self.under.setData(*line)
+            self.under_name.setText(name)
+            self._place_free(self.under_name, last)
 
-    def _draw_ceiling(self, ceiling: float | None, high: float) -> float | None:
-        """Where its label stands. A ceiling far above all readings is only named, with an arrow."""
+    def _place_free(self, label: QGraphicsSimpleTextItem, value: float) -> None:
+        """Clear of the labels of this plot that stand already, of the other plot's, and of what is above the upper."""
+        inside = self.view.geometry()
+        wanted = min(max(self._level(value, self._high), inside.top() + 10), inside.bottom() - 8)
+        level = free_level(wanted, self._taken, *self._reach())
+        self._place(label, level)
+        self._taken.append(level)
+
+    def _reach(self) -> tuple[float, float]:
+        inside = self.view.geometry()
+        return inside.top() + ABOVE_PX, inside.bottom() + BELOW_PX
+
+    def _draw_ceiling(self, ceiling: float | None, high: float) -> list[float]:
+        """Where its label stands, if it has one. A ceiling far above all readings is only named, with an arrow."""
         self.ceiling_label.setVisible(ceiling is not None)
         self.ceiling.setVisible(ceiling is not None and ceiling <= high)
         if ceiling is None:
-            return None
+            return []
         self.ceiling.setValue(ceiling)
         words = texts.CEILING_LABEL if ceiling <= high else texts.CEILING_ABOVE_LABEL
         self.ceiling_label.setText(words.format(value=sayings.short(ceiling, self._unit)))
-        level = self._level(min(ceiling, high), high)
+        low_px, high_px = self._reach()
+        level = min(max(self._level(min(ceiling, high), high), low_px), high_px)
         self._place(self.ceiling_label, level)
-        return level
+        return [level]
 
     def _level(self, value: float, high: float) -> float:
         inside: QRectF = self.view.geometry()

@@ -1,14 +1,16 @@
 """The curves themselves: what they say in a sentence and why, the chart, and what can be laid over it."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QPushButton, QVBoxLayout, QWidget
 
 from ui import curve_texts as texts
 from ui import theme
 from ui.charts.overlay_plot import OverlayPlot
-from ui.pieces import Elided, TwoLines, button, card, label
+from ui.density import Density
+from ui.pieces import Elided, TwoLines, button, card, label, scrolled
 from ui.stages.question import QuestionCard
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
 
 
 class ChartPage(QWidget):
@@ -40,30 +42,38 @@ class ChartPage(QWidget):
         column.setSpacing(6)
         column.addWidget(self.say_label)
         column.addWidget(self.why_label)
-        column.addWidget(self.question)
-        column.addWidget(chart, 1)
-        column.addWidget(self.read_out)
-        column.addLayout(self._press_row())
+        work = QWidget()
+        middle = QVBoxLayout(work)
+        middle.setContentsMargins(0, 0, 0, 0)
+        middle.setSpacing(6)
+        middle.addWidget(self.question)
+        middle.addWidget(chart, 1)
+        middle.addWidget(self.read_out)
+        middle.addLayout(self._press_row())
+        column.addWidget(scrolled(work), 1)
         self.plot.cursor_read.connect(self._show_read_out)
 
-    def _press_row(self) -> QHBoxLayout:
+    def fit(self, density: Density) -> None:
+        self.plot.setMinimumSize(240, density.chart_px)
+
+    def _press_row(self) -> WrapRow:
         self.before = self._pill("curves_before", texts.BEFORE_AFTER, texts.BEFORE_AFTER_NAME, checkable=True)
         self.cursors = self._pill("curves_cursors", texts.CURSORS, texts.CURSORS_NAME, checkable=True)
         self.volts = self._pill("curves_volts", texts.VOLTS, texts.VOLTS_NAME, checkable=True)
         self.at_motor = self._pill("curves_at_motor", texts.AT_MOTOR, texts.AT_MOTOR_NAME, checkable=True)
         self.over = self._pill("curves_over", texts.LAY_OVER, texts.LAY_OVER_NAME)
+        self.copying = self._pill("curves_copy", texts.COPY, texts.COPY_NAME)
         self.export = self._pill("curves_export", texts.EXPORT, texts.EXPORT_NAME)
         self.before.toggled.connect(self.before_wanted)
-        self.cursors.toggled.connect(self.plot.show_cursors)
+        self.cursors.clicked.connect(self.plot.show_cursors)
         self.volts.toggled.connect(lambda _: self._show_volts())
         self.at_motor.toggled.connect(lambda _: self._show_volts())
         self.over.clicked.connect(self.over_wanted)
+        self.copying.clicked.connect(self.plot.copy)
         self.export.clicked.connect(self.export_wanted)
-        row = QHBoxLayout()
-        row.setSpacing(6)
-        for one in (self.before, self.cursors, self.volts, self.at_motor, self.over, self.export):
-            row.addWidget(one)
-        row.addStretch(1)
+        row = WrapRow(spacing=6)
+        for one in (self.before, self.cursors, self.volts, self.at_motor, self.over, self.copying, self.export):
+            row.add(one)
         self.lead_ohm = 0.0
         return row
 
@@ -80,6 +90,7 @@ class ChartPage(QWidget):
 
     def _show_read_out(self, words: str) -> None:
         self._read = words
+        self.cursors.setChecked(self.plot.cursors is not None)
         self._show_line()
 
     def tell(self, words: str) -> None:

@@ -1,7 +1,7 @@
 """Running a motor in: how long and at what pace, and its current as it goes, over all of that time."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress, Question, Request
 from benchlog.errors import Refused
@@ -15,10 +15,14 @@ from ui import retelling, sayings, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.curves.form_rows import grid_of, line, put
-from ui.pieces import Elided, Tick, TwoLines, button, card, label
+from ui.density import Density
+from ui.moments import now_utc
+from ui.pieces import Elided, Tick, TwoLines, button, card, label, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.stages.question import QuestionCard
+from ui.stages.run_view import caption_of
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
 
 HOUR_S = 3600.0
 LEAST_SPAN_S = 120.0
@@ -35,15 +39,15 @@ class RunInPage(QWidget):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
         self.kind = RunKind.RUN_IN
-        self._followed = (0.0, 0.0)
         self._drift = ""
         self.say_label = label(texts.RUN_IN_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.say_label.setObjectName("run_in_say")
         self.why_label = TwoLines("second")
         self.why_label.say(texts.RUN_IN_WHY)
         self.question = QuestionCard(tokens)
-        self.plot = LivePlot(tokens)
+        self.plot = LivePlot(tokens, characters=False)
         self.plot.setObjectName("run_in_plot")
+        self.plot.follow_whole(LEAST_SPAN_S)
         chart = card()
         inside = QVBoxLayout(chart)
         inside.setContentsMargins(6, 4, 2, 4)
@@ -54,15 +58,30 @@ class RunInPage(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        for part in (self.say_label, self.why_label, self.question):
-            column.addWidget(part)
-        column.addWidget(chart, 1)
-        column.addWidget(self.due)
-        column.addWidget(self._fields_card())
+        column.addWidget(self.say_label)
+        column.addWidget(self.why_label)
+        work = QWidget()
+        middle = QVBoxLayout(work)
+        middle.setContentsMargins(0, 0, 0, 0)
+        middle.setSpacing(8)
+        middle.addWidget(self.question)
+        middle.addWidget(chart, 1)
+        middle.addWidget(self.due)
+        middle.addWidget(self._fields_card())
+        column.addWidget(scrolled(work), 1)
+
+    def fit(self, density: Density) -> None:
+        self.plot.setMinimumSize(240, density.chart_px)
 
     def _fields_card(self) -> QWidget:
         self.form = card()
-        grid = grid_of(self.form, 4)
+        column = QVBoxLayout(self.form)
+        column.setContentsMargins(18, 12, 18, 14)
+        column.setSpacing(8)
+        fields = QWidget()
+        grid = grid_of(fields, 4)
+        grid.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(fields)
         self.volts = QuantityEdit("V", texts.RUN_IN_VOLTS)
         self.volts.setObjectName("run_in_volts")
         self.volts.setFont(theme.font())
@@ -93,16 +112,14 @@ class RunInPage(QWidget):
         self.problem.setObjectName("run_in_problem")
         self.start = button(texts.RUN_IN_START, "run_in_start", "main")
         self.start.clicked.connect(self._begin)
-        ticks, row = QHBoxLayout(), QHBoxLayout()
-        ticks.setSpacing(28)
+        ticks, row = WrapRow(spacing=28), WrapRow()
         for tick in (self.flat, self.restart):
-            ticks.addWidget(tick)
-        ticks.addStretch(1)
-        row.addWidget(self.clear)
-        row.addWidget(self.problem, 1)
-        row.addWidget(self.start)
-        grid.addLayout(ticks, 1, 0, 1, 4)
-        grid.addLayout(row, 2, 0, 1, 4)
+            ticks.add(tick)
+        row.add(self.clear)
+        row.add(self.problem, stretch=1, least=120)
+        row.add(self.start)
+        column.addLayout(ticks)
+        column.addLayout(row)
         self._why = texts.RUN_IN_NO_JOB
         self._judge()
         return self.form
@@ -172,7 +189,8 @@ class RunInPage(QWidget):
     def begin(self, request: Request) -> None:
         self.form.hide()
         self.plot.clear()
-        self._drift, self._followed = "", (0.0, 0.0)
+        self.plot.caption.run = caption_of(request.kind, now_utc())
+        self._drift = ""
         ceiling = min((one.volts for one in request.layers.values() if one.volts), default=request.rated_volts)
         amps = min((one.amps for one in request.layers.values() if one.amps), default=None)
         self.plot.set_ceilings(ceiling, amps)
@@ -181,10 +199,6 @@ class RunInPage(QWidget):
 
     def show_progress(self, progress: Progress) -> None:
         self.plot.add_readings(progress.t_s, progress.volts, progress.amps)
-        # The whole of it, unless somebody looks closer.
-        if self._followed == (0.0, 0.0) or self.plot.view() == self._followed:
-            self._followed = 0.0, max(LEAST_SPAN_S, 1.02 * self.plot.last_s)
-            self.plot.look(self._followed)
 
     def show_event(self, event: Event) -> None:
         why = event.values.get("why")
@@ -212,6 +226,7 @@ class RunInPage(QWidget):
         """The last one of a job, to look at."""
         self.plot.clear()
         self._drift = ""
+        self.plot.caption.run = caption_of(run.kind, run.started_utc)
         self.plot.add_readings(trace.t_s, trace.volts, trace.amps)
         for event in events:
             self.show_event(event)

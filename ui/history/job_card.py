@@ -4,12 +4,13 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QMenu, QPushButton, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QMenu, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import Event, EventKind, Job, JobState, Run, Trace
 from ui import retelling, sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
+from ui.density import ROOMY, Density
 from ui.history.correcting import CorrectionForm
 from ui.moments import clock_text, day_text
 from ui.pieces import Chooser, Elided, button, label
@@ -17,8 +18,11 @@ from ui.record.timeline import Line
 from ui.record.timeline_list import TimelineList
 from ui.stages.run_view import band_name, mark_word
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
 
 RECORD_PX, LEAST_PLOT_PX = 320, 150
+_NO_MOST = 16_777_215
+"""Qt's own word for no greatest width."""
 
 
 class JobCard(QFrame):
@@ -38,11 +42,10 @@ class JobCard(QFrame):
         self.job: Job | None = None
         self._names: dict[int, str] = {}
         self.plot = LivePlot(tokens)
-        self.plot.setMinimumHeight(LEAST_PLOT_PX)
+        self.plot.setMinimumSize(240, LEAST_PLOT_PX)
         self.record = TimelineList(tokens)
         self.record.setObjectName("history_record")
         self.record.setAccessibleName(texts.HISTORY_RECORD)
-        self.record.setFixedWidth(RECORD_PX)
         self.correction = CorrectionForm()
         self.correction.left.connect(self.show_runs)
         self.correction.kept.connect(self.corrected)
@@ -51,7 +54,7 @@ class JobCard(QFrame):
         column.setSpacing(6)
         column.addLayout(self._top())
         column.addWidget(self.words)
-        beside = QHBoxLayout()
+        beside = self._beside = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         beside.setSpacing(10)
         self.left = QStackedWidget()
         self.left.addWidget(self._runs_page())
@@ -59,8 +62,16 @@ class JobCard(QFrame):
         beside.addWidget(self.left, 1)
         beside.addWidget(self.record)
         column.addLayout(beside, 1)
+        self.fit(ROOMY)
 
-    def _top(self) -> QHBoxLayout:
+    def fit(self, density: Density) -> None:
+        """The record beside the runs, or below them."""
+        below = density.narrow
+        self._beside.setDirection(QBoxLayout.Direction.TopToBottom if below else QBoxLayout.Direction.LeftToRight)
+        self.record.setMinimumSize(0 if below else RECORD_PX, LEAST_PLOT_PX if below else 0)
+        self.record.setMaximumWidth(_NO_MOST if below else RECORD_PX)
+
+    def _top(self) -> WrapRow:
         self.detail = label("", bold=True)
         self.detail.setObjectName("history_detail")
         self.words = Elided("", "second", px=theme.SECOND_PX)
@@ -71,13 +82,11 @@ class JobCard(QFrame):
         self.correct_button.clicked.connect(self._press_correct)
         self.paper_button = _menu_button(texts.PAPER, "history_paper", texts.PAPERS, self.paper_wanted.emit)
         self.export_button = _menu_button(texts.EXPORT, "history_export", texts.EXPORTS, self.export_wanted.emit)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(self.detail)
-        row.addStretch(1)
+        row = WrapRow()
+        row.add(self.detail, stretch=1)
         for part in (self.bench_button, self.correct_button, self.paper_button, self.export_button):
             part.setMinimumHeight(theme.TOUCH_PX - 4)
-            row.addWidget(part)
+            row.add(part)
         return row
 
     def _runs_page(self) -> QWidget:
@@ -131,6 +140,7 @@ class JobCard(QFrame):
     def show_run(self, ceilings: tuple[float | None, float | None], events: Sequence[Event], trace: Trace) -> None:
         """The trace as it was, with its steps and marks."""
         self.plot.clear()
+        self.plot.caption.run = self._names.get(self.run(), "")
         self.plot.set_ceilings(*ceilings)
         self.plot.add_readings(trace.t_s, trace.volts, trace.amps)
         for event in events:

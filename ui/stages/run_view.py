@@ -1,7 +1,7 @@
 """The work of a run, the same for probe, free and prove: two sentences, the chart, and a row of what can be pressed."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress, Question, Request
 from benchlog.outcome import RunResult
@@ -9,11 +9,14 @@ from benchlog.records import Event, EventKind, Run, RunKind, Trace
 from ui import retelling, sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
-from ui.pieces import TwoLines, button, card, label, set_look
+from ui.density import ROOMY, Density
+from ui.moments import clock_text, day_text, now_utc
+from ui.pieces import TwoLines, button, card, label, scrolled, set_look
 from ui.run_request import ceilings_of
 from ui.stages.question import QuestionCard
 from ui.stages.rungs import RungRow
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
 
 _SPOKEN = frozenset(EventKind) - {
     EventKind.QUESTION,
@@ -39,9 +42,8 @@ class RunView(QWidget):
         self.kind = kind
         self.shown = kind
         """The kind of the run that is shown: a stage may have more than one."""
-        self.column = column = QVBoxLayout(self)
+        column = self._column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
         self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.say_label.setObjectName(f"{kind.value}_say")
         self.why_label = TwoLines("second")
@@ -55,35 +57,37 @@ class RunView(QWidget):
         self.plot.setObjectName(f"{kind.value}_plot")
         inside.addWidget(self.plot)
         self.rungs = RungRow(tokens) if ladder else None
+        work = QWidget()
+        self.middle = QVBoxLayout(work)
+        self.middle.setContentsMargins(0, 0, 0, 0)
+        self.middle.addWidget(self.question)
+        self.middle.addWidget(chart_card, 1)
+        if self.rungs is not None:
+            self.middle.addWidget(self.rungs)
+        self.work = scrolled(work)
+        self.press_row = WrapRow()
         column.addWidget(self.say_label)
         column.addWidget(self.why_label)
-        column.addWidget(self.question)
-        column.addWidget(chart_card, 1)
-        if self.rungs is not None:
-            column.addWidget(self.rungs)
-        self.press_row = QHBoxLayout()
-        self.press_row.setSpacing(8)
+        column.addWidget(self.work, 1)
         column.addLayout(self.press_row)
-        self._make_actions(ladder)
+        self._make_actions()
         self.say(*texts.RUN_BEFORE[kind])
+        self.fit(ROOMY)
 
-    def _make_actions(self, ladder: bool) -> None:
-        self.hand_parts: list[QWidget] = []
-        if ladder:
-            self.hand_parts.append(label(texts.HAND_LABEL, "second", px=theme.SECOND_PX))
-            for index, step in enumerate(texts.HAND_STEPS):
-                pill = button(step, f"hand_{index}", "pill", accessible=texts.HAND_ACCESSIBLE.format(step=step))
-                pill.clicked.connect(lambda _checked=False, done=step: self.hand.emit(done))
-                self.hand_parts.append(pill)
-        for part in self.hand_parts:
-            self.press_row.addWidget(part)
-        self.press_row.addStretch(1)
+    def fit(self, density: Density) -> None:
+        """What is said and what can be pressed stay in sight; the work between them is scrolled where it is narrow."""
+        self.plot.setMinimumSize(240, density.chart_px)
+        for column in (self._column, self.middle):
+            column.setSpacing(min(8, density.gap_px - 2))
+
+    def _make_actions(self) -> None:
+        self.press_row.add_stretch()
         self.start_button = button(texts.RUN_START_BUTTON[self.kind], f"{self.kind.value}_start", "main")
         self.start_button.clicked.connect(self.begun)
         self.on_button = button("", f"{self.kind.value}_go_on", "main")
         self.on_button.clicked.connect(self.went_on)
-        self.press_row.addWidget(self.start_button)
-        self.press_row.addWidget(self.on_button)
+        self.press_row.add(self.start_button)
+        self.press_row.add(self.on_button)
         self.on_button.hide()
 
     # what is said
@@ -112,6 +116,7 @@ class RunView(QWidget):
     def begin(self, request: Request) -> None:
         self.shown = request.kind
         self.plot.clear()
+        self.plot.caption.run = caption_of(request.kind, now_utc())
         self._lay_out(request)
         self.say(*texts.RUN_STARTING)
 
@@ -152,6 +157,7 @@ class RunView(QWidget):
 
     def ask(self, question: Question) -> None:
         self.question.ask(question)
+        self.work.verticalScrollBar().setValue(0)  # where it is asked
 
     def end(self, result: RunResult) -> None:
         self.question.withdraw()
@@ -164,6 +170,7 @@ class RunView(QWidget):
 
     def show_filed(self, run: Run, request: Request, events: list[Event], trace: Trace) -> None:
         self.begin(request)
+        self.plot.caption.run = caption_of(run.kind, run.started_utc)
         self.plot.set_ceilings(*ceilings_of(run))
         self.plot.add_readings(trace.t_s, trace.volts, trace.amps)
         for event in events:
@@ -182,6 +189,12 @@ class RunView(QWidget):
         self.question.set_tokens(tokens)
         if self.rungs is not None:
             self.rungs.set_tokens(tokens)
+
+
+def caption_of(kind: RunKind, started_utc: str) -> str:
+    """For a picture of the run: "probe, 2026-11-25 14:03"."""
+    at = f"{day_text(started_utc)} {clock_text(started_utc)}"
+    return texts.RUN_NAME.format(kind=texts.RUN_KIND_NAMES[kind], at=at)
 
 
 def mark_word(event: Event, usual: str) -> str:
