@@ -9,7 +9,7 @@ import re
 import sys
 from collections.abc import Iterable, Iterator
 from importlib import import_module
-from itertools import count, groupby
+from itertools import groupby
 from pathlib import Path
 from types import ModuleType
 from xml.sax.saxutils import escape
@@ -78,10 +78,15 @@ def texts_messages(module: ModuleType) -> Iterator[Message]:
         for text in dict.fromkeys(strings_of(value)):
             if _WORD.search(re.sub(r"\{[^}]*\}", "", text)):
                 if RECORD.fullmatch(constant):
-                    places = count(1)
-                    yield Message(context="record", source=re.sub(r"\{\w+\}", lambda _: f"%{next(places)}", text))
+                    parts = re.split(r"\{\w+\}", text)
+                    yield Message(context="record", source=_template([*_between(parts)]))
                 else:
                     yield Message(context=name, source=text, about=constant)
+
+
+def _between(parts: list[str]) -> Iterator[str | None]:
+    for number, part in enumerate(parts):
+        yield from (part,) if number == 0 else (None, part)
 
 
 def core_messages() -> Iterator[Message]:

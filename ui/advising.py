@@ -30,7 +30,8 @@ class Advising(QObject):
             return
         with minding_the_ledger(self._window.notice):
             self._told, self._past, why_not = self._bench.advice(self._window.intake.setting(), self._running.ladder)
-            card.show_advice(self._told, self._past, texts.SAME_AS_LAST_NOT.format(why=retelling.told(why_not)) if why_not else "")
+            not_again = texts.SAME_AS_LAST_NOT.format(why=retelling.told(why_not)) if why_not else ""
+            card.show_advice(self._told, self._past, not_again)
 
     def _begin_higher(self) -> None:
         if self._told is not None and self._told.sequence is not None:

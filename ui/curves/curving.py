@@ -18,7 +18,7 @@ from benchlog.records import Entry, EntryKind, JobState, Lot, RunKind, Stage, Un
 from benchlog.recovery.start_test import StartTest
 from benchlog.settings import Settings
 from ui import curve_texts as texts
-from ui import retelling, sayings
+from ui import sayings
 from ui import texts as window_texts
 from ui.bench_job import BenchJob
 from ui.charts.live_plot import load_library

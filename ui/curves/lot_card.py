@@ -61,7 +61,9 @@ def _said(shown: Shown) -> list[str]:
         counted = texts.JOB_RUNS.format(count=texts.runs(len(shown.measured)))
         return [counted if shown.measured else texts.JOB_NO_RUNS, judged]
     rate = shown.rate
-    counted = texts.LOT_RATE.format(rate=retelling.told(rate.text)) if rate is not None and rate.count else texts.LOT_NONE_JUDGED
+    counted = texts.LOT_NONE_JUDGED
+    if rate is not None and rate.count:
+        counted = texts.LOT_RATE.format(rate=retelling.told(rate.text))
     if shown.limits is None:
         if _can_limit(shown):  # beside the button there is no room for more
             return [texts.LOT_CAN_LIMIT.format(count=shown.good)]

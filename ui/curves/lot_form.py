@@ -10,8 +10,8 @@ from benchlog.ledger.start_tests import KeptTest
 from benchlog.quantities import parse
 from benchlog.records import Item, Motor
 from ui import curve_texts as texts
-from ui import retelling, texts as window_texts
-from ui import theme
+from ui import retelling, theme
+from ui import texts as window_texts
 from ui.curves.form_rows import grid_of, line, put
 from ui.pieces import Chooser, button, card, label
 from ui.quantity_edit import QuantityEdit
@@ -80,7 +80,7 @@ class LotForm(QWidget):
         self.ambient = line("lot_ambient", texts.LOT_AMBIENT, "°C")
         self.ambient.setText("22 °C")
         self.load = line("lot_load", texts.LOT_LOAD)
-        self.load.setText(retelling.told(DRY_UNCOUPLED))
+        self.load.setText(retelling.told(_usual_load()))
         self.supply = line("lot_supply", texts.LOT_SUPPLY, window_texts.SUPPLY_EXAMPLE)
         rows: tuple[tuple[tuple[str, QWidget, int], ...], ...] = (
             ((texts.LOT_NAME, self.name, 1), (texts.LOT_KIND, self.kind, 1), (texts.LOT_TEST, self.test, 2)),
@@ -144,7 +144,7 @@ class LotForm(QWidget):
             leads=self.leads.text().strip(),
             fixture=self.fixture.text().strip(),
             ambient_c=ambient_c,
-            load_state=retelling.as_kept(self.load.text().strip(), (DRY_UNCOUPLED,)),
+            load_state=retelling.as_kept(self.load.text().strip(), (_usual_load(),)),
             resource=self.supply.text().strip(),
         )
 
@@ -153,3 +153,8 @@ class LotForm(QWidget):
         self.problem.setText(asked if isinstance(asked, str) else "")
         if isinstance(asked, LotAsked):
             self.opened.emit(asked)
+
+
+def _usual_load() -> str:
+    """As the record keeps it."""
+    return window_texts.LOAD_STATE.format(wet=window_texts.DRY, coupled=window_texts.UNCOUPLED)

@@ -123,4 +123,6 @@ def _waits(one: Waiting) -> Remark:
 
 
 def _middle(one: Spread | None) -> str:
-    return NOTHING if one is None else f"{one.median:.0f} {texts.INTERVAL.format(low=f'{one.low:.0f}', high=f'{one.high:.0f}')}"
+    if one is None:
+        return NOTHING
+    return f"{one.median:.0f} {texts.INTERVAL.format(low=round(one.low), high=round(one.high))}"

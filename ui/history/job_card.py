@@ -7,7 +7,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QMenu, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import Event, EventKind, Job, JobState, Run, Trace
-from ui import retelling, sayings, texts, theme
+from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.density import ROOMY, Density

@@ -76,7 +76,8 @@ def _entry(entry: Entry) -> Line:
     kind = texts.LINE_HAND if entry.kind in HAND_STEPS else texts.LINE_KINDS.get(entry.kind, texts.LINE_NOTE)
     if entry.kind is EntryKind.NOTE and entry.text.endswith((texts.SAFE_CHECKED, texts.SAFE_NOT_FITTING)):
         kind = texts.LINE_KINDS[EntryKind.CHECK]
-    for said, says_it in ((texts.HAND_NOTED.format(step=""), texts.LINE_HAND), (texts.NOTE_KEPT.format(text=""), texts.LINE_NOTE)):
+    by_hand, note = texts.HAND_NOTED.format(step=""), texts.NOTE_KEPT.format(text="")
+    for said, says_it in ((by_hand, texts.LINE_HAND), (note, texts.LINE_NOTE)):
         if kind == says_it:  # already
             return Line(utc=entry.utc, kind=kind, text=_in_words(entry, said), about=entry.who)
     return Line(utc=entry.utc, kind=kind, text=_in_words(entry), about=entry.who)

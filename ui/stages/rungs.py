@@ -76,7 +76,8 @@ class RungCard(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 4, 10)
         column.setSpacing(3)
-        title = Elided(texts.RUNG_TITLE.format(number=number, name=retelling.told(step.name)), "second", px=theme.SECOND_PX)
+        named = texts.RUNG_TITLE.format(number=number, name=retelling.told(step.name))
+        title = Elided(named, "second", px=theme.SECOND_PX)
         self.figure: QLabel = label(sayings.short(volts, "V"), "third", bold=True)
         note = texts.RUNG_LEFT_OUT if self.left_out else texts.RUNG_SWAPPED if swapped else ""
         figure_row = QHBoxLayout()

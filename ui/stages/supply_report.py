@@ -79,7 +79,8 @@ class SupplyReport(QWidget):
 
 def lines_of(told: Told) -> list[tuple[str, str]]:
     """Names and texts: what it is, how it is spoken to, what it is without and what is done about that, questions."""
-    lines = [(texts.REPORT_IDENTITY, told.identity or texts.NOTHING), (texts.REPORT_SPEAKS, retelling.told(told.speaks))]
+    lines = [(texts.REPORT_IDENTITY, told.identity or texts.NOTHING)]
+    lines.append((texts.REPORT_SPEAKS, retelling.told(told.speaks)))
     if told.usable:
         lines.append((texts.REPORT_GIVES, _range(told)))
         rate = texts.NOTHING if told.readings_per_s is None else f"{told.readings_per_s:.0f}"
