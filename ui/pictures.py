@@ -29,17 +29,9 @@ from PySide6.QtWidgets import (
 from benchlog.errors import LedgerError, Refused
 from benchlog.pictures.taking import Taken, take, take_file
 from benchlog.records import Attached
-from ui import theme
+from ui import retelling, texts, theme
 from ui.pieces import TwoLines, button, plain_hint
 
-ADD, ADD_NAME = "Add files…", "Choose photos and files to keep with the job"
-HINT = "Drop photos and files here, or paste them (Ctrl+V)."
-LIST_NAME = "Photos and files of the job"
-CAPTION, CAPTION_NAME = "What is seen on the next one", "Caption of the next photo or file"
-WAITS_FOR_OFF = "While the output may be on no file is chosen here; drop it or paste it."
-READING = "Reading {count} …"
-NOTHING_PASTED = "There is no picture or file to paste."
-NOT_KEPT = "{name}: could not be kept ({what})"
 PASTED = "pasted.{end}"
 
 SMALL = QSize(112, 84)
@@ -68,7 +60,7 @@ class Pictures(QWidget):
         self.setObjectName("pictures")
         self.setAcceptDrops(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName(HINT)
+        self.setAccessibleName(texts.FILES_HINT)
         self._lay_out()
         self._done.connect(self._on_done)
         self._failed.connect(self._on_failed)
@@ -77,7 +69,7 @@ class Pictures(QWidget):
     def _lay_out(self) -> None:
         self.list = QListWidget()
         self.list.setObjectName("pictures_list")
-        self.list.setAccessibleName(LIST_NAME)
+        self.list.setAccessibleName(texts.FILES_NAME)
         self.list.setViewMode(QListWidget.ViewMode.IconMode)
         self.list.setMovement(QListWidget.Movement.Static)
         self.list.setResizeMode(QListWidget.ResizeMode.Adjust)
@@ -87,11 +79,11 @@ class Pictures(QWidget):
         self.list.setAcceptDrops(False)
         self.caption = QLineEdit()
         self.caption.setObjectName("pictures_caption")
-        self.caption.setAccessibleName(CAPTION_NAME)
-        self.caption.setPlaceholderText(CAPTION)
+        self.caption.setAccessibleName(texts.CAPTION_NAME)
+        self.caption.setPlaceholderText(texts.CAPTION_HINT)
         self.caption.setFont(theme.font())
         self.caption.setMinimumHeight(theme.TOUCH_PX)
-        self.add_button = button(ADD, "pictures_add", accessible=ADD_NAME)
+        self.add_button = button(texts.FILES_ADD, "pictures_add", accessible=texts.FILES_ADD_NAME)
         self.add_button.clicked.connect(self._choose)
         self.words = TwoLines("second", px=theme.SECOND_PX)
         self.words.setObjectName("pictures_words")
@@ -109,7 +101,7 @@ class Pictures(QWidget):
         """While the output may be on nothing is opened that could come before "Output off"."""
         self._off = off
         self.add_button.setEnabled(off)
-        self.add_button.setToolTip("" if off else WAITS_FOR_OFF)
+        self.add_button.setToolTip("" if off else texts.FILES_WAIT_FOR_OFF)
 
     def show_files(self, files: Sequence[Attached]) -> None:
         """Those of a job, in place of what was shown."""
@@ -158,13 +150,13 @@ class Pictures(QWidget):
         if not event.matches(QKeySequence.StandardKey.Paste):
             super().keyPressEvent(event)
         elif not self.add_pasted(QApplication.clipboard().mimeData() or QMimeData()):
-            self._trouble = NOTHING_PASTED
+            self._trouble = texts.NOTHING_PASTED
             self._say()
 
     def _choose(self) -> None:
         if not self._off:
             return
-        dialog = QFileDialog(self, ADD_NAME)
+        dialog = QFileDialog(self, texts.FILES_ADD_NAME)
         dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         dialog.setOptions(QFileDialog.Option.DontUseNativeDialog)
         dialog.setFileMode(QFileDialog.FileMode.ExistingFiles)
@@ -187,9 +179,9 @@ class Pictures(QWidget):
                 made = make()
                 self._done.emit((made, None if keep is None else keep(made, caption)), caption)
             except (Refused, LedgerError) as error:
-                self._failed.emit(str(error))
+                self._failed.emit(retelling.told(str(error)))
             except Exception as error:  # noqa: BLE001  a thread of its own: nobody else would ever say it
-                self._failed.emit(NOT_KEPT.format(name=name, what=error))
+                self._failed.emit(texts.FILE_NOT_KEPT.format(name=name, what=retelling.told(str(error))))
         except RuntimeError:
             pass  # the window is gone
 
@@ -221,7 +213,7 @@ class Pictures(QWidget):
         self.list.addItem(item)
 
     def _say(self) -> None:
-        self.words.say(self._trouble or (READING.format(count=self._reading) if self._reading else HINT))
+        self.words.say(self._trouble or (texts.FILES_READING.format(count=self._reading) if self._reading else texts.FILES_HINT))
 
 
 def _png(image: QImage) -> bytes:

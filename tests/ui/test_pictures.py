@@ -16,7 +16,8 @@ from benchlog.ledger.store import Ledger
 from benchlog.pictures.taking import Taken
 from benchlog.records import Attached, Item, Motor
 from tests.pictures import making
-from ui.pictures import HINT, NOTHING_PASTED, WAITS_FOR_OFF, Pictures
+from ui import texts
+from ui.pictures import Pictures
 
 
 @pytest.fixture
@@ -48,7 +49,7 @@ def test_a_dropped_photo_is_shown_small_with_its_caption_and_told(
     assert (taken.name, taken.data, caption) == ("pump.jpg", making.jpeg(6), "rust on the hub")
     assert pictures.list.item(0).text() == "rust on the hub"
     assert pictures.list.item(0).data(Qt.ItemDataRole.AccessibleTextRole) == "pump.jpg. rust on the hub"
-    assert pictures.words.said == HINT
+    assert pictures.words.said == texts.FILES_HINT
     assert pictures.caption.text() == ""
 
 
@@ -56,7 +57,7 @@ def test_a_picture_is_pasted_with_the_keyboard(qtbot: QtBot, pictures: Pictures)
     clipboard = QApplication.clipboard()
     clipboard.clear()
     QTest.keyClick(pictures, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
-    assert pictures.words.said == NOTHING_PASTED
+    assert pictures.words.said == texts.NOTHING_PASTED
     clipboard.setImage(making.painted())
     with qtbot.waitSignal(pictures.taken, timeout=5000) as told:
         QTest.keyClick(pictures, Qt.Key.Key_V, Qt.KeyboardModifier.ControlModifier)
@@ -94,7 +95,7 @@ def test_no_dialog_is_opened_while_the_output_may_be_on(pictures: Pictures) -> N
     pictures.set_output_off(False)
     pictures.add_button.click()
     assert pictures.findChildren(QFileDialog) == []
-    assert (pictures.add_button.isEnabled(), pictures.add_button.toolTip()) == (False, WAITS_FOR_OFF)
+    assert (pictures.add_button.isEnabled(), pictures.add_button.toolTip()) == (False, texts.FILES_WAIT_FOR_OFF)
     pictures.set_output_off(True)
     assert pictures.add_button.isEnabled()
 

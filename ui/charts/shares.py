@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from benchlog.history.rates import Rate
 from benchlog.history.survival import Survival
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.theme import Tokens
 
 ROW_PX, MOST_ROW_PX, DOT_PX, END_PX = 22.0, 30.0, 9.0, 9.0
@@ -74,7 +74,7 @@ class Intervals(Shares):
 
     def show_bars(self, bars: Sequence[Bar]) -> None:
         self._bars, self._picked = list(bars), -1
-        told = "; ".join(f"{bar.name}: {bar.rate.text}" for bar in bars)
+        told = "; ".join(f"{bar.name}: {retelling.told(bar.rate.text)}" for bar in bars)
         self.setAccessibleName(texts.INTERVALS_NAME.format(told=told or texts.NOTHING))
         self.update()
 
@@ -165,8 +165,10 @@ class NotBack(Shares):
         self._empty = label
         told = label
         if self._survival is not None:
+            lefts = {days: self._survival.left(days) for days in (30, 90)}
             ends = [
-                f"{days} days: {'—' if (left := self._survival.left(days)) is None else left.text}" for days in (30, 90)
+                f"{texts.DAYS_MANY.format(days=days)}: {texts.NOTHING if left is None else retelling.told(left.text)}"
+                for days, left in lefts.items()
             ]
             told = f"{label}, {', '.join(ends)}"
         self.setAccessibleName(texts.NOT_BACK_NAME.format(told=told))
