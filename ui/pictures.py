@@ -213,7 +213,8 @@ class Pictures(QWidget):
         self.list.addItem(item)
 
     def _say(self) -> None:
-        self.words.say(self._trouble or (texts.FILES_READING.format(count=self._reading) if self._reading else texts.FILES_HINT))
+        usual = texts.FILES_READING.format(count=self._reading) if self._reading else texts.FILES_HINT
+        self.words.say(self._trouble or usual)
 
 
 def _png(image: QImage) -> bytes:

@@ -19,7 +19,7 @@ from ui.retelling import tell_in
 
 LANGUAGES = {"de": Path(__file__).parent / "languages" / "benchlog_de.ts"}
 """Beside English, which needs no catalogue."""
-TEXTS = ("ui.texts", "ui.curve_texts")
+TEXTS = ("ui.texts", "ui.curve_texts", "ui.help_texts")
 """Modules whose constants are what the window says. They are replaced, so nobody keeps one from before the start."""
 
 RECORD = re.compile(
