@@ -23,7 +23,8 @@ class Link(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
 
     `reply_termination`: None as messages end; "" with nothing, then `reply_lengths` tells how long the replies of a
     reading are. `compound`: several units may go in one message. `gap_s`: from the end of one exchange to the next
-    message. `echo`: each message comes back before the reply to it. `units_in_replies`: "12.000V", "0.5 A".
+    message. `echo`: each message comes back before the reply to it. `units_in_replies`: "12.000V", "0.5 A"; all of
+    them, or "some".
     """
 
     termination: str
@@ -32,7 +33,7 @@ class Link(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     gap_s: Annotated[float, msgspec.Meta(ge=0, le=0.5)] = 0.0
     one_client: bool = False
     echo: bool = False
-    units_in_replies: bool = False
+    units_in_replies: bool | Literal["some"] = False
 
     @property
     def reply_ends(self) -> str:

@@ -67,6 +67,10 @@ class Asking:
             self.answered.append(Answered(unit, reply, self._line.heard_s))
         return self._known[unit]
 
+    def heard(self, unit: str) -> str | None:
+        """The answer, if it was asked; asks nothing."""
+        return self._known.get(unit)
+
     def number(self, unit: str) -> float | None:
         """The answer as a number, with its unit taken off where answers have one."""
         reply = self.ask(unit)
@@ -75,7 +79,7 @@ class Asking:
         return None
 
     def unit_of(self, reply: str) -> str:
-        """ "V" or "A" where an answer ends so, else "". Once one does, all do."""
+        """ "V" or "A" where an answer ends so, else ""."""
         last = reply.strip()[-1:]
         return last if last in ("V", "A") else ""
 

@@ -1,7 +1,7 @@
 """A dialect put together from what an instrument answers, question by question."""
 
 from collections.abc import Callable
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 import msgspec
 
@@ -79,7 +79,7 @@ class Assembly:
         on_off = switch or f"OUTP{way.number}"
         dialect = Dialect(
             name=f"found by asking: {way.name if not select else select.partition(' ')[0]}",
-            link=self.link(way.ask(volts)),
+            link=self.link(),
             outputs=Outputs(count=count, select=select),
             identify=Identify(
                 identity="*IDN?", fields=fields_of(asking.line.identity), volts_max=ranges[0], amps_max=ranges[1]
@@ -106,7 +106,7 @@ class Assembly:
             over_amps=latches[1],
             errors=asking.errors,
         )
-        dialect = self.with_lengths(self.with_extras(dialect))
+        dialect = self.with_units(self.with_lengths(self.with_extras(dialect)))
         self.ask_the_user(dialect, register)
         self.untried_of(dialect)
         return check(dialect)
@@ -217,7 +217,7 @@ class Assembly:
         on, off = terse.switch_one if count == 1 else terse.switch
         dialect = Dialect(
             name=f"found by asking: {terse.name}",
-            link=self.link(terse.set_volts),
+            link=self.link(),
             outputs=Outputs(count=count),
             identify=Identify(identity="*IDN?", fields=fields_of(self.asking.line.identity)),
             program=Program(
@@ -240,17 +240,24 @@ class Assembly:
             over_volts=Latch(set=terse.over_volts[1], ask=terse.over_volts[0]) if has_latch else None,
             errors=self.asking.errors,
         )
-        dialect = self.with_lengths(dialect)
+        dialect = self.with_units(self.with_lengths(dialect))
         self.ask_the_user(dialect, status)
         self.untried_of(dialect)
         return check(dialect)
 
-    def link(self, unit: str) -> Link:
+    def link(self) -> Link:
         link = self.asking.line.link
-        reply = self.asking.ask(unit.replace("{n}", "1")) or ""
-        if not link.termination:
-            link = msgspec.structs.replace(link, gap_s=max(link.gap_s, LEAST_GAP_S))
-        return msgspec.structs.replace(link, units_in_replies=bool(self.asking.unit_of(reply)))
+        return link if link.termination else msgspec.structs.replace(link, gap_s=max(link.gap_s, LEAST_GAP_S))
+
+    def with_units(self, dialect: Dialect) -> Dialect:
+        """Whether all, some or none of the answers in volts and amps had their unit."""
+        back, asked = dialect.readback, dialect.identify
+        units = [back.volts, back.amps, back.set_volts, back.set_amps, asked.volts_max, asked.amps_max]
+        units += [latch.ask for latch in (dialect.over_volts, dialect.over_amps) if latch is not None]
+        replies = [reply for unit in units if (reply := self.asking.heard(unit.replace("{n}", "1")))]
+        had = {bool(self.asking.unit_of(reply)) for reply in replies}
+        told: bool | Literal["some"] = "some" if len(had) > 1 else True in had
+        return msgspec.structs.replace(dialect, link=msgspec.structs.replace(dialect.link, units_in_replies=told))
 
     def _digits(self, unit: str, *, fixed: bool = False) -> Digits:
         """As its own read-back has them: setpoints are no finer than that; with zeros in front where are fixed."""

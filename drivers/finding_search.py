@@ -73,7 +73,7 @@ class Search:
         count = self._count_of(dialect)
         if dialect.outputs.count == 1 and self._outputs(PLAIN, "")[0] > 1:
             return None
-        link = self._parts.link(dialect.readback.set_volts)
+        link = self._parts.link()
         fit = msgspec.structs.replace(
             dialect,
             link=link,
@@ -85,7 +85,7 @@ class Search:
             over_volts=self._kept(dialect.over_volts),
             over_amps=self._kept(dialect.over_amps),
         )
-        fit = self._parts.with_lengths(self._parts.with_extras(fit))
+        fit = self._parts.with_units(self._parts.with_lengths(self._parts.with_extras(fit)))
         self._parts.ask_the_user(fit, "")
         self._parts.untried_of(fit)
         return check(fit)

@@ -13,10 +13,12 @@ _WORD = re.compile(r"[A-Z][A-Z0-9_ -]{0,15}", re.ASCII)
 
 
 class Quantity(NamedTuple):
-    """How volts, or amps, are said as a parameter and read from a reply; `unit` is "" where replies have none."""
+    """How volts, or amps, are said as a parameter and read from a reply; `unit` is "" where replies have none, `always`
+    whether each has it."""
 
     unit: str
     digits: Digits
+    always: bool
 
     def said(self, value: float) -> str:
         """Never above the value. Raises ValueError for what the wire can't say."""
@@ -24,7 +26,14 @@ class Quantity(NamedTuple):
 
     def read(self, reply: str) -> float:
         """Raises ValueError."""
-        return scpi.number(reply, self.unit)
+        return scpi.number(reply, self._unit_of(reply))
+
+    def step(self, reply: str) -> float:
+        """The weight of its last digit. Raises ValueError."""
+        return scpi.step(reply, self._unit_of(reply))
+
+    def _unit_of(self, reply: str) -> str:
+        return self.unit if self.always or reply.strip().endswith(self.unit) else ""
 
     def sayable(self, most: float | None) -> float | None:
         """The top of a range that may not be known, no further than the digits go."""
@@ -36,8 +45,10 @@ class Quantity(NamedTuple):
 
 def quantities(dialect: Dialect) -> tuple[Quantity, Quantity]:
     """Volts and amps."""
-    volt, amp = ("V", "A") if dialect.link.units_in_replies else ("", "")
-    return Quantity(volt, dialect.program.volts_digits), Quantity(amp, dialect.program.amps_digits)
+    program, units = dialect.program, dialect.link.units_in_replies
+    volt, amp = ("V", "A") if units else ("", "")
+    always = units != "some"
+    return Quantity(volt, program.volts_digits, always), Quantity(amp, program.amps_digits, always)
 
 
 class ReadingForm:
@@ -45,8 +56,7 @@ class ReadingForm:
 
     def __init__(self, dialect: Dialect, output: int) -> None:
         back, lengths = dialect.readback, dialect.reply_lengths
-        volts, amps = quantities(dialect)
-        self._volts, self._amps = volts.unit, amps.unit
+        self._volts, self._amps = quantities(dialect)
         units = {"volts": back.volts, "amps": back.amps, "set_volts": back.set_volts, "set_amps": back.set_amps}
         # Which reply tells the switch, which the regulation, and how.
         self._switch: tuple[int, Callable[[str], bool]] | None = None
@@ -85,10 +95,10 @@ class ReadingForm:
         return Reading(
             sent_s=sent_s,
             received_s=received_s,
-            volts=scpi.number(replies[0], self._volts),
-            amps=scpi.number(replies[1], self._amps),
-            set_volts=scpi.number(replies[2], self._volts),
-            set_amps=scpi.number(replies[3], self._amps),
+            volts=self._volts.read(replies[0]),
+            amps=self._amps.read(replies[1]),
+            set_volts=self._volts.read(replies[2]),
+            set_amps=self._amps.read(replies[3]),
             output_on=is_on(replies[at]),
             regulation=regulation,
         )

@@ -57,7 +57,8 @@ def dialect_in_words(dialect: Dialect) -> str:
         text
         for text, there in (
             ("echoes what it hears", link.echo),
-            ("units behind its numbers", link.units_in_replies),
+            ("units behind some of its numbers", link.units_in_replies == "some"),
+            ("units behind its numbers", link.units_in_replies is True),
             ("one client at a time", link.one_client),
         )
         if there

@@ -186,10 +186,14 @@ class Vocabulary:
         return self._on_word if state else self._off_word
 
     def _volts(self, outlet: Outlet, value: float, name: str = "") -> str:
-        return self._figure(value, outlet.data.step_v, outlet.data.volts_max, name) + self._volt
+        return self._figure(value, outlet.data.step_v, outlet.data.volts_max, name) + self._volt * self._has_unit(name)
 
     def _amps(self, outlet: Outlet, value: float, name: str = "") -> str:
-        return self._figure(value, outlet.data.step_a, outlet.data.amps_max, name) + self._amp
+        return self._figure(value, outlet.data.step_a, outlet.data.amps_max, name) + self._amp * self._has_unit(name)
+
+    def _has_unit(self, name: str) -> bool:
+        """Where some have one: what was set."""
+        return self._dialect.link.units_in_replies != "some" or name.startswith("set_")
 
     def _figure(self, value: float, step: float, most: float, name: str) -> str:
         lengths = self._dialect.reply_lengths

@@ -179,7 +179,7 @@ class Spoken:
     def _said(self, unit: str, digits: object) -> Callable[[float], str]:
         before, after = getattr(digits, "before", 0), getattr(digits, "after", 3)
         width = before + after + 1 if before else 0
-        return lambda value: f"{value:0{width}.{after}f}" + unit * self.dialect.link.units_in_replies
+        return lambda value: f"{value:0{width}.{after}f}" + unit * bool(self.dialect.link.units_in_replies)
 
     def _status(self) -> str:
         status = self.dialect.status

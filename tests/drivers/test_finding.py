@@ -8,7 +8,7 @@ from drivers.finding import WITHIN_S, find_dialect
 from drivers.finding_measured import READINGS, capabilities_of, least_kick_s, measure
 from drivers.scpi_supply import ScpiSupply
 from drivers.simulated.quirks import QUIRKS, Quirks
-from drivers.supply import NotASupply, SupplyLost
+from drivers.supply import NotASupply, Setpoint, SupplyLost
 from tests.drivers.found_right import ListeningBench, ask
 from tests.drivers.random_dialects import draw
 from tests.drivers.strangers import STRANGERS, Stranger
@@ -30,6 +30,25 @@ def test_habits_of_a_line_are_found_too(name: str) -> None:
     asked = ask(SEED, 3, QUIRKS[name])
     assert asked.wrong == []
     assert asked.housekeeping
+
+
+@pytest.mark.parametrize("name", ["scpi-1999", "scpi-1999-suffix", "scpi-apply-character"])
+def test_units_in_some_replies_only_are_found_and_read(name: str) -> None:
+    link = msgspec.structs.replace(shipped(name).link, units_in_replies="some")
+    bench = ListeningBench(msgspec.structs.replace(shipped(name), link=link))
+    found = find_dialect(bench.open, bench.now, wait=bench.wait)
+    assert found.usable, found.why
+    assert found.dialect is not None
+    assert found.dialect.link.units_in_replies == "some"
+    known = capabilities_of(found, bench.now)
+    supply = ScpiSupply(
+        lambda timeout_s: bench.open(link, timeout_s), found.dialect, bench.now, known=known, wait=bench.wait
+    )
+    supply.set(Setpoint(volts=2.5, amps=0.5))
+    reading = supply.read()
+    assert (reading.set_volts, reading.set_amps) == (2.5, 0.5)
+    assert (supply.capabilities.volts_max, supply.capabilities.over_volts) == (30.0, True)
+    supply.close()
 
 
 def test_a_dialect_that_answers_what_a_shipped_one_asks_is_that_one() -> None:
