@@ -58,7 +58,8 @@ _UNREAD_CALLS = re.compile(
 )
 _CODE = re.compile(
     r"(SELECT|PRAGMA|BEGIN|CREATE|DELETE|DROP|INSERT|UPDATE|VACUUM|ALTER|ATTACH|INST|VOLT|CURR|OUTP|MEAS|SYST|ROLLBACK)\b.*"
-    r"|.*\bsqlite_\w+.*|\\A.*"
+    r"|.*\bsqlite_\w+.*|\\A.*",
+    re.DOTALL,
 )
 NO_SENTENCES = frozenset(
     ("DEMO ·", "· DEMO", "Sans Serif", "CH LI", "lan %1%2%3 %4", "tcp %1 %2", "benchlog %1", "APPL %1{volts},{amps}")
@@ -153,7 +154,7 @@ def _template(parts: list[str | None]) -> str:
 
 def is_read(template: str) -> bool:
     """Whether a text is for a person: words, more than one of them or with a place, that are not units alone."""
-    if template in NO_SENTENCES or _CODE.fullmatch(template, re.DOTALL):
+    if template in NO_SENTENCES or _CODE.fullmatch(template):
         return False
     words = [word for word in _WORD.findall(re.sub(r"%\d+", " ", template)) if word not in UNITS and len(word) > 1]
     return bool(words) and " " in template

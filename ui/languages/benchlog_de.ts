@@ -56,17 +56,17 @@
     <message>
         <source>Settings</source>
         <comment>SETTINGS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen</translation>
     </message>
     <message>
         <source>Help</source>
         <comment>HELP</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hilfe</translation>
     </message>
     <message>
         <source>Settings. Key: Ctrl and comma</source>
         <comment>SETTINGS_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen. Taste: Strg und Komma</translation>
     </message>
     <message>
         <source>New job</source>
@@ -216,52 +216,52 @@
     <message>
         <source>Wheel or + and −: closer or wider. Drag or arrows: along. Double click or Home: back to the whole. C: two cursors, moved with the arrows; X or Tab: the other one. Ctrl+C: copies the picture.</source>
         <comment>CHART_HINT</comment>
-        <translation type="unfinished"></translation>
+        <translation>Rad oder + und −: näher oder weiter. Ziehen oder Pfeile: verschieben. Doppelklick oder Pos1: zurück zum Ganzen. C: zwei Cursor, mit den Pfeilen bewegt; X oder Tab: der andere. Strg+C: kopiert das Bild.</translation>
     </message>
     <message>
         <source>Cursors</source>
         <comment>CHART_CURSORS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Cursor</translation>
     </message>
     <message>
         <source>Two cursors with the time, volts and amps between them. Key: C</source>
         <comment>CHART_CURSORS_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zwei Cursor mit der Zeit, den Volt und den Ampere dazwischen. Taste: C</translation>
     </message>
     <message>
         <source>Copy picture</source>
         <comment>CHART_COPY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Bild kopieren</translation>
     </message>
     <message>
         <source>Copy this chart as a picture. Key: Ctrl+C</source>
         <comment>CHART_COPY_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Diagramm als Bild kopieren. Taste: Strg+C</translation>
     </message>
     <message>
         <source>The picture is on the clipboard, {width} × {height} pixels, in light colours for paper.</source>
         <comment>CHART_COPIED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Das Bild ist in der Zwischenablage, {width} × {height} Bildpunkte, in hellen Farben für Papier.</translation>
     </message>
     <message>
         <source>Looking closer: {low} to {high} of {whole}.</source>
         <comment>CHART_ZOOMED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Näher angesehen: {low} bis {high} von {whole}.</translation>
     </message>
     <message>
         <source>The run goes on and is not followed: {low} to {high} is shown.</source>
         <comment>CHART_NOT_FOLLOWED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Der Lauf geht weiter und wird nicht verfolgt: Zu sehen ist {low} bis {high}.</translation>
     </message>
     <message>
         <source>Back to the whole</source>
         <comment>CHART_BACK</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zurück zum Ganzen</translation>
     </message>
     <message>
         <source>Follow the run again</source>
         <comment>CHART_FOLLOW</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dem Lauf wieder folgen</translation>
     </message>
     <message>
         <source>Nothing was measured yet</source>
@@ -431,17 +431,17 @@
     <message>
         <source>all {count}</source>
         <comment>USED_ALL</comment>
-        <translation type="unfinished"></translation>
+        <translation>alle {count}</translation>
     </message>
     <message>
         <source>nearest</source>
         <comment>USED_NEAREST</comment>
-        <translation type="unfinished"></translation>
+        <translation>nächster</translation>
     </message>
     <message>
         <source>Show all ceilings, or only the one nearest its end</source>
         <comment>USED_ALL_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alle Grenzwerte zeigen, oder nur den, der seinem Ende am nächsten ist</translation>
     </message>
     <message>
         <source>{name}: the lowest ceiling is {ceiling}, set by the {layer}.</source>
@@ -516,7 +516,7 @@
     <message>
         <source>Not an emergency stop.</source>
         <comment>NO_EMERGENCY_STOP_SHORT</comment>
-        <translation type="unfinished"></translation>
+        <translation>Kein Not-Halt.</translation>
     </message>
     <message>
         <source>Stops by command over the cable; not an emergency stop. In danger use the supply’s own output key or the mains switch.</source>
@@ -569,31 +569,6 @@
         <translation>Ich habe es von Hand ausgeschaltet</translation>
     </message>
     <message>
-        <source>output off was pressed</source>
-        <comment>STOP_PRESSED</comment>
-        <translation>„Ausgang aus“ wurde gedrückt</translation>
-    </message>
-    <message>
-        <source>the window was closed</source>
-        <comment>STOP_CLOSING</comment>
-        <translation>das Fenster wurde geschlossen</translation>
-    </message>
-    <message>
-        <source>the system is ending the session</source>
-        <comment>STOP_SESSION_ENDS</comment>
-        <translation>das System beendet die Sitzung</translation>
-    </message>
-    <message>
-        <source>a fault in the window</source>
-        <comment>STOP_FAULT</comment>
-        <translation>ein Fehler im Fenster</translation>
-    </message>
-    <message>
-        <source>the computer is going to sleep</source>
-        <comment>STOP_SLEEPS</comment>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
         <source>Output off</source>
         <comment>ROLE_OFF</comment>
         <translation>Ausgang aus</translation>
@@ -606,47 +581,47 @@
     <message>
         <source>on to the next stage</source>
         <comment>ROLE_NEXT</comment>
-        <translation type="unfinished"></translation>
+        <translation>weiter zum nächsten Schritt</translation>
     </message>
     <message>
         <source>This key has no name here. Set the foot switch to another key, for example F13.</source>
         <comment>KEY_WITHOUT_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Diese Taste hat hier keinen Namen. Stellen Sie den Fußschalter auf eine andere Taste, etwa F13.</translation>
     </message>
     <message>
         <source>This key switches the keyboard itself. Take another one.</source>
         <comment>KEY_LOCKS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Diese Taste schaltet die Tastatur selbst um. Nehmen Sie eine andere.</translation>
     </message>
     <message>
         <source>{key} already has its work in this window. Take another key.</source>
         <comment>KEY_OF_WINDOW</comment>
-        <translation type="unfinished"></translation>
+        <translation>{key} hat in diesem Fenster schon ihre Aufgabe. Nehmen Sie eine andere Taste.</translation>
     </message>
     <message>
         <source>Alt and F4 close the window. Take another key.</source>
         <comment>KEY_CLOSES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alt und F4 schließen das Fenster. Nehmen Sie eine andere Taste.</translation>
     </message>
     <message>
         <source>This key types or moves in fields. Take a key such as F9, one of the keypad, or one together with Ctrl or Alt.</source>
         <comment>KEY_TYPES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Diese Taste schreibt oder bewegt sich in Feldern. Nehmen Sie eine Taste wie F9, eine vom Ziffernblock oder eine zusammen mit Strg oder Alt.</translation>
     </message>
     <message>
         <source>With Num Lock off this key is another one, and output off must not hang on that. Take a key such as F9.</source>
         <comment>KEY_NUM_LOCK</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ohne Num-Taste ist diese Taste eine andere, und „Ausgang aus“ darf daran nicht hängen. Nehmen Sie eine Taste wie F9.</translation>
     </message>
     <message>
         <source>{key} already means: {role}. A key has one meaning.</source>
         <comment>KEY_TWICE</comment>
-        <translation type="unfinished"></translation>
+        <translation>{key} bedeutet schon: {role}. Eine Taste hat eine Bedeutung.</translation>
     </message>
     <message>
         <source>The taught key has nothing to do here now.</source>
         <comment>KEY_NOTHING_HERE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die gelernte Taste hat hier jetzt nichts zu tun.</translation>
     </message>
     <message>
         <source>OUTPUT ON since {at}</source>
@@ -776,57 +751,57 @@
     <message>
         <source>ACT NOW</source>
         <comment>ACT_NOW</comment>
-        <translation type="unfinished"></translation>
+        <translation>JETZT HANDELN</translation>
     </message>
     <message>
         <source>LOOK</source>
         <comment>LOOK</comment>
-        <translation type="unfinished"></translation>
+        <translation>ANSEHEN</translation>
     </message>
     <message>
         <source>YOUR TURN</source>
         <comment>YOUR_TURN</comment>
-        <translation type="unfinished"></translation>
+        <translation>SIE SIND DRAN</translation>
     </message>
     <message>
         <source>{count} more</source>
         <comment>NOTICE_MORE</comment>
-        <translation type="unfinished"></translation>
+        <translation>{count} weitere</translation>
     </message>
     <message>
         <source>Earlier</source>
         <comment>NOTICE_EARLIER</comment>
-        <translation type="unfinished"></translation>
+        <translation>Früheres</translation>
     </message>
     <message>
         <source>What was said last</source>
         <comment>NOTICE_LIST</comment>
-        <translation type="unfinished"></translation>
+        <translation>Was zuletzt gesagt wurde</translation>
     </message>
     <message>
         <source>Act now: the output may be on</source>
         <comment>RED_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Jetzt handeln: Der Ausgang kann an sein</translation>
     </message>
     <message>
         <source>Switch the supply off by hand: its own output key or the mains switch.</source>
         <comment>RED_DO</comment>
-        <translation type="unfinished"></translation>
+        <translation>Schalten Sie das Netzgerät von Hand aus: mit seiner eigenen Ausgangstaste oder dem Netzschalter.</translation>
     </message>
     <message>
         <source>The output may be on. “Off” was sent, but the supply has not confirmed it.</source>
         <comment>RED_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Der Ausgang kann an sein. „Aus“ wurde gesendet, aber das Netzgerät hat es nicht bestätigt.</translation>
     </message>
     <message>
         <source>The link to the supply was lost while its output was on. From here it can’t be switched off any more.</source>
         <comment>RED_WHY_LINK</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Verbindung zum Netzgerät ging verloren, während sein Ausgang an war. Von hier aus lässt es sich nicht mehr ausschalten.</translation>
     </message>
     <message>
         <source>Since then, at {at}, the supply has answered that its output is off. Look at it all the same.</source>
         <comment>RED_SINCE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Seither, um {at}, hat das Netzgerät geantwortet, dass sein Ausgang aus ist. Sehen Sie trotzdem nach.</translation>
     </message>
     <message>
         <source>What has stopped moving, and what does its label say?</source>
@@ -1209,26 +1184,6 @@
         <translation>{resource}, Ausgang {output}</translation>
     </message>
     <message>
-        <source>dry</source>
-        <comment>DRY</comment>
-        <translation>trocken</translation>
-    </message>
-    <message>
-        <source>wet</source>
-        <comment>WET</comment>
-        <translation>nass</translation>
-    </message>
-    <message>
-        <source>coupled</source>
-        <comment>COUPLED</comment>
-        <translation>gekuppelt</translation>
-    </message>
-    <message>
-        <source>uncoupled</source>
-        <comment>UNCOUPLED</comment>
-        <translation>ausgekuppelt</translation>
-    </message>
-    <message>
         <source>The thing itself</source>
         <comment>CARD_ITEM</comment>
         <translation>Das Gerät selbst</translation>
@@ -1514,16 +1469,6 @@
         <translation>Geben Sie zuerst bei der Annahme die Adresse des Netzgeräts an.</translation>
     </message>
     <message>
-        <source>taken in; ceilings {volts}, {amps}; supply {supply}</source>
-        <comment>INTAKE_ENTRY</comment>
-        <translation>angenommen; Grenzwerte {volts}, {amps}; Netzgerät {supply}</translation>
-    </message>
-    <message>
-        <source>no amps ceiling of its own</source>
-        <comment>AMPS_NO_CEILING</comment>
-        <translation>kein eigener Grenzwert für Ampere</translation>
-    </message>
-    <message>
         <source>Make it safe before a lead is clipped on.</source>
         <comment>SAFE_SAY</comment>
         <translation>Sichern Sie es, bevor eine Leitung angeklemmt wird.</translation>
@@ -1542,46 +1487,6 @@
         <source>Kept with the job, line by line.</source>
         <comment>SAFE_DONE_WHY</comment>
         <translation>Beim Auftrag vermerkt, Zeile für Zeile.</translation>
-    </message>
-    <message>
-        <source>Unplugged from the mains</source>
-        <comment>SAFE_ROWS</comment>
-        <translation>Vom Stromnetz getrennt</translation>
-    </message>
-    <message>
-        <source>Cell out of circuit, its tabs insulated</source>
-        <comment>SAFE_ROWS</comment>
-        <translation>Zelle aus dem Stromkreis, ihre Fahnen isoliert</translation>
-    </message>
-    <message>
-        <source>Capacitors discharged through a resistor, and measured</source>
-        <comment>SAFE_ROWS</comment>
-        <translation>Kondensatoren über einen Widerstand entladen und nachgemessen</translation>
-    </message>
-    <message>
-        <source>Liquid drained, and dry</source>
-        <comment>SAFE_ROWS</comment>
-        <translation>Flüssigkeit abgelassen, und trocken</translation>
-    </message>
-    <message>
-        <source>Motor leads free of the driver board</source>
-        <comment>SAFE_ROWS</comment>
-        <translation>Motorleitungen frei von der Treiberplatine</translation>
-    </message>
-    <message>
-        <source>Fingers, hair and blades clear; eye protection on</source>
-        <comment>SAFE_ROWS</comment>
-        <translation>Finger, Haare und Flügel frei; Augenschutz auf</translation>
-    </message>
-    <message>
-        <source>done</source>
-        <comment>SAFE_CHECKED</comment>
-        <translation>erledigt</translation>
-    </message>
-    <message>
-        <source>does not apply</source>
-        <comment>SAFE_NOT_FITTING</comment>
-        <translation>trifft nicht zu</translation>
     </message>
     <message>
         <source>Not with this: medical devices, life-safety gear, gas appliances, pressure vessels, swollen cells. Mains motors: not with this.</source>
@@ -1729,31 +1634,6 @@
         <translation>Von Hand getan:</translation>
     </message>
     <message>
-        <source>turned</source>
-        <comment>HAND_STEPS</comment>
-        <translation>gedreht</translation>
-    </message>
-    <message>
-        <source>tapped</source>
-        <comment>HAND_STEPS</comment>
-        <translation>geklopft</translation>
-    </message>
-    <message>
-        <source>soaked</source>
-        <comment>HAND_STEPS</comment>
-        <translation>eingeweicht</translation>
-    </message>
-    <message>
-        <source>warmed</source>
-        <comment>HAND_STEPS</comment>
-        <translation>erwärmt</translation>
-    </message>
-    <message>
-        <source>oiled</source>
-        <comment>HAND_STEPS</comment>
-        <translation>geölt</translation>
-    </message>
-    <message>
         <source>Note that it was {step} by hand</source>
         <comment>HAND_ACCESSIBLE</comment>
         <translation>Vermerken: von Hand {step}</translation>
@@ -1762,11 +1642,6 @@
         <source>Kept with the job: {step}, {at}.</source>
         <comment>HAND_KEPT</comment>
         <translation>Beim Auftrag vermerkt: {step}, {at}.</translation>
-    </message>
-    <message>
-        <source>by hand: {step}</source>
-        <comment>HAND_NOTED</comment>
-        <translation>von Hand: {step}</translation>
     </message>
     <message>
         <source>A note, stamped into the running record</source>
@@ -1779,11 +1654,6 @@
         <translation>Notiz für das Protokoll, dann Enter</translation>
     </message>
     <message>
-        <source>note: {text}</source>
-        <comment>NOTE_KEPT</comment>
-        <translation>Notiz: {text}</translation>
-    </message>
-    <message>
         <source>It moved  (M)</source>
         <comment>MOVED_BUTTON</comment>
         <translation>Es hat sich bewegt  (M)</translation>
@@ -1792,11 +1662,6 @@
         <source>It moved, even a little. Key: M</source>
         <comment>MOVED_ACCESSIBLE</comment>
         <translation>Es hat sich bewegt, und sei es wenig. Taste: M</translation>
-    </message>
-    <message>
-        <source>the operator felt or saw it move</source>
-        <comment>MOVED_NOTED</comment>
-        <translation>der Bediener spürte oder sah eine Bewegung</translation>
     </message>
     <message>
         <source>Hand on the shaft</source>
@@ -2439,41 +2304,6 @@
         <translation>nicht repariert</translation>
     </message>
     <message>
-        <source>kicks</source>
-        <comment>METHODS</comment>
-        <translation>Anstöße</translation>
-    </message>
-    <message>
-        <source>kicks and by hand</source>
-        <comment>METHODS</comment>
-        <translation>Anstöße und Handarbeit</translation>
-    </message>
-    <message>
-        <source>by hand</source>
-        <comment>METHODS</comment>
-        <translation>von Hand</translation>
-    </message>
-    <message>
-        <source>cleaned</source>
-        <comment>METHODS</comment>
-        <translation>gereinigt</translation>
-    </message>
-    <message>
-        <source>part replaced</source>
-        <comment>METHODS</comment>
-        <translation>Teil ersetzt</translation>
-    </message>
-    <message>
-        <source>electrical repair</source>
-        <comment>METHODS</comment>
-        <translation>elektrische Reparatur</translation>
-    </message>
-    <message>
-        <source>nothing helped</source>
-        <comment>METHODS</comment>
-        <translation>nichts half</translation>
-    </message>
-    <message>
         <source>Say what it came to.</source>
         <comment>NEEDS_RESULT</comment>
         <translation>Geben Sie das Ergebnis an.</translation>
@@ -2656,7 +2486,7 @@
     <message>
         <source>Timeline</source>
         <comment>RECORD_TIMELINE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zeitleiste</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -2677,6 +2507,56 @@
         <source>Files</source>
         <comment>RECORD_PICTURES</comment>
         <translation>Dateien</translation>
+    </message>
+    <message>
+        <source>Add files …</source>
+        <comment>FILES_ADD</comment>
+        <translation>Dateien hinzufügen …</translation>
+    </message>
+    <message>
+        <source>Choose photos and files to keep with the job</source>
+        <comment>FILES_ADD_NAME</comment>
+        <translation>Fotos und Dateien auswählen, die beim Auftrag bleiben</translation>
+    </message>
+    <message>
+        <source>Drop photos and files here, or paste them (Ctrl+V).</source>
+        <comment>FILES_HINT</comment>
+        <translation>Legen Sie Fotos und Dateien hier ab, oder fügen Sie sie ein (Strg+V).</translation>
+    </message>
+    <message>
+        <source>Photos and files of the job</source>
+        <comment>FILES_NAME</comment>
+        <translation>Fotos und Dateien des Auftrags</translation>
+    </message>
+    <message>
+        <source>What is seen on the next one</source>
+        <comment>CAPTION_HINT</comment>
+        <translation>Was auf dem nächsten zu sehen ist</translation>
+    </message>
+    <message>
+        <source>Caption of the next photo or file</source>
+        <comment>CAPTION_NAME</comment>
+        <translation>Bildunterschrift des nächsten Fotos oder der nächsten Datei</translation>
+    </message>
+    <message>
+        <source>While the output may be on no file is chosen here; drop it or paste it.</source>
+        <comment>FILES_WAIT_FOR_OFF</comment>
+        <translation>Solange der Ausgang an sein kann, wird hier keine Datei ausgewählt; legen Sie sie ab, oder fügen Sie sie ein.</translation>
+    </message>
+    <message>
+        <source>Reading {count} …</source>
+        <comment>FILES_READING</comment>
+        <translation>{count} werden gelesen …</translation>
+    </message>
+    <message>
+        <source>There is no picture or file to paste.</source>
+        <comment>NOTHING_PASTED</comment>
+        <translation>Es gibt kein Bild und keine Datei zum Einfügen.</translation>
+    </message>
+    <message>
+        <source>{name}: could not be kept ({what})</source>
+        <comment>FILE_NOT_KEPT</comment>
+        <translation>{name}: konnte nicht behalten werden ({what})</translation>
     </message>
     <message>
         <source>In the running record: {text}</source>
@@ -3956,107 +3836,107 @@
     <message>
         <source>To the bench</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zur Werkbank</translation>
     </message>
     <message>
         <source>To the curves</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zu den Kurven</translation>
     </message>
     <message>
         <source>To the history</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zum Verlauf</translation>
     </message>
     <message>
         <source>To the settings</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zu den Einstellungen</translation>
     </message>
     <message>
         <source>Help about this page; once more, back to it</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hilfe zu dieser Seite; noch einmal, zurück zu ihr</translation>
     </message>
     <message>
         <source>Back from help, settings or paper</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zurück von Hilfe, Einstellungen oder Papier</translation>
     </message>
     <message>
         <source>Put this job aside and begin another</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Diesen Auftrag beiseitelegen und einen anderen beginnen</translation>
     </message>
     <message>
         <source>Search the history</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Den Verlauf durchsuchen</translation>
     </message>
     <message>
         <source>The sheet of the job that is shown, as it would be printed</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Das Blatt des gezeigten Auftrags, wie es gedruckt würde</translation>
     </message>
     <message>
         <source>Keep what is half typed now; it is kept by itself anyway</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Halb Getipptes jetzt behalten; es wird ohnehin von selbst behalten</translation>
     </message>
     <message>
         <source>Keep a copied picture or file with the job, where no field takes it</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ein kopiertes Bild oder eine Datei beim Auftrag behalten, wo kein Feld es annimmt</translation>
     </message>
     <message>
         <source>Whole screen, and back</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ganzer Bildschirm, und zurück</translation>
     </message>
     <message>
         <source>Close the window: output off first</source>
         <comment>KEY_WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Das Fenster schließen: zuerst Ausgang aus</translation>
     </message>
     <message>
         <source>Esc, Pause</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Esc, Pause</translation>
     </message>
     <message>
         <source>Output off, anywhere and always</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ausgang aus, überall und immer</translation>
     </message>
     <message>
         <source>Space, held</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Leertaste, gehalten</translation>
     </message>
     <message>
         <source>Current flows, with the hand on the shaft</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Strom fließt, mit der Hand an der Welle</translation>
     </message>
     <message>
         <source>M</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>M</translation>
     </message>
     <message>
         <source>It moved, while it is being freed</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Es hat sich bewegt, während es gelöst wird</translation>
     </message>
     <message>
         <source>Ctrl+Z</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Strg+Z</translation>
     </message>
     <message>
         <source>Take back the last change, on the intake page and in the settings</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die letzte Änderung zurücknehmen, bei der Annahme und in den Einstellungen</translation>
     </message>
     <message>
         <source>Space</source>
@@ -4066,92 +3946,92 @@
     <message>
         <source>In the curves: begin, after a serial and Enter</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>In den Kurven: beginnen, nach Seriennummer und Enter</translation>
     </message>
     <message>
         <source>+  −  ←  →  Home</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>+  −  ←  →  Pos1</translation>
     </message>
     <message>
         <source>On a chart: closer, wider, along, back to the whole</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Im Diagramm: näher, weiter, verschieben, zurück zum Ganzen</translation>
     </message>
     <message>
         <source>C</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>C</translation>
     </message>
     <message>
         <source>On the chart of a run: two cursors; the arrows move one, X or Tab takes the other</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Im Diagramm eines Laufs: zwei Cursor; die Pfeile bewegen einen, X oder Tab nimmt den anderen</translation>
     </message>
     <message>
         <source>Ctrl+C</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Strg+C</translation>
     </message>
     <message>
         <source>On a chart: copy it as a picture</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Im Diagramm: als Bild kopieren</translation>
     </message>
     <message>
         <source>Enter</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Enter</translation>
     </message>
     <message>
         <source>Opens what is picked, or keeps what is typed</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Öffnet, was ausgewählt ist, oder behält, was getippt ist</translation>
     </message>
     <message>
         <source>Tab</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Tab</translation>
     </message>
     <message>
         <source>From field to field, through everything that can be pressed</source>
         <comment>OTHER_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Von Feld zu Feld, durch alles, was gedrückt werden kann</translation>
     </message>
     <message>
         <source>Everything that was entered is kept. What is half typed is kept as a draft.</source>
         <comment>KEPT_ALREADY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alles, was eingegeben wurde, ist behalten. Halb Getipptes bleibt als Entwurf.</translation>
     </message>
     <message>
         <source>Everything is kept by itself, also while a run is on: its readings are on disk before they are shown.</source>
         <comment>KEPT_WHILE_ON</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alles wird von selbst behalten, auch während ein Lauf an ist: Seine Messwerte sind auf der Platte, bevor sie zu sehen sind.</translation>
     </message>
     <message>
         <source>No job is shown whose sheet could be made: take one to the bench, or pick one in the history.</source>
         <comment>NO_JOB_FOR_PAPER</comment>
-        <translation type="unfinished"></translation>
+        <translation>Es ist kein Auftrag zu sehen, dessen Blatt gemacht werden könnte: Nehmen Sie einen auf die Werkbank, oder wählen Sie einen im Verlauf.</translation>
     </message>
     <message>
         <source>How this window looks and sounds.</source>
         <comment>SETTINGS_SAY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wie dieses Fenster aussieht und klingt.</translation>
     </message>
     <message>
         <source>Everything here applies at once and is kept. Nothing here can switch anything on, or raise a ceiling.</source>
         <comment>SETTINGS_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alles hier gilt sofort und wird behalten. Nichts hier kann etwas einschalten oder einen Grenzwert erhöhen.</translation>
     </message>
     <message>
         <source>Back</source>
         <comment>BACK_FROM_HERE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zurück</translation>
     </message>
     <message>
         <source>Back to where you were. Key: Alt and left</source>
         <comment>BACK_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zurück, wo Sie waren. Taste: Alt und links</translation>
     </message>
     <message>
         <source>Take back the last change</source>
@@ -4161,102 +4041,102 @@
     <message>
         <source>Nothing was changed since this window was opened.</source>
         <comment>SETTING_NOTHING_CHANGED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Seit das Fenster offen ist, wurde nichts geändert.</translation>
     </message>
     <message>
         <source>Taken back.</source>
         <comment>SETTING_UNDONE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Zurückgenommen.</translation>
     </message>
     <message>
         <source>Takes effect at the next start.</source>
         <comment>NEXT_START</comment>
-        <translation type="unfinished"></translation>
+        <translation>Gilt ab dem nächsten Start.</translation>
     </message>
     <message>
         <source>Look</source>
         <comment>CARD_LOOK</comment>
-        <translation type="unfinished"></translation>
+        <translation>Aussehen</translation>
     </message>
     <message>
         <source>Sound</source>
         <comment>CARD_SOUND</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ton</translation>
     </message>
     <message>
         <source>Taught keys</source>
         <comment>CARD_KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Gelernte Tasten</translation>
     </message>
     <message>
         <source>Colours</source>
         <comment>FIELD_COLOURS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Farben</translation>
     </message>
     <message>
         <source>Size</source>
         <comment>FIELD_SIZE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Größe</translation>
     </message>
     <message>
         <source>Language</source>
         <comment>FIELD_LANGUAGE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Sprache</translation>
     </message>
     <message>
         <source>As the desktop</source>
         <comment>COLOUR_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wie der Schreibtisch</translation>
     </message>
     <message>
         <source>Light</source>
         <comment>COLOUR_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hell</translation>
     </message>
     <message>
         <source>Dark</source>
         <comment>COLOUR_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dunkel</translation>
     </message>
     <message>
         <source>Colours: {name}</source>
         <comment>COLOUR_CHOICE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Farben: {name}</translation>
     </message>
     <message>
         <source>Size: {name}</source>
         <comment>SIZE_CHOICE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Größe: {name}</translation>
     </message>
     <message>
         <source>High contrast</source>
         <comment>FIELD_CONTRAST</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hoher Kontrast</translation>
     </message>
     <message>
         <source>As the desktop</source>
         <comment>LANGUAGE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wie der Schreibtisch</translation>
     </message>
     <message>
         <source>English</source>
         <comment>LANGUAGE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>English</translation>
     </message>
     <message>
         <source>Deutsch</source>
         <comment>LANGUAGE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Deutsch</translation>
     </message>
     <message>
         <source>Beep at kicks, when current begins to flow by hand, and at pass or fail</source>
         <comment>FIELD_BEEP</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ton bei Anstößen, wenn von Hand Strom zu fließen beginnt, und bei gut oder schlecht</translation>
     </message>
     <message>
         <source>A foot switch, or any key: press “Teach”, then that key. Esc and Pause are Output off always, whatever is taught.</source>
         <comment>KEYS_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ein Fußschalter oder irgendeine Taste: Drücken Sie „Lernen“, dann diese Taste. Esc und Pause sind immer „Ausgang aus“, was auch gelernt ist.</translation>
     </message>
     <message>
         <source>none</source>
@@ -4266,207 +4146,267 @@
     <message>
         <source>Teach</source>
         <comment>KEY_TEACH</comment>
-        <translation type="unfinished"></translation>
+        <translation>Lernen</translation>
     </message>
     <message>
         <source>Teach a key for: {role}</source>
         <comment>KEY_TEACH_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Eine Taste lernen für: {role}</translation>
     </message>
     <message>
         <source>Forget</source>
         <comment>KEY_FORGET</comment>
-        <translation type="unfinished"></translation>
+        <translation>Vergessen</translation>
     </message>
     <message>
         <source>Forget the key for: {role}</source>
         <comment>KEY_FORGET_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Taste vergessen für: {role}</translation>
     </message>
     <message>
         <source>Press the key now …</source>
         <comment>KEY_PRESS_NOW</comment>
-        <translation type="unfinished"></translation>
+        <translation>Drücken Sie jetzt die Taste …</translation>
     </message>
     <message>
         <source>Not while a run is on: a key that is pressed could mean something else then.</source>
         <comment>KEY_NOT_WHILE_ON</comment>
-        <translation type="unfinished"></translation>
+        <translation>Nicht, während ein Lauf an ist: Eine gedrückte Taste könnte dann etwas anderes bedeuten.</translation>
     </message>
     <message>
         <source>No key is taught for this.</source>
         <comment>KEY_NONE_TO_FORGET</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hierfür ist keine Taste gelernt.</translation>
     </message>
     <message>
         <source>Ceilings of the owner</source>
         <comment>CARD_LIMITS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Grenzwerte des Inhabers</translation>
     </message>
     <message>
         <source>Read from the owner’s file at every run, and shown here only: this program never writes it.</source>
         <comment>LIMITS_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wird bei jedem Lauf aus der Datei des Inhabers gelesen und hier nur gezeigt: Dieses Programm schreibt sie nie.</translation>
     </message>
     <message>
         <source>The file gives no ceiling: the program’s own, the supply’s, the motor’s and the job’s hold.</source>
         <comment>LIMITS_NONE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Datei nennt keinen Grenzwert: Es gelten die des Programms, des Netzgeräts, des Motors und des Auftrags.</translation>
     </message>
     <message>
         <source>For every job: {limits}.</source>
         <comment>LIMITS_USUAL</comment>
-        <translation type="unfinished"></translation>
+        <translation>Für jeden Auftrag: {limits}.</translation>
     </message>
     <message>
         <source>With an unlock, for one job and 12 hours: {limits}.</source>
         <comment>LIMITS_UNLOCKED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Mit Freigabe, für einen Auftrag und 12 Stunden: {limits}.</translation>
     </message>
     <message>
         <source>Nothing can be unlocked.</source>
         <comment>LIMITS_NO_UNLOCK</comment>
-        <translation type="unfinished"></translation>
+        <translation>Nichts lässt sich freigeben.</translation>
     </message>
     <message>
         <source>The file can’t be taken, so no run is begun: {what}.</source>
         <comment>LIMITS_WRONG</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Datei ist nicht zu gebrauchen, darum wird kein Lauf begonnen: {what}.</translation>
     </message>
     <message>
         <source>Where things are</source>
         <comment>CARD_PLACES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wo die Dinge liegen</translation>
     </message>
     <message>
         <source>Ledger</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Auftragsbuch</translation>
     </message>
     <message>
         <source>Backups</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Sicherungen</translation>
     </message>
     <message>
         <source>Photos and originals</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Fotos und Originale</translation>
     </message>
     <message>
         <source>Runs not filed yet</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Noch nicht abgelegte Läufe</translation>
     </message>
     <message>
         <source>Owner’s settings</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen des Inhabers</translation>
     </message>
     <message>
         <source>Settings of this window</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Einstellungen dieses Fensters</translation>
     </message>
     <message>
         <source>Logs</source>
         <comment>PLACE_NAMES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Protokolldateien</translation>
     </message>
     <message>
         <source>not there yet</source>
         <comment>PLACE_NOT_THERE</comment>
-        <translation type="unfinished"></translation>
+        <translation>noch nicht da</translation>
     </message>
     <message>
         <source>Copy path</source>
         <comment>COPY_PATH</comment>
-        <translation type="unfinished"></translation>
+        <translation>Pfad kopieren</translation>
     </message>
     <message>
         <source>Copy the path of: {name}</source>
         <comment>COPY_PATH_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Den Pfad kopieren von: {name}</translation>
     </message>
     <message>
         <source>Open folder</source>
         <comment>OPEN_FOLDER</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ordner öffnen</translation>
     </message>
     <message>
         <source>Open the folder of: {name}</source>
         <comment>OPEN_FOLDER_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Den Ordner öffnen von: {name}</translation>
     </message>
     <message>
         <source>While the output may be on no other window is opened in front of this one.</source>
         <comment>FOLDER_NOT_WHILE_ON</comment>
-        <translation type="unfinished"></translation>
+        <translation>Solange der Ausgang an sein kann, wird kein anderes Fenster vor diesem geöffnet.</translation>
     </message>
     <message>
         <source>There is no such folder yet.</source>
         <comment>FOLDER_NOT_THERE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Einen solchen Ordner gibt es noch nicht.</translation>
     </message>
     <message>
         <source>The desktop did not open it. The path is copied instead.</source>
         <comment>FOLDER_NOT_OPENED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Der Schreibtisch hat ihn nicht geöffnet. Stattdessen ist der Pfad kopiert.</translation>
     </message>
     <message>
         <source>Copied: {what}</source>
         <comment>COPIED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Kopiert: {what}</translation>
     </message>
     <message>
         <source>For whoever helps when something is wrong</source>
         <comment>CARD_BUNDLE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Für den, der hilft, wenn etwas nicht stimmt</translation>
     </message>
     <message>
         <source>One file with what this program is and runs on, its logs and the ledger’s form and size. Not in it: jobs, owners, complaints, photos, traces. Look into it before you give it away; nothing is sent by this program.</source>
         <comment>BUNDLE_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Eine Datei mit dem, was dieses Programm ist und worauf es läuft, seinen Protokolldateien und Form und Größe des Auftragsbuchs. Nicht darin: Aufträge, Eigentümer, Beanstandungen, Fotos, Aufzeichnungen. Sehen Sie hinein, bevor Sie sie weitergeben; dieses Programm verschickt nichts.</translation>
     </message>
     <message>
         <source>Make the file …</source>
         <comment>BUNDLE_MAKE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Datei machen …</translation>
     </message>
     <message>
         <source>Where to keep the file</source>
         <comment>BUNDLE_TITLE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wohin mit der Datei</translation>
     </message>
     <message>
         <source>Not while the output may be on: making it takes a moment that a run may need.</source>
         <comment>BUNDLE_NOT_WHILE_ON</comment>
-        <translation type="unfinished"></translation>
+        <translation>Nicht, solange der Ausgang an sein kann: Das Machen dauert einen Augenblick, den ein Lauf brauchen kann.</translation>
     </message>
     <message>
         <source>Made: {path}. Look into it before you give it away.</source>
         <comment>BUNDLE_MADE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Gemacht: {path}. Sehen Sie hinein, bevor Sie sie weitergeben.</translation>
     </message>
     <message>
         <source>The file could not be made: {what}.</source>
         <comment>BUNDLE_FAILED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Datei konnte nicht gemacht werden: {what}.</translation>
     </message>
     <message>
         <source>Licences</source>
         <comment>CARD_LICENCES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Lizenzen</translation>
     </message>
     <message>
         <source>The open libraries that this program stands on, with their licences.</source>
         <comment>LICENCES_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die freien Bibliotheken, auf denen dieses Programm steht, mit ihren Lizenzen.</translation>
     </message>
     <message>
         <source>Licences of the libraries, one below the other</source>
         <comment>LICENCES_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Lizenzen der Bibliotheken, eine unter der anderen</translation>
+    </message>
+    <message>
+        <source>Take a job in first.</source>
+        <comment>NEEDS_JOB</comment>
+        <translation>Nehmen Sie zuerst einen Auftrag an.</translation>
+    </message>
+    <message>
+        <source>The job is closed. What it says is corrected in the history.</source>
+        <comment>JOB_IS_CLOSED</comment>
+        <translation>Der Auftrag ist abgeschlossen. Was darin steht, wird im Verlauf berichtigt.</translation>
+    </message>
+    <message>
+        <source>Not yet: first {stage}.</source>
+        <comment>COMES_AFTER</comment>
+        <translation>Noch nicht: zuerst {stage}.</translation>
+    </message>
+    <message>
+        <source>1 line is not answered yet.</source>
+        <comment>SAFE_OPEN_ONE</comment>
+        <translation>1 Zeile ist noch nicht beantwortet.</translation>
+    </message>
+    <message>
+        <source>{count} lines are not answered yet.</source>
+        <comment>SAFE_OPEN_MANY</comment>
+        <translation>{count} Zeilen sind noch nicht beantwortet.</translation>
+    </message>
+    <message>
+        <source>Kept with the job; what was said is not taken back.</source>
+        <comment>SAFE_KEPT</comment>
+        <translation>Beim Auftrag vermerkt; was gesagt wurde, wird nicht zurückgenommen.</translation>
+    </message>
+    <message>
+        <source>Nothing was changed that could be taken back.</source>
+        <comment>NOTHING_TO_UNDO</comment>
+        <translation>Es wurde nichts geändert, das sich zurücknehmen ließe.</translation>
+    </message>
+    <message>
+        <source>It is being looked for supplies. Wait until that is over.</source>
+        <comment>STILL_LOOKING</comment>
+        <translation>Es wird gerade nach Netzgeräten gesucht. Warten Sie, bis das zu Ende ist.</translation>
+    </message>
+    <message>
+        <source>Give what is asked for first.</source>
+        <comment>NOTHING_CALCULATED</comment>
+        <translation>Geben Sie zuerst an, was gefragt ist.</translation>
+    </message>
+    <message>
+        <source>The job was not on the bench since minutes were last charged.</source>
+        <comment>NO_MINUTES</comment>
+        <translation>Der Auftrag war nicht auf der Werkbank, seit zuletzt Minuten berechnet wurden.</translation>
+    </message>
+    <message>
+        <source>Work goes on already.</source>
+        <comment>GOES_ON_ALREADY</comment>
+        <translation>Die Arbeit geht schon weiter.</translation>
+    </message>
+    <message>
+        <source>No run can be begun now.</source>
+        <comment>RUN_NOT_NOW</comment>
+        <translation>Jetzt kann kein Lauf begonnen werden.</translation>
     </message>
 </context>
 <context>
@@ -4479,12 +4419,12 @@
     <message>
         <source>Wheel or + and −: closer or wider in time, the wheel with Ctrl in amps. Drag or arrows: along; a drag with Shift: a box to look into. Double click or Home: back to the whole. Arrows move a cursor; X or Tab: the other one. Ctrl+C: copies the picture.</source>
         <comment>OVERLAY_HINT</comment>
-        <translation type="unfinished"></translation>
+        <translation>Rad oder + und −: näher oder weiter in der Zeit, das Rad mit Strg in Ampere. Ziehen oder Pfeile: verschieben; Ziehen mit Umschalt: ein Feld zum Hineinsehen. Doppelklick oder Pos1: zurück zum Ganzen. Pfeile bewegen einen Cursor; X oder Tab: der andere. Strg+C: kopiert das Bild.</translation>
     </message>
     <message>
         <source>Looking closer at the amps.</source>
         <comment>LEVELS_LOOKED</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Ampere näher angesehen.</translation>
     </message>
     <message>
         <source>Nothing captured yet</source>
@@ -4524,7 +4464,7 @@
     <message>
         <source>{first}   {second}   Δt {seconds}, ΔV {volts}, ΔI {amps}</source>
         <comment>CURSOR_UNNAMED</comment>
-        <translation type="unfinished"></translation>
+        <translation>{first}   {second}   Δt {seconds}, ΔV {volts}, ΔI {amps}</translation>
     </message>
     <message>
         <source>A</source>
@@ -4780,16 +4720,6 @@
         <source>Hands, hair and blades clear before each start</source>
         <comment>CLEAR_TICK</comment>
         <translation>Hände, Haare und Flügel frei vor jedem Anlauf</translation>
-    </message>
-    <message>
-        <source>Each motor out of its circuit; fingers, hair and blades clear; eye protection on.</source>
-        <comment>CLEAR_HINT</comment>
-        <translation>Jeder Motor außerhalb seiner Schaltung; Finger, Haare und Flügel frei; Augenschutz auf.</translation>
-    </message>
-    <message>
-        <source>Said for every start to come: {hint}</source>
-        <comment>CLEAR_ENTRY</comment>
-        <translation>Für jeden kommenden Anlauf bestätigt: {hint}</translation>
     </message>
     <message>
         <source>Check due: {kinds}</source>
@@ -5089,12 +5019,12 @@
     <message>
         <source>copy picture</source>
         <comment>COPY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Bild kopieren</translation>
     </message>
     <message>
         <source>Copy this chart as a picture. Key: Ctrl+C</source>
         <comment>COPY_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dieses Diagramm als Bild kopieren. Taste: Strg+C</translation>
     </message>
     <message>
         <source>export</source>
@@ -5507,6 +5437,21 @@
         <translation>Diese Prüfung nehmen</translation>
     </message>
     <message>
+        <source>A locked test never changes. A change is another version.</source>
+        <comment>TEST_IS_LOCKED</comment>
+        <translation>Eine festgelegte Prüfung ändert sich nie. Eine Änderung ist eine andere Fassung.</translation>
+    </message>
+    <message>
+        <source>Only where amps or volts rising through a level trigger.</source>
+        <comment>ONLY_WITH_LEVEL</comment>
+        <translation>Nur wo Ampere oder Volt auslösen, die über eine Schwelle steigen.</translation>
+    </message>
+    <message>
+        <source>Only where the output going on triggers.</source>
+        <comment>ONLY_AT_ON</comment>
+        <translation>Nur wo das Einschalten des Ausgangs auslöst.</translation>
+    </message>
+    <message>
         <source>{name}: a whole number.</source>
         <comment>WRONG_COUNT</comment>
         <translation>{name}: eine ganze Zahl.</translation>
@@ -5812,21 +5757,6 @@
         <translation>Wählen Sie eine Spalte für Volt, für Ampere oder beide.</translation>
     </message>
     <message>
-        <source>Its time 0 is {offset} from the trigger, within {within} (95 %), by its {by}. Kept with the job.</source>
-        <comment>LAID</comment>
-        <translation>Ihre Zeit 0 liegt {offset} vom Trigger, auf {within} genau (95 %), nach {by}. Beim Auftrag vermerkt.</translation>
-    </message>
-    <message>
-        <source>Where it belongs can’t be told ({why}): its time 0 is drawn at the trigger. Kept with the job.</source>
-        <comment>LAID_NOT</comment>
-        <translation>Wohin sie gehört, lässt sich nicht sagen ({why}): Ihre Zeit 0 ist am Trigger gezeichnet. Beim Auftrag vermerkt.</translation>
-    </message>
-    <message>
-        <source>run {run}, start {start}: {chosen}</source>
-        <comment>LAID_CAPTION</comment>
-        <translation>Lauf {run}, Anlauf {start}: {chosen}</translation>
-    </message>
-    <message>
         <source>Real peak {real}; the readback saw {seen}, {share} % of it.</source>
         <comment>PEAKS</comment>
         <translation>Wirkliche Spitze {real}; die Rückmessung sah {seen}, {share} % davon.</translation>
@@ -5952,11 +5882,6 @@
         <translation>Ein warmer Anlauf am Ende</translation>
     </message>
     <message>
-        <source>Clamped, blades clear, and somebody stays near</source>
-        <comment>RUN_IN_CLEAR</comment>
-        <translation>Eingespannt, Flügel frei, und jemand bleibt in der Nähe</translation>
-    </message>
-    <message>
         <source>Run it in</source>
         <comment>RUN_IN_START</comment>
         <translation>Einlaufen lassen</translation>
@@ -5985,6 +5910,795 @@
         <source>Start it once more when it is cold, from {at} on: “it starts only when warm” is not repaired.</source>
         <comment>COLD_LATER</comment>
         <translation>Lassen Sie es noch einmal anlaufen, wenn es kalt ist, ab {at}: „läuft nur warm an“ ist nicht repariert.</translation>
+    </message>
+</context>
+<context>
+    <name>ui.help_texts</name>
+    <message>
+        <source>
+Here a job begins: what has stopped moving, what its label says, and what the bench may do to it.
+
+## What to fill in
+
+- **What it is** and **rated volts** are all that is needed to begin. The rated volts stay as they are once the job is
+  taken in, because every run is made with them.
+- **Serial**: a thing that was here before is recognised by it, and its earlier job is offered.
+- **Complaint**: the owner’s own words. They help the next one like it more than a diagnosis.
+- **Volts ceiling** starts as the rated volts. Give more only where this job really may have more. **Amps ceiling**
+  may stay empty: then the supply’s own range and the measured winding decide.
+- **Thermal class**: as the label says, A where it says nothing. It decides how warm the winding may get.
+- **Owner**, **may cost at most** and the owner’s consent: what a line of costs is held against later.
+
+## The supply
+
+Type its address, or press **Look for supplies**. Nothing that is found gets a message; a plain socket is never found
+by looking. **Ask it** asks by questions only: nothing is set or switched.
+
+## Later
+
+What is typed is kept as a draft while you type. While the job is open everything but its rated volts can be put
+right; **Take back the last change** (Ctrl+Z) undoes it. Each change is kept beside what was there.
+
+## What can go wrong
+
+- “above the 42.4 V that this program never goes beyond”: this is for low voltage only, and no setting changes that.
+- A number is not taken: write it as 0.5, 0,5, 500m or 500 mA.
+</source>
+        <comment>INTAKE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+Before a lead is clipped on, six lines say what must be so. Press **done** where it is so, or **does not apply**; none
+is left open. What was said is kept with the job and is not taken back.
+
+- **Unplugged from the mains.** What was mains-powered goes back together under local rules, by a licensed person.
+- **Cell out of circuit, its tabs insulated.** A swollen cell is not worked on here at all.
+- **Capacitors discharged through a resistor, and measured.** Never with a screwdriver.
+- **Liquid drained, and dry.** A pump that was wet may run dry for seconds only; its seal needs the liquid.
+- **Motor leads free of the driver board.** Lift at least one: a board in the way is damaged, or answers in the
+  motor’s place.
+- **Fingers, hair and blades clear; eye protection on.** A stuck motor that comes free starts at once.
+
+## Not with this
+
+Mains motors, medical devices, life-safety gear, gas appliances, pressure vessels, swollen cells. If it is one of
+these, stop here and close the job.
+</source>
+        <comment>MAKE_SAFE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+The probe finds out whether there is a winding, what its resistance is, and whether a diode or electronics are in the
+way. It takes a few small currents, half a joule at the most.
+
+## What to do
+
+- Clip the motor’s own two leads on, and press **Probe**.
+- You may be asked to turn the shaft a little by hand: the contact of the brushes differs with the angle, and the
+  lowest resistance counts.
+- With the leads swapped, when you are asked, a diode across the motor is found.
+- **Measure the leads** first where the winding has only a few ohms: join the two clips with no motor between them. It
+  takes at most 1 A at 1 V, for a second, and is taken out of what is found later.
+
+## What it may say
+
+- **A winding**, with its resistance and an interval. Next is Free.
+- **Open**: no current flows. Tap the housing or look at the brushes, then probe again.
+- **Shorted**: all current and hardly any volts. Kicks would only heat it.
+- **A diode is in the way**: lift one end of it. Never swap the leads of a motor with a diode across it under power.
+- **Electronics**: reach the motor’s own leads behind the board.
+- **Undecided**: turn the shaft a little and probe again. A free motor may turn already at the probe’s current; then
+  its resistance is unknown, not wrong.
+</source>
+        <comment>PROBE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+Here a stuck motor gets short kicks under hard ceilings, rung by rung, with hand work between. Electrical kicks alone
+seldom win: kick, soak, warm, kick, by hand, kick is what works.
+
+## How it goes
+
+1. A gentle start at half the rated volts. What turns here was not stuck.
+2. Kicks at 60, 80 and 100 % of the rated volts, 0.2 s each, with rests that keep the winding cool. More than the
+   rated volts only where this job was given more.
+3. After every kick a look: the current is dropped to almost nothing. Only a turning rotor makes a voltage of its own
+   then; a hot winding, a bad contact or an opened protector does not.
+
+**Freed** means: seen to turn twice, held, and started again from rest. Where volts and amps can’t tell, it says
+**undetermined**, and why.
+
+## What to press
+
+- **Start** begins the ladder. It stops by itself at a ceiling, when it turns, or when it needs your hands.
+- **It moved (M)**: you felt or saw it move, even a little. The ladder stays at that rung for up to two more rounds. A
+  small movement that stops again is progress, and not yet freed.
+- **Done by hand**: turned, tapped, soaked, warmed, oiled. It lands in the same record and on the chart.
+- **Hand on the shaft**: while you hold the space bar, or a foot switch that types it, at most a quarter of the stall
+  current flows, and you turn the shaft with the other hand. Letting go is off; so is another window in front.
+- **Same as last time**, where it is offered, takes over the ceilings and the ladder that freed one like it.
+
+## On the chart
+
+Volts over amps on one time axis, both as the supply read them back. Pale bands are steps with their names, thick grey
+lines are ceilings, small marks are events. The wheel goes closer or wider; a drag goes along; a double click shows
+the whole again.
+
+## Mind
+
+- Keep fingers clear of blades and gears: it may start at any kick.
+- Limited by current, more volts change nothing. A limit that is too low looks like a seizure.
+- Plastic gears strip: uncouple the motor, or lower the amps ceiling.
+- A winding that heats very fast (over 60 K/s at stall, extremely thin wire) is not covered by the bound on its
+  temperature: lower the ceiling yourself.
+</source>
+        <comment>FREE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+One start is luck; several are a repair. Here the motor starts from rest again and again at its rated volts, and then
+once more, held until its current is steady.
+
+- Choose how often: 3, 5 or 10 starts. Then **Start the proof**.
+- The last start gives the steady current and the run-up, each with an interval, or says why they can’t be told.
+- They are held against the proof before, or against known good ones of the same model. The same volts, leads, warmth
+  and load, else they can’t be compared, and that is said.
+
+“It starts only when warm” is not repaired. Start it once more when it is cold, later or the next day. A run-in of
+hours is in the curves room.
+
+## Mind
+
+- What was freed starts at once: it must be held, its blades clear.
+- A pump that needs its liquid may run dry for seconds only.
+</source>
+        <comment>PROVE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+What was wrong, what was done, how long it will last. An honest word here is what the next one like it starts from.
+
+- **Cause** and **it came to** are needed; “not found” is a cause too.
+- **What did it**: kicks, by hand, cleaned, a part. The history counts by it.
+- **Prognosis**: what you would tell its owner.
+- The first and the last run stand side by side above the form.
+
+A job may be closed whatever came of it, also not repaired. A closed job is only corrected, in the history, by
+somebody and for a reason; what was there stays beside it. Every run stays as it was.
+</source>
+        <comment>CLOSE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+Everything that happens around the runs, while you work: at the left what happened, newest first, at the right the
+forms.
+
+- **Who** works: said once, kept with every line.
+- **Done by hand** and notes: into the running record while a run is on, else into the job’s own.
+- **Findings**: parts looked at on a board, their place, marking and value. A marking is read for you where it can be;
+  **Calculate** does divider, LED, gate and charger. A finding is never edited: a correction stands in place of the
+  earlier one.
+- **Costs**: minutes, parts from stock, anything else, against what the owner allows. A line that would pass that is
+  not kept until you say who agreed.
+- **Waiting**: for approval, for a part, for the owner; or work goes on.
+- **Files**: photos and other files, dropped, pasted (Ctrl+V) or chosen. The original is kept byte for byte beside the
+  ledger. The place where a photo was taken is not passed on when a sheet leaves the shop.
+
+What is half typed is kept as a draft. While the output may be on no file is chosen from a dialog here; drop it or
+paste it.
+</source>
+        <comment>RECORD</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+This room captures how motors start, from rest, as often as a locked test says, and lays the starts over one another.
+The same ceilings hold as everywhere, and each start is looked at whether it turned.
+
+## Three steps
+
+1. **A test**: volts, current limit, time, number of starts, rest, and what triggers. Locked under a name and a
+   version, it never changes.
+2. **A lot**: units of one kind. Leads and zero are checked each shift of eight hours; without that nothing is judged.
+3. **A unit**: scan or type its serial, press Enter, connect it, press Space. Pass or fail is seen and heard; then the
+   next.
+
+The job on the bench can be measured as well, without a lot.
+
+## Limits
+
+They come from five known good units or more, with how many of such units they hold and with how much confidence. With
+five of them they are wide: about every fifth motor with twice the friction still passes. Where the spread of one
+motor swamps that between motors, that is said: then the test can’t tell units apart.
+
+## Readback
+
+What is drawn is readback: the mean over what the supply averages, some 20 ms, read every so often. The real inrush is
+shorter and can’t be seen so. Lay an oscilloscope’s capture over it where you have one.
+
+## Keys on the chart
+
+Plus and minus: closer, wider. Left and right: along. Home: the whole again. Up and down: another start. C: cursors,
+moved with left and right. Ctrl+C: copies what they read.
+
+## Run-in
+
+Hours at a slow pace with a short look every minute. It ends where the current stays for ten minutes, or rises.
+Somebody stays near: nobody here sees smoke, smells heat or hears a bearing.
+</source>
+        <comment>CURVES</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+Every job that was ever kept. This room can switch nothing on.
+
+- **The line at the top** searches everything that was said of a job: serial, owner, complaint, cause, parts, notes,
+  names of files. Every word must be somewhere in the job, from its beginning; fewer or shorter words find more.
+  Ctrl+F comes here from anywhere.
+- **The choices below it** narrow it down; a job must fit all of them.
+- **A picked job** shows its record and its runs as they were. Another run can be laid under one, dashed, to compare.
+- **Take to the bench** goes on with an open job where it was left.
+- **Correct**: a closed job or a run is corrected beside what it said, by somebody and for a reason.
+- **Paper**: the job’s sheet as PDF or HTML, or its tag. Ctrl+P shows the sheet first. **Export**: a trace or the list
+  of jobs as CSV.
+
+## What they came to
+
+Counts with intervals, as “7 of 9 (45 to 94 %)”: with few jobs the truth may be anywhere between. A job that is still
+out counts as still out, not as a success. An underlined number opens the jobs behind it.
+
+## Backups
+
+They make themselves: on the first start of a day and before a change of the ledger’s form. **Back up now** makes one
+more. Each is checked; 7 days, 4 weeks and 12 months are kept, beside the ledger.
+
+No file is written and nothing is counted while an output may be on: it takes a moment that a run may need.
+</source>
+        <comment>HISTORY</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+How this window looks and sounds. Everything applies at once, but size and language, which wait for the next start.
+**Take back the last change** (Ctrl+Z) undoes one press.
+
+- **Taught keys**: press **Teach**, then the key; a foot switch is a key as well. Keys that type, or have a meaning of
+  their own here, are refused. Esc and Pause are Output off always.
+- **Ceilings of the owner** are shown here only. They are in the owner’s file, which this program reads at every run
+  and never writes; they can be raised only there. A file that can’t be understood refuses every run: a doubtful
+  ceiling is none.
+- **Where things are**: the ledger, its backups, photos and originals, logs. All of it is on this computer.
+- **For whoever helps**: one file about this program and what it runs on, with nothing of any job. Look into it before
+  you give it away.
+
+Nothing in this room can switch anything on or raise a ceiling.
+</source>
+        <comment>SETTINGS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+## “Output off” is not an emergency stop
+
+It is a command over a cable. In danger use what always works: **the supply’s own output key, the lead, or the mains
+switch**. Know where they are before you begin.
+
+## What is known about off
+
+- **commanded**: it was sent.
+- **confirmed by read-back**: the supply said that it is off, at the time that is shown.
+- **NOT CONFIRMED: switch the supply off by hand.** That stays, also when the program is closed and started again,
+  until a person says that they switched it off.
+
+## What watches
+
+A second process holds the supply and switches off when this window is gone, frozen or silent for half a second. A
+third waits to switch off when that one dies. **If the whole computer dies, or all of them at once, the supply stays
+as it is**: for that its own over-voltage and over-current limits are set before every run. A supply without them has
+one net less, and the run says so.
+
+## Who must not do this
+
+- Nobody works on mains motors, medical devices, life-safety gear, gas appliances, pressure vessels or swollen cells
+  with this.
+- What was mains-powered is put back together by a licensed person, under local rules.
+- Nobody works here who does not know where the supply’s output key and the mains switch are.
+
+Local rules and licensed practice come before anything that this program says.
+
+## What holds
+
+- Low voltage only: above 42.4 V DC the program refuses.
+- The lowest ceiling holds: the program’s own, the owner’s, the supply’s range, the motor’s thermal class, the job’s,
+  the step’s. What is above one is refused, never cut down to fit.
+- An unlock is for one job and 12 hours, by name and reason, up to what the owner’s file allows, and stays in the
+  record.
+- The winding’s temperature is an upper bound for motors that heat by no more than 60 K/s at stall. Thinner wire is
+  not covered: lower the ceiling yourself.
+- Fingers, hair and blades clear; eye protection on; liquids drained; cells out of circuit; capacitors discharged.
+</source>
+        <comment>SAFETY</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+At the right, in every room: volts, amps, what it is doing, how much of each ceiling is used, and Output off.
+
+- **TURNING, LOCKED, CREEPING, RESTING, NOT KNOWN**: what volts and amps say of the motor.
+- **CV**: the voltage is held. **CC**: the current limit is held; more volts then change nothing.
+- **Ceilings used**: each bar names the layer that sets the ceiling.
+
+## Which supplies
+
+Any that answers to SCPI commands and reads back its setpoints and its output. It is asked once what it is, by
+questions only; what it is without is said before anything is switched on. Without a read-back it is refused.
+
+## Its address
+
+- A plain socket: TCPIP::192.168.0.5::5025::SOCKET. The port is in the supply’s manual; looking never finds it.
+- VXI-11 and HiSLIP: TCPIP::192.168.0.5::INSTR, TCPIP::192.168.0.5::hislip0::INSTR.
+- Serial: ASRL/dev/ttyUSB0,115200::INSTR or ASRL3,115200::INSTR; 9600 without a number.
+- USB: USB0::…::INSTR. On Linux it wants a rule for udev; “benchlog supplies --udev-rule” prints one.
+
+## What can go wrong
+
+- **The supply was lost**: look at the cable and at the supply’s own display; press its output key if it is on.
+- **A setpoint differs from what was sent**: somebody turned a knob. The run stops.
+- **Volts there before the output is on**: a charged capacitor, a cell, another source. Refused; find it first.
+- **In use**: one supply has one user at a time.
+</source>
+        <comment>SUPPLY</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+Esc and Pause switch the output off from anywhere, also while something is being typed. None of the keys below begins
+a run. A field that is being typed into keeps copy, paste and undo for itself.
+</source>
+        <comment>KEYS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>
+Keys that you taught, a foot switch say, are in the settings.
+</source>
+        <comment>KEYS_AFTER</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>The same word is on the screen, in the ledger, in files and on paper.</source>
+        <comment>WORDS_ABOUT</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>ceiling</source>
+        <comment>WORDS</comment>
+        <translation>Grenzwert</translation>
+    </message>
+    <message>
+        <source>what may not be passed: volts, amps, winding temperature, locked time, energy, on-time, kicks. The lowest of its layers holds.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>closed</source>
+        <comment>WORDS</comment>
+        <translation>abgeschlossen</translation>
+    </message>
+    <message>
+        <source>a job that is done; it is only corrected from then on.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>comeback</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>a thing that was here before, known by its serial.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>creeping</source>
+        <comment>WORDS</comment>
+        <translation>kriecht</translation>
+    </message>
+    <message>
+        <source>it moves a little and stops again.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>diode</source>
+        <comment>WORDS</comment>
+        <translation>Diode</translation>
+    </message>
+    <message>
+        <source>a part across the motor that conducts one way only.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>electronic</source>
+        <comment>WORDS</comment>
+        <translation>Elektronik</translation>
+    </message>
+    <message>
+        <source>a driver or board between the leads and the motor.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>freed</source>
+        <comment>WORDS</comment>
+        <translation>gelöst</translation>
+    </message>
+    <message>
+        <source>seen to turn twice, held, and started again from rest after it was stuck.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>hand step</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>something done by hand: turned, tapped, soaked, warmed, oiled. It is on record like a kick.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>job</source>
+        <comment>WORDS</comment>
+        <translation>Auftrag</translation>
+    </message>
+    <message>
+        <source>one thing on its way from intake to close, with all its runs.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kick</source>
+        <comment>WORDS</comment>
+        <translation>Anstoß</translation>
+    </message>
+    <message>
+        <source>one short push of current, 0.2 s or less.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>ladder, rung</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>kicks in rising steps; a rung is one of them, with its tries.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>ledger</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the file with all jobs. One window writes it; a second one only shows it.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>locked</source>
+        <comment>WORDS</comment>
+        <translation>blockiert</translation>
+    </message>
+    <message>
+        <source>current flows and the shaft stands still. All of the power is heat.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>look</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>almost no current for a moment, to see whether a rotor makes a voltage of its own.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>lot</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>units of one kind, measured one after the other in the same way.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>moved</source>
+        <comment>WORDS</comment>
+        <translation>bewegt</translation>
+    </message>
+    <message>
+        <source>a small movement that stopped again: progress, and not freed.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>open</source>
+        <comment>WORDS</comment>
+        <translation>unterbrochen</translation>
+    </message>
+    <message>
+        <source>no current flows: the winding or a brush is interrupted.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>readback</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>volts and amps as the supply measured them: a mean over some 20 ms, not the true peak.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>run</source>
+        <comment>WORDS</comment>
+        <translation>Lauf</translation>
+    </message>
+    <message>
+        <source>one go of the supply: probe, recovery, by hand, proof, start-up or run-in. Its record is never edited.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>runs</source>
+        <comment>WORDS</comment>
+        <translation>läuft</translation>
+    </message>
+    <message>
+        <source>it turned at half its rated volts before any kick: it was not stuck.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>short</source>
+        <comment>WORDS</comment>
+        <translation>Kurzschluss</translation>
+    </message>
+    <message>
+        <source>all current and hardly any volts: a part of the winding or a lead is bridged.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>stall current</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>what a locked motor draws at its rated volts.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>still stuck</source>
+        <comment>WORDS</comment>
+        <translation>sitzt noch fest</translation>
+    </message>
+    <message>
+        <source>the ladder was climbed and it did not turn.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>trace</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>the readings of a run, with its events.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>undetermined</source>
+        <comment>WORDS</comment>
+        <translation>unentschieden</translation>
+    </message>
+    <message>
+        <source>volts and amps could not tell. Why is said.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>unlock</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>more for one job and 12 hours, by name and reason, up to what the owner’s file allows.</source>
+        <comment>WORDS</comment>
+        <translation type="unfinished"></translation>
+    </message>
+</context>
+<context>
+    <name>record</name>
+    <message>
+        <source>output off was pressed</source>
+        <translation>„Ausgang aus“ wurde gedrückt</translation>
+    </message>
+    <message>
+        <source>the window was closed</source>
+        <translation>das Fenster wurde geschlossen</translation>
+    </message>
+    <message>
+        <source>the system is ending the session</source>
+        <translation>das System beendet die Sitzung</translation>
+    </message>
+    <message>
+        <source>a fault in the window</source>
+        <translation>ein Fehler im Fenster</translation>
+    </message>
+    <message>
+        <source>the computer is going to sleep</source>
+        <translation>der Rechner geht schlafen</translation>
+    </message>
+    <message>
+        <source>dry</source>
+        <translation>trocken</translation>
+    </message>
+    <message>
+        <source>wet</source>
+        <translation>nass</translation>
+    </message>
+    <message>
+        <source>coupled</source>
+        <translation>gekuppelt</translation>
+    </message>
+    <message>
+        <source>uncoupled</source>
+        <translation>ausgekuppelt</translation>
+    </message>
+    <message>
+        <source>taken in; ceilings %1, %2; supply %3</source>
+        <translation>angenommen; Grenzwerte %1, %2; Netzgerät %3</translation>
+    </message>
+    <message>
+        <source>no amps ceiling of its own</source>
+        <translation>kein eigener Grenzwert für Ampere</translation>
+    </message>
+    <message>
+        <source>Unplugged from the mains</source>
+        <translation>Vom Stromnetz getrennt</translation>
+    </message>
+    <message>
+        <source>Cell out of circuit, its tabs insulated</source>
+        <translation>Zelle aus dem Stromkreis, ihre Fahnen isoliert</translation>
+    </message>
+    <message>
+        <source>Capacitors discharged through a resistor, and measured</source>
+        <translation>Kondensatoren über einen Widerstand entladen und nachgemessen</translation>
+    </message>
+    <message>
+        <source>Liquid drained, and dry</source>
+        <translation>Flüssigkeit abgelassen, und trocken</translation>
+    </message>
+    <message>
+        <source>Motor leads free of the driver board</source>
+        <translation>Motorleitungen frei von der Treiberplatine</translation>
+    </message>
+    <message>
+        <source>Fingers, hair and blades clear; eye protection on</source>
+        <translation>Finger, Haare und Flügel frei; Augenschutz auf</translation>
+    </message>
+    <message>
+        <source>done</source>
+        <translation>erledigt</translation>
+    </message>
+    <message>
+        <source>does not apply</source>
+        <translation>trifft nicht zu</translation>
+    </message>
+    <message>
+        <source>turned</source>
+        <translation>gedreht</translation>
+    </message>
+    <message>
+        <source>tapped</source>
+        <translation>geklopft</translation>
+    </message>
+    <message>
+        <source>soaked</source>
+        <translation>eingeweicht</translation>
+    </message>
+    <message>
+        <source>warmed</source>
+        <translation>erwärmt</translation>
+    </message>
+    <message>
+        <source>oiled</source>
+        <translation>geölt</translation>
+    </message>
+    <message>
+        <source>by hand: %1</source>
+        <translation>von Hand: %1</translation>
+    </message>
+    <message>
+        <source>note: %1</source>
+        <translation>Notiz: %1</translation>
+    </message>
+    <message>
+        <source>the operator felt or saw it move</source>
+        <translation>der Bediener spürte oder sah eine Bewegung</translation>
+    </message>
+    <message>
+        <source>kicks</source>
+        <translation>Anstöße</translation>
+    </message>
+    <message>
+        <source>kicks and by hand</source>
+        <translation>Anstöße und Handarbeit</translation>
+    </message>
+    <message>
+        <source>by hand</source>
+        <translation>von Hand</translation>
+    </message>
+    <message>
+        <source>cleaned</source>
+        <translation>gereinigt</translation>
+    </message>
+    <message>
+        <source>part replaced</source>
+        <translation>Teil ersetzt</translation>
+    </message>
+    <message>
+        <source>electrical repair</source>
+        <translation>elektrische Reparatur</translation>
+    </message>
+    <message>
+        <source>nothing helped</source>
+        <translation>nichts half</translation>
+    </message>
+    <message>
+        <source>Each motor out of its circuit; fingers, hair and blades clear; eye protection on.</source>
+        <translation>Jeder Motor außerhalb seiner Schaltung; Finger, Haare und Flügel frei; Augenschutz auf.</translation>
+    </message>
+    <message>
+        <source>Said for every start to come: %1</source>
+        <translation>Für jeden kommenden Anlauf bestätigt: %1</translation>
+    </message>
+    <message>
+        <source>Its time 0 is %1 from the trigger, within %2 (95 %), by its %3. Kept with the job.</source>
+        <translation>Ihre Zeit 0 liegt %1 vom Trigger, auf %2 genau (95 %), nach %3. Beim Auftrag vermerkt.</translation>
+    </message>
+    <message>
+        <source>Where it belongs can’t be told (%1): its time 0 is drawn at the trigger. Kept with the job.</source>
+        <translation>Wohin sie gehört, lässt sich nicht sagen (%1): Ihre Zeit 0 ist am Trigger gezeichnet. Beim Auftrag vermerkt.</translation>
+    </message>
+    <message>
+        <source>run %1, start %2: %3</source>
+        <translation>Lauf %1, Anlauf %2: %3</translation>
+    </message>
+    <message>
+        <source>Clamped, blades clear, and somebody stays near</source>
+        <translation>Eingespannt, Flügel frei, und jemand bleibt in der Nähe</translation>
     </message>
 </context>
 <context>
@@ -6109,10 +6823,6 @@
     <message>
         <source>dry, uncoupled</source>
         <translation>trocken, ausgekuppelt</translation>
-    </message>
-    <message>
-        <source>output off was pressed</source>
-        <translation>„Ausgang aus“ wurde gedrückt</translation>
     </message>
 </context>
 <context>
@@ -7310,17 +8020,6 @@
     </message>
 </context>
 <context>
-    <name>benchlog/ledger/search.py</name>
-    <message>
-        <source>CREATE VIRTUAL TABLE %1 USING fts5(searched, content='job', content_rowid='id', tokenize='ascii', prefix='1 2 3')</source>
-        <translation type="unfinished"></translation>
-    </message>
-    <message>
-        <source>SELECT (SELECT count(*) FROM %1_docsize), (SELECT count(*) FROM job)</source>
-        <translation type="unfinished"></translation>
-    </message>
-</context>
-<context>
     <name>benchlog/ledger/sql_errors.py</name>
     <message>
         <source>another program holds the ledger</source>
@@ -7399,10 +8098,6 @@
     <message>
         <source>another program has this ledger open for writing; here it can be read, not changed</source>
         <translation>ein anderes Programm hat dieses Auftragsbuch zum Schreiben offen; hier lässt es sich lesen, nicht ändern</translation>
-    </message>
-    <message>
-        <source>SELECT version_num FROM alembic_version</source>
-        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>changed by another program: of revision %1 now, not %2</source>
@@ -8676,7 +9371,7 @@
     </message>
     <message>
         <source>%1 latch at %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Sicherung (%1) bei %2.</translation>
     </message>
     <message>
         <source>Now %1: it has to trip.</source>
@@ -8688,7 +9383,7 @@
     </message>
     <message>
         <source>the %1 latch at %2 did not trip at %3 and %4</source>
-        <translation type="unfinished"></translation>
+        <translation>die Sicherung (%1) bei %2 löste bei %3 und %4 nicht aus</translation>
     </message>
     <message>
         <source>where %1 were to be, give or take %2</source>
@@ -8719,7 +9414,7 @@
     </message>
     <message>
         <source>no time was left for a look after the gentle start</source>
-        <translation type="unfinished"></translation>
+        <translation>für einen Blick nach dem sanften Anlauf blieb keine Zeit</translation>
     </message>
     <message>
         <source>Gentle start: %1.</source>
@@ -8730,8 +9425,8 @@
         <translation>Stufe %1 ausgelassen: %2.</translation>
     </message>
     <message>
-        <source>rung %1: %2</source>
-        <translation type="unfinished"></translation>
+        <source>rung %1 was left out: %2</source>
+        <translation>Stufe %1 wurde ausgelassen: %2</translation>
     </message>
     <message>
         <source>Rung %1: %2, %3 of the rated; %4 kicks of %5 ms.</source>
@@ -8759,19 +9454,19 @@
     </message>
     <message>
         <source>a kick of %1 s, the shortest of this supply, at %2</source>
-        <translation type="unfinished"></translation>
+        <translation>ein Anstoß von %1 s, der kürzeste dieses Netzgeräts, mit %2</translation>
     </message>
     <message>
         <source>%1 and its look pass the %2's ceiling of %3 s in a row</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 und der Blick danach überschreiten den Grenzwert (%2) von %3 s am Stück</translation>
     </message>
     <message>
         <source>%1 passes the ceiling for %2, however long it rests before</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 überschreitet den Grenzwert (%2), wie lange vorher auch gewartet wird</translation>
     </message>
     <message>
         <source>%1 has no room under the ceiling for %2 in the time that is left</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 hat unter dem Grenzwert (%2) in der übrigen Zeit keinen Raum</translation>
     </message>
     <message>
         <source>"%1" was skipped</source>
@@ -8799,7 +9494,7 @@
     </message>
     <message>
         <source>something looked like motion, and no time was left to hold it within the ceilings</source>
-        <translation type="unfinished"></translation>
+        <translation>etwas sah nach Bewegung aus, und es blieb keine Zeit, es innerhalb der Grenzwerte zu halten</translation>
     </message>
     <message>
         <source>Held at %1: %2.</source>
@@ -8846,16 +9541,12 @@
         <translation>Übersprungen: %1.</translation>
     </message>
     <message>
-        <source>every rung was tried for which this supply is quick enough; left out: %1</source>
-        <translation type="unfinished"></translation>
+        <source>%1, but %2</source>
+        <translation>%1, aber %2</translation>
     </message>
     <message>
-        <source>every rung of the sequence was tried</source>
-        <translation>jede Stufe des Ablaufs wurde versucht</translation>
-    </message>
-    <message>
-        <source>no kick was given; %1</source>
-        <translation type="unfinished"></translation>
+        <source>no kick was given: %1</source>
+        <translation>es wurde kein Anstoß gegeben: %1</translation>
     </message>
     <message>
         <source>it moved and stopped again;</source>
@@ -9073,7 +9764,7 @@
     </message>
     <message>
         <source>One reading takes %1 s, a setpoint %2 s to be sent; a kick of which no reading tells anything can't be judged.</source>
-        <translation type="unfinished"></translation>
+        <translation>Ein Messwert dauert %1 s, ein Sollwert %2 s bis zum Senden; ein Anstoß, von dem kein Messwert etwas sagt, lässt sich nicht beurteilen.</translation>
     </message>
 </context>
 <context>
@@ -9081,6 +9772,10 @@
     <message>
         <source>%1 Whether it turns was not tried in this run.</source>
         <translation>%1 Ob es dreht, wurde in diesem Lauf nicht versucht.</translation>
+    </message>
+    <message>
+        <source>every rung of the sequence was tried</source>
+        <translation>jede Stufe des Ablaufs wurde versucht</translation>
     </message>
     <message>
         <source>refused without one</source>
@@ -9203,10 +9898,6 @@
     <message>
         <source>it started %1 of %2 times from rest</source>
         <translation>es lief bei %1 von %2 Malen aus dem Stillstand an</translation>
-    </message>
-    <message>
-        <source>%1, but %2</source>
-        <translation>%1, aber %2</translation>
     </message>
     <message>
         <source>%1; %2 could not be told</source>
@@ -9415,10 +10106,6 @@
         <translation>gleiche Richtung</translation>
     </message>
     <message>
-        <source>by hand</source>
-        <translation>von Hand</translation>
-    </message>
-    <message>
         <source>Turn the shaft by hand both ways, tap the housing, let a drop of cleaner soak in.</source>
         <translation>Drehen Sie die Welle von Hand in beide Richtungen, klopfen Sie ans Gehäuse, lassen Sie einen Tropfen Reiniger einziehen.</translation>
     </message>
@@ -9439,39 +10126,39 @@
     <name>benchlog/recovery/settling.py</name>
     <message>
         <source>how quick the supply is was measured with its leads open</source>
-        <translation type="unfinished"></translation>
+        <translation>wie schnell das Netzgerät ist, wurde mit offenen Leitungen gemessen</translation>
     </message>
     <message>
         <source>settled in at most %1</source>
-        <translation type="unfinished"></translation>
+        <translation>eingeschwungen in höchstens %1</translation>
     </message>
     <message>
         <source>not settled after %1</source>
-        <translation type="unfinished"></translation>
+        <translation>nicht eingeschwungen nach %1</translation>
     </message>
     <message>
         <source>, %1 are left</source>
-        <translation type="unfinished"></translation>
+        <translation>, %1 bleiben</translation>
     </message>
     <message>
         <source>The shortest kick of which a reading shows the volts: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Der kürzeste Anstoß, dessen Volt ein Messwert zeigt: %1.</translation>
     </message>
     <message>
         <source>No reading showed %1 within %2.</source>
-        <translation type="unfinished"></translation>
+        <translation>Kein Messwert zeigte %1 innerhalb von %2.</translation>
     </message>
     <message>
         <source>Off: volts begin to fall within %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aus: Die Volt beginnen innerhalb von %1 zu fallen.</translation>
     </message>
     <message>
         <source>Off: they stay up for %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Aus: Sie bleiben %1 lang oben.</translation>
     </message>
     <message>
         <source>%1 flow: something is on the terminals; take the leads off and ask again</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 fließen: Etwas ist an den Klemmen; nehmen Sie die Leitungen ab und fragen Sie erneut</translation>
     </message>
 </context>
 <context>
@@ -9980,13 +10667,6 @@
     <message>
         <source>its long lists need replies that something ends, and no echo</source>
         <translation>seine langen Listen brauchen Antworten, die etwas beendet, und kein Echo</translation>
-    </message>
-</context>
-<context>
-    <name>drivers/dialect_parts.py</name>
-    <message>
-        <source>\A[A-Z][A-Z0-9_ -]{0,15}\Z</source>
-        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -10637,10 +11317,6 @@
         <translation>Diode</translation>
     </message>
     <message>
-        <source>done</source>
-        <translation>erledigt</translation>
-    </message>
-    <message>
         <source>doubtful</source>
         <translation>zweifelhaft</translation>
     </message>
@@ -10693,10 +11369,6 @@
         <translation>Anstoß</translation>
     </message>
     <message>
-        <source>kicks</source>
-        <translation>Anstöße</translation>
-    </message>
-    <message>
         <source>leads</source>
         <translation>Leitungen</translation>
     </message>
@@ -10739,10 +11411,6 @@
     <message>
         <source>note</source>
         <translation>Notiz</translation>
-    </message>
-    <message>
-        <source>oiled</source>
-        <translation>geölt</translation>
     </message>
     <message>
         <source>ohms</source>
@@ -10857,10 +11525,6 @@
         <translation>übersprungen</translation>
     </message>
     <message>
-        <source>soaked</source>
-        <translation>eingeweicht</translation>
-    </message>
-    <message>
         <source>start</source>
         <translation>Anlauf</translation>
     </message>
@@ -10897,14 +11561,6 @@
         <translation>Netzgerät verloren</translation>
     </message>
     <message>
-        <source>tapped</source>
-        <translation>geklopft</translation>
-    </message>
-    <message>
-        <source>turned</source>
-        <translation>gedreht</translation>
-    </message>
-    <message>
         <source>turning</source>
         <translation>dreht</translation>
     </message>
@@ -10931,10 +11587,6 @@
     <message>
         <source>volts</source>
         <translation>Volt</translation>
-    </message>
-    <message>
-        <source>warmed</source>
-        <translation>erwärmt</translation>
     </message>
     <message>
         <source>winding</source>
