@@ -4,7 +4,7 @@ import time
 
 import numpy as np
 import pytest
-from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QMouseEvent, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -351,3 +351,137 @@ def test_another_run_is_laid_under_it_on_the_same_axes_and_named(qtbot: QtBot) -
     plot.lay_under("job 0007", [0.0], [1.0], [1.0])
     plot.clear()
     assert not len(plot._shown.under)
+
+
+def test_a_kick_of_one_reading_has_its_pixel_at_every_zoom(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    t_s = np.arange(1_000_000) / 100.0
+    volts = np.zeros(t_s.size)
+    volts[456_789] = 12.0
+    plot.add_readings(t_s, volts, np.zeros(t_s.size))
+    plot.finish()
+    for span_s in (10_000.0, 900.0, 47.0, 3.0):
+        plot.look((4567.89 - 0.4 * span_s, 4567.89 + 0.6 * span_s))
+        picture = plot.grab().toImage()
+        inside = plot.canvas.volts.view.sceneBoundingRect()
+        x = plot.canvas.volts.view.mapViewToScene(QPointF(4567.89, 0)).x()
+        assert len(rows_of(picture, theme.LIGHT.volts, int(x) - 2, int(x) + 3)) > 0.7 * inside.height(), span_s
+
+
+def test_looked_at_closer_it_says_so_and_the_way_back_is_one_press(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    feed(plot, 60)
+    assert not plot.bar.isVisible()
+    plot.look((10.0, 20.0))
+    assert plot.bar.isVisible()
+    assert plot.bar.words.accessibleName() == texts.CHART_NOT_FOLLOWED.format(low="10 s", high="20 s")
+    assert texts.CHART_NOT_FOLLOWED.format(low="10 s", high="20 s") in plot.accessibleDescription()
+    assert plot.bar.button.text() == texts.CHART_FOLLOW
+    QTest.mouseClick(plot.bar.button, Qt.MouseButton.LeftButton)
+    assert plot.view()[1] == plot.last_s
+    assert not plot.bar.isVisible()
+    plot.look((10.0, 20.0))
+    plot.finish()
+    assert plot.bar.button.text() == texts.CHART_BACK
+    QTest.keyClick(plot, Qt.Key.Key_Home)
+    assert plot.view()[0] == 0.0
+    assert not plot.bar.isVisible()
+
+
+def test_cursors_come_and_go_with_a_key_and_are_drawn_and_read(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    t_s = np.arange(0.0, 100.0, 0.1)
+    plot.add_readings(t_s, t_s / 10, t_s / 100)
+    plot.finish()
+    QTest.keyClick(plot, Qt.Key.Key_C)
+    cursors = plot.cursors
+    assert cursors is not None
+    paint(plot)
+    drawn = [[line.value() for line in lines] for lines in plot.canvas.cursors.lines]
+    assert drawn == [[cursors.first_s] * 2, [cursors.second_s] * 2]
+    assert "ΔV +" in plot.accessibleDescription()
+    assert plot.corner.cursors.isChecked()
+    QTest.keyClick(plot, Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier)
+    assert plot.cursors is not None
+    assert plot.cursors.first_s > cursors.first_s
+    plot.canvas.cursors.moved.emit(1, 42.0)
+    assert plot.cursors.second_s == 42.0
+    QTest.keyClick(plot, Qt.Key.Key_C)
+    paint(plot)
+    assert not any(line.isVisible() for lines in plot.canvas.cursors.lines for line in lines)
+    plot.show_cursors(True)
+    plot.clear()
+    assert plot.cursors is None
+
+
+def test_a_cursor_is_drawn_along_with_the_mouse(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    feed(plot, 100)
+    plot.finish()
+    plot.show_cursors(True)
+    paint(plot)
+    view, cursors = plot.canvas.volts.view, plot.cursors
+    assert cursors is not None
+    begin = view.mapViewToScene(QPointF(cursors.first_s, 2.0))
+    drag(plot, qtbot, begin, begin + QPointF(80, 0))
+    assert plot.cursors is not None
+    assert plot.cursors.first_s == pytest.approx(view.mapSceneToView(begin + QPointF(80, 0)).x(), abs=1.0)
+    assert plot.cursors.held == 0
+    assert plot.view()[0] == 0.0
+
+
+def test_with_the_focus_tab_takes_the_other_cursor_and_a_ring_shows_where_the_keys_go(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    feed(plot, 10)
+    plot.show_cursors(True)
+    plot.activateWindow()
+    plot.setFocus()
+    qtbot.waitUntil(plot.hasFocus)
+    paint(plot)
+    assert plot.canvas.ring.isVisible()
+    QTest.keyClick(plot, Qt.Key.Key_Tab)
+    assert plot.cursors is not None
+    assert plot.cursors.held == 1
+    assert plot.hasFocus()
+    QTest.keyClick(plot, Qt.Key.Key_Tab)
+    assert not plot.hasFocus()
+    paint(plot)
+    assert not plot.canvas.ring.isVisible()
+
+
+def test_keys_of_the_window_and_characters_of_a_scanner_are_left_alone(qtbot: QtBot) -> None:
+    plot = LivePlot(theme.LIGHT, characters=False)
+    qtbot.addWidget(plot)
+    with qtbot.waitExposed(plot):
+        plot.show()
+    feed(plot, 10)
+    before = plot.view()
+    QTest.keyClicks(plot, "C+-x=")
+    QTest.keyClick(plot, Qt.Key.Key_Left, Qt.KeyboardModifier.AltModifier)
+    assert plot.cursors is None
+    assert plot.view() == before
+    QTest.keyClick(plot, Qt.Key.Key_Right)
+    assert plot.view() != before
+
+
+def test_no_two_labels_beside_the_plots_cover_each_other_at_any_size(qtbot: QtBot) -> None:
+    plot = shown(qtbot)
+    for height in (150, 200, 440):
+        plot.resize(500, height)
+        for ceilings in ((5.0, 0.5), (5.2, None), (42.0, 0.02), (5.0, 4.0)):
+            for last in (0.0, 5.0):
+                plot.clear()
+                plot.set_ceilings(*ceilings)
+                plot.add_readings([0.0, 1.0, 2.0], [0.0, 5.0, last], [0.0, 0.5, last / 10])
+                plot.lay_under("job 0007", [0.0, 1.0], [5.0, last], [0.5, last / 10])
+                plot.finish()
+                plot.grab()
+                labels = [
+                    label.sceneBoundingRect().adjusted(0, 2, 0, -2)
+                    for pane in (plot.canvas.volts, plot.canvas.amps)
+                    for label in (pane.ceiling_label, pane.name, pane.under_name)
+                    if label.isVisible()
+                ]
+                for number, one in enumerate(labels):
+                    assert not any(one.intersects(other) for other in labels[number + 1 :]), (height, ceilings, last)
+                    assert QRectF(plot.canvas.widget.viewport().rect()).contains(one)

@@ -58,3 +58,19 @@ def test_an_outline_reaches_one_reading_beyond_the_view() -> None:
     t_s = np.arange(10.0)
     readings.append(t_s, t_s, t_s)
     assert readings.outline(VOLTS, 3.5, 5.5, 100)[0].tolist() == [3.0, 4.0, 5.0, 6.0]
+
+
+@pytest.mark.parametrize("at", [0, 63, 64, 314_159, 777_777, 999_999])
+def test_one_kick_of_one_reading_among_a_million_is_drawn_at_every_zoom(at: int) -> None:
+    readings = Readings()
+    volts = np.zeros(1_000_000)
+    volts[at] = 12.0
+    readings.append(np.arange(1_000_000) / 100.0, volts, volts)
+    for columns in (1, 7, 640, 1920):
+        for span_s in 10_000 / 1.7 ** np.arange(24):
+            for share in (0.0, 0.37, 1.0):
+                low_s = at / 100.0 - share * span_s
+                t_s, drawn = readings.outline(VOLTS, low_s, low_s + span_s, columns)
+                assert drawn.max() == 12.0
+                assert t_s[drawn.argmax()] == at / 100.0
+                assert t_s.size <= 4 * (columns + 2) + 2

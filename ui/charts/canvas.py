@@ -21,11 +21,13 @@ UPPER, LOWER = 54, 46
 
 
 class Canvas(QObject):
-    """`view_chosen` (seconds) by wheel or drag, `view_released` by a double click; `painting` just before it is."""
+    """`view_chosen` (seconds) by wheel or drag, `view_released` by a double click; `painting` just before it is;
+    `resized` by whoever lays it out."""
 
     view_chosen = Signal(float, float)
     view_released = Signal()
     painting = Signal()
+    resized = Signal()
 
     def __init__(self, parent: QWidget, tokens: Tokens) -> None:
         super().__init__(parent)
@@ -70,6 +72,7 @@ class Canvas(QObject):
             if view is not self.volts.view:
                 view.setXLink(self.volts.view)
         self.volts.view.setXLink(self.amps.view)
+        self.widget.sigDeviceRangeChanged.connect(lambda *_: self.resized.emit())
         scene = self.widget.scene()
         scene.sigMouseClicked.connect(self._click)
         scene.sigPrepareForPaint.connect(self._prepare)

@@ -212,6 +212,7 @@ class LivePlot(QWidget):
             self._canvas.view_chosen.connect(lambda low, high: self.look((low, high)))
             self._canvas.view_released.connect(lambda: self.look(None))
             self._canvas.painting.connect(self._bring_up_to_date)
+            self._canvas.resized.connect(self._change)
             self._canvas.cursors.moved.connect(self.move_cursor)
             self._room.insertWidget(0, self._canvas.widget, 1)
             self.corner.raise_()
