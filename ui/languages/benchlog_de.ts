@@ -5945,7 +5945,29 @@ right; **Take back the last change** (Ctrl+Z) undoes it. Each change is kept bes
 - A number is not taken: write it as 0.5, 0,5, 500m or 500 mA.
 </source>
         <comment>INTAKE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hier beginnt ein Auftrag: was sich nicht mehr bewegt, was auf seinem Schild steht und was die Werkbank damit tun darf.
+
+## Was auszufüllen ist
+
+- **Was es ist** und die **Nennvolt** genügen zum Beginnen. Die Nennvolt bleiben, sobald der Auftrag angenommen ist, denn jeder Lauf wird mit ihnen gemacht.
+- **Seriennummer**: Was schon hier war, wird daran erkannt, und sein früherer Auftrag wird angeboten.
+- **Beanstandung**: die eigenen Worte des Eigentümers. Sie helfen beim nächsten dieser Art mehr als eine Diagnose.
+- **Grenzwert Volt** beginnt mit den Nennvolt. Geben Sie nur mehr, wo dieser Auftrag wirklich mehr haben darf. **Grenzwert Ampere** darf leer bleiben: Dann entscheiden der eigene Bereich des Netzgeräts und die gemessene Wicklung.
+- **Wärmeklasse**: wie auf dem Schild, A, wenn dort nichts steht. Sie entscheidet, wie warm die Wicklung werden darf.
+- **Eigentümer**, **darf höchstens kosten** und die Zustimmung des Eigentümers: woran eine Zeile Kosten später gemessen wird.
+
+## Das Netzgerät
+
+Geben Sie seine Adresse ein, oder drücken Sie **Netzgeräte suchen**. Nichts, was gefunden wird, bekommt eine Nachricht; ein einfacher Socket wird beim Suchen nie gefunden. **Fragen** stellt nur Fragen: Nichts wird eingestellt oder geschaltet.
+
+## Später
+
+Was getippt wird, bleibt als Entwurf, während Sie tippen. Solange der Auftrag offen ist, lässt sich alles außer den Nennvolt berichtigen; **Letzte Änderung zurücknehmen** (Strg+Z) macht es rückgängig. Jede Änderung steht neben dem, was vorher dastand.
+
+## Was schiefgehen kann
+
+- „über 42.4 V; darüber geht dieses Programm nie“: Dies ist nur für Kleinspannung, und keine Einstellung ändert das.
+- Eine Zahl wird nicht angenommen: Schreiben Sie 0.5, 0,5, 500m oder 500 mA.</translation>
     </message>
     <message>
         <source>
@@ -5966,7 +5988,18 @@ Mains motors, medical devices, life-safety gear, gas appliances, pressure vessel
 these, stop here and close the job.
 </source>
         <comment>MAKE_SAFE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Bevor eine Leitung angeklemmt wird, sagen sechs Zeilen, was so sein muss. Drücken Sie **erledigt**, wo es so ist, oder **trifft nicht zu**; keine bleibt offen. Was gesagt wurde, bleibt beim Auftrag und wird nicht zurückgenommen.
+
+- **Vom Stromnetz getrennt.** Was am Stromnetz hing, wird nach örtlichen Vorschriften von einer Fachkraft wieder zusammengesetzt.
+- **Zelle aus dem Stromkreis, ihre Fahnen isoliert.** An einer aufgeblähten Zelle wird hier gar nicht gearbeitet.
+- **Kondensatoren über einen Widerstand entladen und nachgemessen.** Nie mit einem Schraubendreher.
+- **Flüssigkeit abgelassen, und trocken.** Eine Pumpe, die nass war, darf nur Sekunden trocken laufen; ihre Dichtung braucht die Flüssigkeit.
+- **Motorleitungen frei von der Treiberplatine.** Lösen Sie mindestens eine: Eine Platine im Weg wird beschädigt, oder sie antwortet an Stelle des Motors.
+- **Finger, Haare und Flügel frei; Augenschutz auf.** Ein festgefahrener Motor, der frei kommt, läuft sofort an.
+
+## Hiermit nicht
+
+Motoren für Netzspannung, medizinische Geräte, Rettungsmittel, Gasgeräte, Druckbehälter, aufgeblähte Zellen. Ist es eines davon, hören Sie hier auf und schließen Sie den Auftrag ab.</translation>
     </message>
     <message>
         <source>
@@ -5993,7 +6026,23 @@ way. It takes a few small currents, half a joule at the most.
   its resistance is unknown, not wrong.
 </source>
         <comment>PROBE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Die Messung findet heraus, ob eine Wicklung da ist, welchen Widerstand sie hat und ob eine Diode oder Elektronik im Weg ist. Sie braucht einige kleine Ströme, höchstens ein halbes Joule.
+
+## Was zu tun ist
+
+- Klemmen Sie die eigenen zwei Leitungen des Motors an, und drücken Sie **Messen**.
+- Vielleicht werden Sie gebeten, die Welle ein wenig von Hand zu drehen: Der Kontakt der Bürsten ändert sich mit der Stellung, und der niedrigste Widerstand zählt.
+- Mit getauschten Leitungen, wenn danach gefragt wird, wird eine Diode über dem Motor gefunden.
+- **Leitungen messen** Sie zuerst, wenn die Wicklung nur wenige Ohm hat: Klemmen Sie die beiden Klemmen zusammen, ohne Motor dazwischen. Es braucht höchstens 1 A bei 1 V, eine Sekunde lang, und wird aus dem herausgerechnet, was später gefunden wird.
+
+## Was sie sagen kann
+
+- **Eine Wicklung**, mit ihrem Widerstand und einem Bereich. Als Nächstes kommt Lösen.
+- **Unterbrochen**: Es fließt kein Strom. Klopfen Sie ans Gehäuse oder sehen Sie nach den Bürsten, dann messen Sie erneut.
+- **Kurzgeschlossen**: voller Strom und kaum Volt. Anstöße würden es nur erhitzen.
+- **Eine Diode ist im Weg**: Löten Sie ein Ende davon ab. Tauschen Sie nie unter Strom die Leitungen eines Motors mit einer Diode darüber.
+- **Elektronik**: Gehen Sie an die eigenen Leitungen des Motors hinter der Platine.
+- **Unentschieden**: Drehen Sie die Welle ein wenig und messen Sie erneut. Ein freier Motor kann schon mit dem Strom der Messung drehen; dann ist sein Widerstand unbekannt, nicht falsch.</translation>
     </message>
     <message>
         <source>
@@ -6036,7 +6085,34 @@ the whole again.
   temperature: lower the ceiling yourself.
 </source>
         <comment>FREE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Hier bekommt ein festgefahrener Motor kurze Anstöße unter harten Grenzwerten, Stufe für Stufe, dazwischen Handarbeit. Elektrische Anstöße allein gewinnen selten: Anstoßen, einweichen, wärmen, anstoßen, von Hand, anstoßen, das hilft.
+
+## Wie es geht
+
+1. Ein sanfter Anlauf mit den halben Nennvolt. Was hier dreht, saß nicht fest.
+2. Anstöße mit 60, 80 und 100 % der Nennvolt, je 0,2 s, mit Pausen, die die Wicklung kühl halten. Mehr als die Nennvolt nur, wo dieser Auftrag mehr bekommen hat.
+3. Nach jedem Anstoß ein Blick: Der Strom wird auf fast nichts gesenkt. Nur ein drehender Läufer macht dann eine eigene Spannung; eine heiße Wicklung, ein schlechter Kontakt oder ein ausgelöster Schutz nicht.
+
+**Gelöst** heißt: zweimal drehend gesehen, gehalten und aus dem Stillstand wieder angelaufen. Wo Volt und Ampere es nicht sagen können, steht **unentschieden** da, und warum.
+
+## Was zu drücken ist
+
+- **Beginnen** beginnt die Leiter. Sie hört von selbst auf: an einem Grenzwert, wenn es dreht, oder wenn sie Ihre Hände braucht.
+- **Es hat sich bewegt (M)**: Sie haben eine Bewegung gespürt oder gesehen, und sei sie klein. Die Leiter bleibt bis zu zwei weitere Runden auf dieser Stufe. Eine kleine Bewegung, die wieder aufhört, ist Fortschritt und noch nicht gelöst.
+- **Von Hand getan**: gedreht, geklopft, eingeweicht, erwärmt, geölt. Es steht im selben Protokoll und im Diagramm.
+- **Hand an der Welle**: Solange Sie die Leertaste halten, oder einen Fußschalter, der sie tippt, fließt höchstens ein Viertel des Blockierstroms, und Sie drehen die Welle mit der anderen Hand. Loslassen ist aus; ein anderes Fenster davor auch.
+- **Wie beim letzten Mal**, wo es angeboten wird, übernimmt die Grenzwerte und die Leiter, die einen dieser Art gelöst haben.
+
+## Im Diagramm
+
+Volt über Ampere auf einer Zeitachse, beides, wie das Netzgerät es zurückgelesen hat. Blasse Bänder sind Schritte mit ihrem Namen, dicke graue Linien sind Grenzwerte, kleine Zeichen sind Ereignisse. Das Rad geht näher oder weiter; Ziehen verschiebt; ein Doppelklick zeigt wieder das Ganze.
+
+## Zu beachten
+
+- Finger weg von Flügeln und Zahnrädern: Es kann bei jedem Anstoß anlaufen.
+- Durch Strom begrenzt ändern mehr Volt nichts. Eine zu niedrige Grenze sieht aus wie ein festgefahrener Motor.
+- Zahnräder aus Kunststoff brechen aus: Kuppeln Sie den Motor aus, oder senken Sie den Grenzwert Ampere.
+- Eine Wicklung, die sehr schnell heiß wird (über 60 K/s beim Blockieren, äußerst dünner Draht), ist von der Schranke für ihre Temperatur nicht abgedeckt: Senken Sie den Grenzwert selbst.</translation>
     </message>
     <message>
         <source>
@@ -6057,7 +6133,18 @@ hours is in the curves room.
 - A pump that needs its liquid may run dry for seconds only.
 </source>
         <comment>PROVE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Ein Anlauf ist Glück; mehrere sind eine Reparatur. Hier läuft der Motor mit seinen Nennvolt wieder und wieder aus dem Stillstand an, und dann noch einmal, gehalten, bis sein Strom stetig ist.
+
+- Wählen Sie, wie oft: 3, 5 oder 10 Anläufe. Dann **Nachweis beginnen**.
+- Der letzte Anlauf gibt den stetigen Strom und den Hochlauf, je mit einem Bereich, oder sagt, warum sie nicht zu nennen sind.
+- Sie werden gegen den Nachweis davor gehalten, oder gegen Gutmuster desselben Modells. Dieselben Volt, Leitungen, Wärme und Last, sonst sind sie nicht vergleichbar, und das wird gesagt.
+
+„Läuft nur warm an“ ist nicht repariert. Lassen Sie es noch einmal anlaufen, wenn es kalt ist, später oder am nächsten Tag. Ein Einlauf über Stunden ist im Raum der Kurven.
+
+## Zu beachten
+
+- Was gelöst ist, läuft sofort an: Es muss festgehalten sein, seine Flügel frei.
+- Eine Pumpe, die ihre Flüssigkeit braucht, darf nur Sekunden trocken laufen.</translation>
     </message>
     <message>
         <source>
@@ -6072,7 +6159,14 @@ A job may be closed whatever came of it, also not repaired. A closed job is only
 somebody and for a reason; what was there stays beside it. Every run stays as it was.
 </source>
         <comment>CLOSE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Was los war, was getan wurde, wie lange es halten wird. Mit einem ehrlichen Wort hier fängt der nächste dieser Art an.
+
+- **Ursache** und **Ergebnis** sind nötig; „nicht gefunden“ ist auch eine Ursache.
+- **Was geholfen hat**: Anstöße, von Hand, gereinigt, ein Teil. Der Verlauf zählt danach.
+- **Aussicht**: was Sie dem Eigentümer sagen würden.
+- Der erste und der letzte Lauf stehen nebeneinander über dem Formular.
+
+Ein Auftrag darf abgeschlossen werden, was auch herauskam, auch nicht repariert. Ein abgeschlossener Auftrag wird nur noch berichtigt, im Verlauf, von jemandem und aus einem Grund; was dastand, bleibt daneben. Jeder Lauf bleibt, wie er war.</translation>
     </message>
     <message>
         <source>
@@ -6094,7 +6188,16 @@ What is half typed is kept as a draft. While the output may be on no file is cho
 paste it.
 </source>
         <comment>RECORD</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alles, was um die Läufe herum geschieht, während Sie arbeiten: links, was geschah, das Neueste zuerst, rechts die Formulare.
+
+- **Wer** arbeitet: einmal gesagt, bei jeder Zeile vermerkt.
+- **Von Hand getan** und Notizen: ins laufende Protokoll, solange ein Lauf an ist, sonst in das des Auftrags.
+- **Befunde**: angesehene Teile auf einer Platine, ihr Ort, Aufdruck und Wert. Ein Aufdruck wird für Sie gelesen, wo das geht; **Rechnen** kann Spannungsteiler, LED, Gate und Lader. Ein Befund wird nie geändert: Eine Berichtigung steht anstelle des früheren.
+- **Kosten**: Minuten, Teile aus dem Lager, alles andere, gegen das, was der Eigentümer erlaubt. Eine Zeile, die darüber ginge, wird erst behalten, wenn Sie sagen, wer zugestimmt hat.
+- **Warten**: auf Zustimmung, auf ein Teil, auf den Eigentümer; oder die Arbeit geht weiter.
+- **Dateien**: Fotos und andere Dateien, abgelegt, eingefügt (Strg+V) oder ausgewählt. Das Original bleibt Byte für Byte neben dem Auftragsbuch. Wo ein Foto aufgenommen wurde, geht nicht mit hinaus, wenn ein Blatt die Werkstatt verlässt.
+
+Halb Getipptes bleibt als Entwurf. Solange der Ausgang an sein kann, wird hier keine Datei in einem Dialog ausgewählt; legen Sie sie ab, oder fügen Sie sie ein.</translation>
     </message>
     <message>
         <source>
@@ -6133,7 +6236,31 @@ Hours at a slow pace with a short look every minute. It ends where the current s
 Somebody stays near: nobody here sees smoke, smells heat or hears a bearing.
 </source>
         <comment>CURVES</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Raum nimmt auf, wie Motoren aus dem Stillstand anlaufen, so oft eine festgelegte Prüfung es sagt, und legt die Anläufe übereinander. Dieselben Grenzwerte gelten wie überall, und bei jedem Anlauf wird nachgesehen, ob es drehte.
+
+## Drei Schritte
+
+1. **Eine Prüfung**: Volt, Strombegrenzung, Zeit, Zahl der Anläufe, Pause und was auslöst. Unter einem Namen und einer Fassung festgelegt, ändert sie sich nie.
+2. **Ein Los**: Prüflinge einer Art. Leitungen und Nullpunkt werden in jeder Schicht von acht Stunden geprüft; ohne das wird nichts beurteilt.
+3. **Ein Prüfling**: Scannen oder tippen Sie seine Seriennummer, drücken Sie Enter, schließen Sie ihn an, drücken Sie die Leertaste. Gut oder schlecht ist zu sehen und zu hören; dann der nächste.
+
+Auch der Auftrag auf der Werkbank lässt sich messen, ohne Los.
+
+## Grenzen
+
+Sie kommen aus fünf Gutmustern oder mehr, mit der Angabe, wie viele solcher Prüflinge sie halten und wie sicher das ist. Aus fünf sind sie weit: Etwa jeder fünfte Motor mit doppelter Reibung besteht noch. Wo die Streuung eines Motors die zwischen den Motoren überdeckt, wird das gesagt: Dann kann die Prüfung Prüflinge nicht unterscheiden.
+
+## Rückmessung
+
+Gezeichnet ist die Rückmessung: das Mittel über das, was das Netzgerät mittelt, etwa 20 ms, alle paar Augenblicke gelesen. Der wirkliche Einschaltstrom ist kürzer und so nicht zu sehen. Legen Sie die Aufnahme eines Oszilloskops darüber, wenn Sie eine haben.
+
+## Tasten im Diagramm
+
+Plus und minus: näher, weiter. Links und rechts: verschieben. Pos1: wieder das Ganze. Auf und ab: ein anderer Anlauf. C: Cursor, mit links und rechts bewegt. Strg+C: kopiert, was sie zeigen.
+
+## Einlauf
+
+Stunden in langsamem Takt mit einem kurzen Blick in jeder Minute. Er endet, wo der Strom zehn Minuten lang gleich bleibt oder steigt. Jemand bleibt in der Nähe: Hier sieht niemand Rauch, riecht Hitze oder hört ein Lager.</translation>
     </message>
     <message>
         <source>
@@ -6162,7 +6289,24 @@ more. Each is checked; 7 days, 4 weeks and 12 months are kept, beside the ledger
 No file is written and nothing is counted while an output may be on: it takes a moment that a run may need.
 </source>
         <comment>HISTORY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Jeder Auftrag, der je behalten wurde. Dieser Raum kann nichts einschalten.
+
+- **Die Zeile oben** durchsucht alles, was zu einem Auftrag gesagt wurde: Seriennummer, Eigentümer, Beanstandung, Ursache, Teile, Notizen, Namen von Dateien. Jedes Wort muss von seinem Anfang an irgendwo im Auftrag stehen; weniger oder kürzere Wörter finden mehr. Strg+F führt von überall hierher.
+- **Die Auswahl darunter** engt es ein; ein Auftrag muss zu allem passen.
+- **Ein ausgewählter Auftrag** zeigt sein Protokoll und seine Läufe, wie sie waren. Ein anderer Lauf lässt sich zum Vergleich gestrichelt darunterlegen.
+- **Auf die Werkbank** macht mit einem offenen Auftrag weiter, wo er verlassen wurde.
+- **Berichtigen**: Ein abgeschlossener Auftrag oder ein Lauf wird neben dem berichtigt, was dastand, von jemandem und aus einem Grund.
+- **Papier**: das Blatt des Auftrags als PDF oder HTML, oder sein Anhänger. Strg+P zeigt das Blatt zuerst. **Export**: eine Aufzeichnung oder die Liste der Aufträge als CSV.
+
+## Was dabei herauskam
+
+Anzahlen mit Grenzen, wie „7 von 9 (45 bis 94 %)“: Bei wenigen Aufträgen kann die Wahrheit irgendwo dazwischen liegen. Ein Auftrag, der noch draußen ist, zählt als noch draußen, nicht als Erfolg. Eine unterstrichene Zahl öffnet die Aufträge dahinter.
+
+## Sicherungen
+
+Sie machen sich selbst: beim ersten Start eines Tages und bevor sich die Form des Auftragsbuchs ändert. **Jetzt sichern** macht eine weitere. Jede wird geprüft; 7 Tage, 4 Wochen und 12 Monate bleiben neben dem Auftragsbuch.
+
+Solange ein Ausgang an sein kann, wird keine Datei geschrieben und nichts gezählt: Das dauert einen Augenblick, den ein Lauf brauchen kann.</translation>
     </message>
     <message>
         <source>
@@ -6181,7 +6325,14 @@ How this window looks and sounds. Everything applies at once, but size and langu
 Nothing in this room can switch anything on or raise a ceiling.
 </source>
         <comment>SETTINGS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Wie dieses Fenster aussieht und klingt. Alles gilt sofort, außer Größe und Sprache, die bis zum nächsten Start warten. **Letzte Änderung zurücknehmen** (Strg+Z) macht einen Druck rückgängig.
+
+- **Gelernte Tasten**: Drücken Sie **Lernen**, dann die Taste; ein Fußschalter ist auch eine Taste. Tasten, die schreiben oder hier eine eigene Bedeutung haben, werden abgelehnt. Esc und Pause sind immer „Ausgang aus“.
+- **Grenzwerte des Inhabers** sind hier nur zu sehen. Sie stehen in der Datei des Inhabers, die dieses Programm bei jedem Lauf liest und nie schreibt; nur dort lassen sie sich erhöhen. Eine Datei, die nicht zu verstehen ist, lässt jeden Lauf ablehnen: Ein zweifelhafter Grenzwert ist keiner.
+- **Wo die Dinge liegen**: das Auftragsbuch, seine Sicherungen, Fotos und Originale, Protokolldateien. Alles liegt auf diesem Rechner.
+- **Für den, der hilft**: eine Datei über dieses Programm und worauf es läuft, mit nichts aus irgendeinem Auftrag. Sehen Sie hinein, bevor Sie sie weitergeben.
+
+Nichts in diesem Raum kann etwas einschalten oder einen Grenzwert erhöhen.</translation>
     </message>
     <message>
         <source>
@@ -6225,7 +6376,35 @@ Local rules and licensed practice come before anything that this program says.
 - Fingers, hair and blades clear; eye protection on; liquids drained; cells out of circuit; capacitors discharged.
 </source>
         <comment>SAFETY</comment>
-        <translation type="unfinished"></translation>
+        <translation>## „Ausgang aus“ ist kein Not-Halt
+
+Es ist ein Befehl über ein Kabel. Benutzen Sie bei Gefahr, was immer wirkt: **die eigene Ausgangstaste des Netzgeräts, die Leitung oder den Netzschalter**. Wissen Sie, wo sie sind, bevor Sie beginnen.
+
+## Was über „aus“ bekannt ist
+
+- **befohlen**: Es wurde gesendet.
+- **durch Rücklesen bestätigt**: Das Netzgerät sagte, dass es aus ist, zu der Zeit, die dasteht.
+- **NICHT BESTÄTIGT: Netzgerät von Hand ausschalten.** Das bleibt stehen, auch wenn das Programm geschlossen und neu gestartet wird, bis jemand sagt, dass er es von Hand ausgeschaltet hat.
+
+## Was wacht
+
+Ein zweiter Prozess hält das Netzgerät und schaltet ab, wenn dieses Fenster weg, eingefroren oder eine halbe Sekunde lang still ist. Ein dritter wartet darauf abzuschalten, wenn jener stirbt. **Stirbt der ganze Rechner, oder alle auf einmal, bleibt das Netzgerät, wie es ist**: Dafür werden vor jedem Lauf seine eigenen Grenzen für Überspannung und Überstrom gesetzt. Ein Netzgerät ohne sie hat ein Netz weniger, und der Lauf sagt es.
+
+## Wer das nicht tun darf
+
+- Niemand arbeitet hiermit an Motoren für Netzspannung, medizinischen Geräten, Rettungsmitteln, Gasgeräten, Druckbehältern oder aufgeblähten Zellen.
+- Was am Stromnetz hing, wird von einer Fachkraft nach örtlichen Vorschriften wieder zusammengesetzt.
+- Hier arbeitet niemand, der nicht weiß, wo die Ausgangstaste des Netzgeräts und der Netzschalter sind.
+
+Örtliche Vorschriften und die Arbeit von Fachkräften gehen allem vor, was dieses Programm sagt.
+
+## Was gilt
+
+- Nur Kleinspannung: Über 42.4 V Gleichspannung lehnt das Programm ab.
+- Der niedrigste Grenzwert gilt: der des Programms, des Inhabers, des Bereichs des Netzgeräts, der Wärmeklasse des Motors, des Auftrags, des Schritts. Was über einem liegt, wird abgelehnt, nie passend gekürzt.
+- Eine Freigabe gilt für einen Auftrag und 12 Stunden, mit Namen und Grund, bis zu dem, was die Datei des Inhabers erlaubt, und bleibt im Protokoll.
+- Die Temperatur der Wicklung ist eine obere Schranke für Motoren, die beim Blockieren um höchstens 60 K/s wärmer werden. Dünnerer Draht ist nicht abgedeckt: Senken Sie den Grenzwert selbst.
+- Finger, Haare und Flügel frei; Augenschutz auf; Flüssigkeiten abgelassen; Zellen aus dem Stromkreis; Kondensatoren entladen.</translation>
     </message>
     <message>
         <source>
@@ -6255,7 +6434,29 @@ questions only; what it is without is said before anything is switched on. Witho
 - **In use**: one supply has one user at a time.
 </source>
         <comment>SUPPLY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Rechts, in jedem Raum: Volt, Ampere, was es tut, wie viel von jedem Grenzwert genutzt ist, und „Ausgang aus“.
+
+- **DREHT, BLOCKIERT, KRIECHT, RUHT, UNBEKANNT**: was Volt und Ampere über den Motor sagen.
+- **CV**: Die Spannung wird gehalten. **CC**: Die Strombegrenzung wird gehalten; mehr Volt ändern dann nichts.
+- **Grenzwerte, genutzt**: Jeder Balken nennt, was den Grenzwert setzt.
+
+## Welche Netzgeräte
+
+Jedes, das auf SCPI-Befehle antwortet und seine Sollwerte und seinen Ausgang zurücklesen lässt. Es wird einmal gefragt, was es ist, nur mit Fragen; was ihm fehlt, wird gesagt, bevor etwas eingeschaltet wird. Ohne Rücklesen wird es abgelehnt.
+
+## Seine Adresse
+
+- Ein einfacher Socket: TCPIP::192.168.0.5::5025::SOCKET. Der Port steht im Handbuch des Netzgeräts; beim Suchen wird er nie gefunden.
+- VXI-11 und HiSLIP: TCPIP::192.168.0.5::INSTR, TCPIP::192.168.0.5::hislip0::INSTR.
+- Seriell: ASRL/dev/ttyUSB0,115200::INSTR oder ASRL3,115200::INSTR; 9600 ohne Zahl.
+- USB: USB0::…::INSTR. Unter Linux braucht es eine Regel für udev; „benchlog supplies --udev-rule“ gibt eine aus.
+
+## Was schiefgehen kann
+
+- **Das Netzgerät ging verloren**: Sehen Sie nach dem Kabel und nach der Anzeige des Netzgeräts; drücken Sie seine Ausgangstaste, wenn es an ist.
+- **Ein Sollwert ist anders, als gesendet wurde**: Jemand hat an einem Knopf gedreht. Der Lauf hört auf.
+- **Volt da, bevor der Ausgang an ist**: ein geladener Kondensator, eine Zelle, eine andere Quelle. Abgelehnt; finden Sie sie zuerst.
+- **In Gebrauch**: Ein Netzgerät hat zu einer Zeit einen Benutzer.</translation>
     </message>
     <message>
         <source>
@@ -6263,19 +6464,19 @@ Esc and Pause switch the output off from anywhere, also while something is being
 a run. A field that is being typed into keeps copy, paste and undo for itself.
 </source>
         <comment>KEYS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Esc und Pause schalten den Ausgang von überall aus, auch während etwas getippt wird. Keine der Tasten unten beginnt einen Lauf. Ein Feld, in das getippt wird, behält Kopieren, Einfügen und Rückgängig für sich.</translation>
     </message>
     <message>
         <source>
 Keys that you taught, a foot switch say, are in the settings.
 </source>
         <comment>KEYS_AFTER</comment>
-        <translation type="unfinished"></translation>
+        <translation>Tasten, die Sie gelernt haben, etwa für einen Fußschalter, stehen in den Einstellungen.</translation>
     </message>
     <message>
         <source>The same word is on the screen, in the ledger, in files and on paper.</source>
         <comment>WORDS_ABOUT</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dasselbe Wort steht auf dem Bildschirm und in der Hilfe; im Auftragsbuch, in Dateien und auf Papier steht das englische.</translation>
     </message>
     <message>
         <source>ceiling</source>
@@ -6285,7 +6486,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>what may not be passed: volts, amps, winding temperature, locked time, energy, on-time, kicks. The lowest of its layers holds.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>was nicht überschritten werden darf: Volt, Ampere, Wicklungstemperatur, Blockierzeit, Energie, Ein-Zeit, Anstöße. Der niedrigste seiner Ursprünge gilt.</translation>
     </message>
     <message>
         <source>closed</source>
@@ -6295,17 +6496,17 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>a job that is done; it is only corrected from then on.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein Auftrag, der erledigt ist; von da an wird er nur noch berichtigt.</translation>
     </message>
     <message>
         <source>comeback</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Rückkehrer</translation>
     </message>
     <message>
         <source>a thing that was here before, known by its serial.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein Gerät, das schon hier war, an seiner Seriennummer erkannt.</translation>
     </message>
     <message>
         <source>creeping</source>
@@ -6315,7 +6516,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>it moves a little and stops again.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>es bewegt sich ein wenig und bleibt wieder stehen.</translation>
     </message>
     <message>
         <source>diode</source>
@@ -6325,7 +6526,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>a part across the motor that conducts one way only.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein Bauteil über dem Motor, das nur in einer Richtung leitet.</translation>
     </message>
     <message>
         <source>electronic</source>
@@ -6335,7 +6536,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>a driver or board between the leads and the motor.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein Treiber oder eine Platine zwischen den Leitungen und dem Motor.</translation>
     </message>
     <message>
         <source>freed</source>
@@ -6345,17 +6546,17 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>seen to turn twice, held, and started again from rest after it was stuck.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>zweimal drehend gesehen, gehalten und aus dem Stillstand wieder angelaufen, nachdem es festsaß.</translation>
     </message>
     <message>
         <source>hand step</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Handgriff</translation>
     </message>
     <message>
         <source>something done by hand: turned, tapped, soaked, warmed, oiled. It is on record like a kick.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>etwas von Hand Getanes: gedreht, geklopft, eingeweicht, erwärmt, geölt. Es steht im Protokoll wie ein Anstoß.</translation>
     </message>
     <message>
         <source>job</source>
@@ -6365,7 +6566,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>one thing on its way from intake to close, with all its runs.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein Gerät auf seinem Weg von der Annahme bis zum Abschluss, mit allen seinen Läufen.</translation>
     </message>
     <message>
         <source>kick</source>
@@ -6375,27 +6576,27 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>one short push of current, 0.2 s or less.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein kurzer Stromstoß, 0,2 s oder weniger.</translation>
     </message>
     <message>
         <source>ladder, rung</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Leiter, Stufe</translation>
     </message>
     <message>
         <source>kicks in rising steps; a rung is one of them, with its tries.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Anstöße in steigenden Schritten; eine Stufe ist einer davon, mit ihren Versuchen.</translation>
     </message>
     <message>
         <source>ledger</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Auftragsbuch</translation>
     </message>
     <message>
         <source>the file with all jobs. One window writes it; a second one only shows it.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>die Datei mit allen Aufträgen. Ein Fenster schreibt sie; ein zweites zeigt sie nur.</translation>
     </message>
     <message>
         <source>locked</source>
@@ -6405,27 +6606,27 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>current flows and the shaft stands still. All of the power is heat.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Strom fließt, und die Welle steht. Alle Leistung wird Hitze.</translation>
     </message>
     <message>
         <source>look</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Blick</translation>
     </message>
     <message>
         <source>almost no current for a moment, to see whether a rotor makes a voltage of its own.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>für einen Augenblick fast kein Strom, um zu sehen, ob ein Läufer eine eigene Spannung macht.</translation>
     </message>
     <message>
         <source>lot</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Los</translation>
     </message>
     <message>
         <source>units of one kind, measured one after the other in the same way.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Prüflinge einer Art, nacheinander auf dieselbe Weise gemessen.</translation>
     </message>
     <message>
         <source>moved</source>
@@ -6435,7 +6636,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>a small movement that stopped again: progress, and not freed.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>eine kleine Bewegung, die wieder aufhörte: Fortschritt, und nicht gelöst.</translation>
     </message>
     <message>
         <source>open</source>
@@ -6445,17 +6646,17 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>no current flows: the winding or a brush is interrupted.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>es fließt kein Strom: Die Wicklung oder eine Bürste ist unterbrochen.</translation>
     </message>
     <message>
         <source>readback</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Rückmessung</translation>
     </message>
     <message>
         <source>volts and amps as the supply measured them: a mean over some 20 ms, not the true peak.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Volt und Ampere, wie das Netzgerät sie gemessen hat: ein Mittel über etwa 20 ms, nicht die wahre Spitze.</translation>
     </message>
     <message>
         <source>run</source>
@@ -6465,7 +6666,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>one go of the supply: probe, recovery, by hand, proof, start-up or run-in. Its record is never edited.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>ein Gang des Netzgeräts: Messung, Lösen, von Hand, Nachweis, Anlauf oder Einlauf. Sein Protokoll wird nie geändert.</translation>
     </message>
     <message>
         <source>runs</source>
@@ -6475,7 +6676,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>it turned at half its rated volts before any kick: it was not stuck.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>es drehte mit den halben Nennvolt vor jedem Anstoß: Es saß nicht fest.</translation>
     </message>
     <message>
         <source>short</source>
@@ -6485,17 +6686,17 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>all current and hardly any volts: a part of the winding or a lead is bridged.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>voller Strom und kaum Volt: Ein Teil der Wicklung oder eine Leitung ist überbrückt.</translation>
     </message>
     <message>
         <source>stall current</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Blockierstrom</translation>
     </message>
     <message>
         <source>what a locked motor draws at its rated volts.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>was ein blockierter Motor mit seinen Nennvolt zieht.</translation>
     </message>
     <message>
         <source>still stuck</source>
@@ -6505,17 +6706,17 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>the ladder was climbed and it did not turn.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>die Leiter wurde durchstiegen, und es drehte nicht.</translation>
     </message>
     <message>
         <source>trace</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Aufzeichnung</translation>
     </message>
     <message>
         <source>the readings of a run, with its events.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>die Messwerte eines Laufs, mit seinen Ereignissen.</translation>
     </message>
     <message>
         <source>undetermined</source>
@@ -6525,17 +6726,17 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>volts and amps could not tell. Why is said.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Volt und Ampere konnten es nicht sagen. Warum, steht dabei.</translation>
     </message>
     <message>
         <source>unlock</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>Freigabe</translation>
     </message>
     <message>
         <source>more for one job and 12 hours, by name and reason, up to what the owner’s file allows.</source>
         <comment>WORDS</comment>
-        <translation type="unfinished"></translation>
+        <translation>mehr für einen Auftrag und 12 Stunden, mit Namen und Grund, bis zu dem, was die Datei des Inhabers erlaubt.</translation>
     </message>
 </context>
 <context>
