@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
 
 from benchlog.bench.frames import Used
 from benchlog.recovery.ceilings import Ceilings
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pieces import label
 from ui.theme import Tokens
 
@@ -91,7 +91,7 @@ class CeilingBars(QFrame):
         share = used.value / used.ceiling if used.ceiling > 0 and math.isfinite(used.value) else 0.0
         row.bar.set_share(share, near=share >= NEAR and used.name in SPENT)
         row.figures.setText(texts.USED_OF.format(value=value, ceiling=ceiling))
-        row.layer.setText(used.layer)
+        row.layer.setText(retelling.told(used.layer))
         for part in row.parts():
             part.setToolTip(texts.USED_HINT.format(name=name, ceiling=ceiling, layer=layer))
         row.bar.setAccessibleName(texts.USED_ACCESSIBLE.format(name=name, value=value, ceiling=ceiling, layer=layer))

@@ -8,7 +8,7 @@ from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
 from ui import curve_texts as texts
-from ui import theme
+from ui import retelling, theme
 from ui.pieces import Chooser, Elided, Tick, button
 from ui.theme import Tokens
 
@@ -94,7 +94,7 @@ class NextCard(QFrame):
         column.setContentsMargins(12, 6, 12, 8)
         column.setSpacing(4)
         self.clear = Tick(texts.CLEAR_TICK, "curves_clear")
-        self.clear.setToolTip(texts.CLEAR_HINT)
+        self.clear.setToolTip(retelling.told(texts.CLEAR_HINT))
         self.clear.toggled.connect(self._tick)
         self.checked = Elided("", "second", px=theme.SECOND_PX)
         self.checked.setObjectName("curves_checked")

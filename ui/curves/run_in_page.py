@@ -105,7 +105,7 @@ class RunInPage(QWidget):
         self.flat.setChecked(True)
         self.restart = Tick(texts.RUN_IN_RESTART, "run_in_restart")
         self.restart.setChecked(True)
-        self.clear = Tick(texts.RUN_IN_CLEAR, "run_in_clear")
+        self.clear = Tick(retelling.told(texts.RUN_IN_CLEAR), "run_in_clear")
         self.clear.toggled.connect(lambda on: self.cleared.emit() if on else None)
         self.clear.toggled.connect(lambda _: self._judge())
         self.problem = label("", "alarm", px=theme.SECOND_PX, wrap=True)

@@ -97,10 +97,11 @@ def _group(group: Group) -> Row:
 
 
 def _rung(one: RungFreed) -> Row:
-    label = f"{one.label}, {one.rung}"
+    rung = retelling.told(one.rung)
+    label = f"{one.label}, {rung}"
     cells = (
         Cell(text=one.label, jobs=one.jobs),
-        Cell(text=one.rung, jobs=one.jobs),
+        Cell(text=rung, jobs=one.jobs),
         Cell(text=retelling.told(one.rate.text), jobs=one.jobs),
     )
     return Row(label=label, cells=cells, rate=one.rate, jobs=one.jobs)

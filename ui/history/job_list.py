@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from benchlog.records import Job, JobState
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.moments import day_text
 from ui.pieces import Elided, button, card, label, plain_hint
 
@@ -170,7 +170,8 @@ class JobList(QWidget):
 def _cells(job: Job) -> tuple[str, ...]:
     ended = texts.NO_RUN_YET
     if job.last_outcome is not None:
-        ended = job.last_outcome.replace("-", " ")  # also a word of a newer program
+        words = {one.value: said for one, said in texts.OUTCOME_WORDS.items()}
+        ended = words.get(job.last_outcome, job.last_outcome)  # it may be a word of a newer program
     elif job.state is JobState.CLOSED:
         ended = texts.NOTHING
     what = " · ".join(part for part in (job.item.model, job.item.serial) if part) or texts.NOTHING

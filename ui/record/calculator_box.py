@@ -28,7 +28,7 @@ class CalculatorBox(QFrame):
         self.which.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.which.setMinimumContentsLength(8)
         for one in CALCULATORS.values():
-            self.which.addItem(one.words, one.name)
+            self.which.addItem(retelling.told(one.words), one.name)
         self.inputs: dict[str, QLineEdit] = {}
         self.words = label("", wrap=True)
         self.words.setObjectName("calculator_words")
@@ -56,11 +56,13 @@ class CalculatorBox(QFrame):
         self.inputs = {}
         for index, asked in enumerate(one.inputs):
             hint = asked.unit if asked.default is None else write(asked.default, asked.unit)
-            field = line_edit(f"calculator_{asked.name}", f"{asked.name}, {asked.words}, in {asked.unit}", hint)
-            field.setToolTip(f"{asked.words}; {span(asked)}")
+            name, words = retelling.told(asked.name), retelling.told(asked.words)
+            said = texts.QUANTITY_NAME.format(name=f"{name}, {words}", unit=asked.unit)
+            field = line_edit(f"calculator_{asked.name}", said, hint)
+            field.setToolTip(f"{words}; {retelling.told(span(asked))}")
             field.textChanged.connect(self._work)
             field.textEdited.connect(lambda _: self.changed.emit())
-            put(grid, index // 2, index % 2, texts.CALCULATOR_INPUT.format(name=asked.name, unit=asked.unit), field)
+            put(grid, index // 2, index % 2, texts.CALCULATOR_INPUT.format(name=name, unit=asked.unit), field)
             self.inputs[asked.name] = field
         self._column.replaceWidget(self._fields, fresh)
         self._fields.hide()

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QButtonGroup, QFrame, QHBoxLayout, QPushButton, QS
 
 from benchlog.ledger.drafts import Fields
 from benchlog.records import HAND_STEPS, JobState
-from ui import texts, theme
+from ui import retelling, texts, theme
 from ui.pictures import Pictures
 from ui.pieces import Elided, button, card, label, scrolled, set_look
 from ui.record.costs_card import CostsCard
@@ -84,7 +84,8 @@ class RecordPage(QWidget):
         pills.setSpacing(6)
         self.pills: list[QPushButton] = []
         for kind in HAND_STEPS:
-            pill = button(kind.value, f"record_{kind.value}", "pill")
+            shown = retelling.told(kind.value)
+            pill = button(shown, f"record_{kind.value}", "pill")
             pill.setAccessibleName(texts.HAND_ACCESSIBLE.format(step=kind.value))
             pill.clicked.connect(lambda _=False, done=kind: self.hand.emit(done, self.words.text().strip()))
             pills.addWidget(pill, 1)

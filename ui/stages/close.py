@@ -199,7 +199,7 @@ def _figures(run: Run | None) -> dict[str, str]:
         return dict.fromkeys(SUMMARY_ROWS, texts.NOTHING)
     result = run.result
     return {
-        "kind": f"{texts.RUN_KIND_NAMES[run.kind]}, {run.load_state}",
+        "kind": f"{texts.RUN_KIND_NAMES[run.kind]}, {retelling.told(run.load_state)}",
         "ended": sayings.run_words(run.kind, result, figures=False),
         "resistance": sayings.resistance_text(result),
         "volts": show(result.max_volts, "V"),
