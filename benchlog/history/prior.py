@@ -129,7 +129,7 @@ def _sentence(freed: Rate, kicks: Spread | None, rung: str, at_rung: Rate, why: 
         return f"Of those like it {why} More kicks are hardly worth it."
     told = f"Of those like it {freed.text} came free"
     if kicks is not None:
-        told += f", the middle one after {kicks.median:g} kick{'' if kicks.median == 1 else 's'}"
+        told += f", the middle one after {kicks.median:g} {'kick' if kicks.median == 1 else 'kicks'}"
     if rung:
         told += f'; most often at "{rung}": {at_rung.text}'
     return told + "."

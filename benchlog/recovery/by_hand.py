@@ -91,7 +91,7 @@ def _one_hold(situation: Situation, number: int, volts: float, amps: float) -> P
 
 
 def _found(situation: Situation, holds: int) -> Finding:
-    held = f"{holds} hold{'s' * (holds != 1)} with the hand on the shaft"
+    held = f"{holds} {'hold' if holds == 1 else 'holds'} with the hand on the shaft"
     if situation.answer == IT_TURNS:
         situation.moved = True
         return Finding(

@@ -61,7 +61,7 @@ def figures_of(pasts: Sequence[PastJob], by: str, now_utc: str, currency: str) -
     if by == RUNG:
         columns, rows = texts.RUNG_COLUMNS, [_rung(one) for one in rungs(pasts, Key.KIND)]
     else:
-        columns, rows = (*texts.FIGURE_COLUMNS, charged), [_group(group) for group in groups]
+        columns, rows = (*texts.FIGURE_COLUMNS, charged), [_group(group, by) for group in groups]
     return Figures(
         columns=columns,
         rows=tuple(rows),
@@ -71,7 +71,8 @@ def figures_of(pasts: Sequence[PastJob], by: str, now_utc: str, currency: str) -
     )
 
 
-def _group(group: Group) -> Row:
+def _group(group: Group, by: str) -> Row:
+    label = retelling.told(group.label) if by == Key.METHOD else group.label  # others are a person's own words
     back = group.comebacks
     returned = []
     for days, jobs in zip(DAYS, (back.within_30, back.within_90), strict=True):
@@ -79,9 +80,9 @@ def _group(group: Group) -> Row:
         returned.append(Cell(text=NOTHING if by is None else retelling.told(by.text), jobs=jobs))
     money = show_money(group.cents) if group.charged else NOTHING
     return Row(
-        label=group.label,
+        label=label,
         cells=(
-            Cell(text=group.label, jobs=group.jobs),
+            Cell(text=label, jobs=group.jobs),
             Cell(text=str(len(group.jobs)), jobs=group.jobs),
             Cell(text=retelling.told(group.freed_rate.text) if group.tried else NOTHING, jobs=group.tried),
             Cell(text=_middle(group.kicks), jobs=group.freed),

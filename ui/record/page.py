@@ -86,7 +86,7 @@ class RecordPage(QWidget):
         for kind in HAND_STEPS:
             shown = retelling.told(kind.value)
             pill = button(shown, f"record_{kind.value}", "pill")
-            pill.setAccessibleName(texts.HAND_ACCESSIBLE.format(step=kind.value))
+            pill.setAccessibleName(texts.HAND_ACCESSIBLE.format(step=shown))
             pill.clicked.connect(lambda _=False, done=kind: self.hand.emit(done, self.words.text().strip()))
             pills.addWidget(pill, 1)
             self.pills.append(pill)
