@@ -1,6 +1,7 @@
 """Opens the window on a ledger and stays until it is closed."""
 
 import argparse
+import gc
 import logging
 import os
 import signal
@@ -15,7 +16,8 @@ from benchlog.errors import LedgerError
 from benchlog.ledger.store import Ledger
 from benchlog.logs import keep_log
 from benchlog.settings import ledger_file
-from ui import texts, theme
+from ui import sayings, texts, theme
+from ui.alarms import What
 from ui.backing_up import BackingUp
 from ui.charts.live_plot import load_library
 from ui.faults import hook_faults
@@ -24,6 +26,7 @@ from ui.output_off import OutputOffKeys
 from ui.preferences import COLOURS, Preferring, preferences_file
 from ui.session import Session
 from ui.snapshots import take_all
+from ui.translating import speak_language, wanted_language
 
 EX_NO_LEDGER = 74
 QUIET_AFTER_MS = 400
@@ -58,6 +61,7 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
     application.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)  # theirs would take the keys
     application.setApplicationName(texts.PROGRAM)
     application.setFont(theme.font())
+    speak_language(wanted_language(preferring.now.language), application)
     try:
         ledger = Ledger.open(chosen.ledger or ledger_file(), sole_writer=True)
     except LedgerError as error:
@@ -81,10 +85,10 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         if colours == "system":
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()
-        QTimer.singleShot(QUIET_AFTER_MS, load_library)
+        QTimer.singleShot(QUIET_AFTER_MS, standing)
         backing_up = BackingUp(window, ledger)
         if ledger.read_only:
-            window.notice.tell(ledger.read_only)
+            window.notice.tell(sayings.sentence(ledger.read_only), What.READ_ONLY)
         else:
             QTimer.singleShot(2 * QUIET_AFTER_MS, backing_up.start)
         if chosen.snapshot is not None:
@@ -93,6 +97,13 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
             return application.exec()
         finally:
             backing_up.stop()
+
+
+def standing() -> None:
+    """The window stands. What is there by now stays: no look for garbage goes through it again, which took longest."""
+    gc.enable()
+    gc.freeze()
+    load_library()
 
 
 def tell(line: str, *, from_icon: bool) -> None:

@@ -5,6 +5,7 @@ from PySide6.QtCore import QObject, Signal
 from benchlog.ledger.backups import Backup, BackupOfTheDay
 from benchlog.ledger.store import Ledger
 from ui import retelling, texts
+from ui.alarms import What
 from ui.main_window import MainWindow
 
 
@@ -29,6 +30,6 @@ class BackingUp(QObject):
 
     def _tell(self, told: Backup | str) -> None:
         if isinstance(told, str):
-            self._window.notice.tell(texts.BACKUP_FAILED.format(what=retelling.told(str(told))))
+            self._window.notice.tell(texts.BACKUP_FAILED.format(what=retelling.told(str(told))), What.BACKUP)
         elif told.trouble:
-            self._window.notice.tell(texts.BACKUP_LACKS.format(what=retelling.told(told.trouble)))
+            self._window.notice.tell(texts.BACKUP_LACKS.format(what=retelling.told(told.trouble)), What.BACKUP)

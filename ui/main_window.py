@@ -72,6 +72,7 @@ class MainWindow(QMainWindow):
         captions += [self.curves.run_in.plot.caption, self.curves.chart.plot.caption, self.history.plot.caption]
         for caption in captions:
             caption.of_job, caption.demo = self.header.title.text, demo
+        self.curves.chart.plot.caption.of_job = self.header.told
         self.history.plot.caption.of_job = self.history.detail.text
 
     def _lay_out(self) -> None:
@@ -172,7 +173,16 @@ class MainWindow(QMainWindow):
         if isinstance(application, QApplication):
             application.setPalette(theme.palette(tokens))
             application.setStyleSheet(theme.style_sheet(tokens))
-        for part in (self.rail, self.panel, self.notice, self.red, self.record, self.curves, self.history, *self.views()):
+        for part in (
+            self.rail,
+            self.panel,
+            self.notice,
+            self.red,
+            self.record,
+            self.curves,
+            self.history,
+            *self.views(),
+        ):
             part.set_tokens(tokens)
 
     def closeEvent(self, event: QCloseEvent) -> None:

@@ -1,9 +1,11 @@
 """What is known about the output being off, in words with a shape."""
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QPushButton
 
 from ui import texts, theme
+from ui.density import ROOMY, Density
 from ui.off_state import OffState
 from ui.pieces import label
 from ui.shapes import Sign
@@ -19,7 +21,8 @@ class OffNotice(QFrame):
         super().__init__()
         self._tokens = tokens
         self.setObjectName("off_notice")
-        row = QGridLayout(self)
+        self._density = ROOMY
+        row = self._row = QGridLayout(self)
         row.setContentsMargins(12, 8, 12, 8)
         row.setHorizontalSpacing(8)
         row.setColumnStretch(1, 1)
@@ -58,7 +61,26 @@ class OffNotice(QFrame):
             part.style().unpolish(part)
             part.style().polish(part)
         # After polishing: that puts back the font a label had when it was polished first.
-        self.words.setFont(theme.semibold(theme.BODY_PX + 1) if alarm else theme.font(theme.SECOND_PX))
+        px = theme.SECOND_PX + 1 if self._density.narrow else theme.BODY_PX + 1
+        self.words.setFont(theme.semibold(px) if alarm else theme.font(theme.SECOND_PX))
+        self.seen.setFont(theme.semibold(theme.SECOND_PX - 1 if self._density.narrow else theme.SECOND_PX))
+        self._keep_words_whole()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._keep_words_whole()
+
+    def _keep_words_whole(self) -> None:
+        """A layout that is short of room takes it from a label that wraps."""
+        edges = self._row.contentsMargins()
+        width = self.width() - edges.left() - edges.right() - self.sign.sizeHint().width() - 10
+        self.words.setMinimumHeight(self.words.heightForWidth(max(width, 40)))
+
+    def fit(self, density: Density) -> None:
+        self._density = density
+        across, down = (8, 5) if density.narrow else (12, 8)
+        self._row.setContentsMargins(across, down, across, down)
+        self.show_state(self._state, self.words.text())
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens

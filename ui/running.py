@@ -19,12 +19,13 @@ from benchlog.outcome import Outcome, RunResult
 from benchlog.records import STAGE_OF, EntryKind, Event, RunKind, Stage
 from benchlog.recovery.steps import built_in
 from ui import retelling, sayings, texts
+from ui.alarms import What
 from ui.bench_job import BenchJob
 from ui.bench_keys import BenchKeys
 from ui.facts import FootFacts
-from ui.frame_parts import Notice
 from ui.live_run import LinkFactory, LiveRun
 from ui.main_window import MainWindow
+from ui.notice import Notice
 from ui.off_state import OffEvent
 from ui.off_watch import OffWatch
 from ui.run_request import request_for
@@ -41,9 +42,9 @@ def minding_the_ledger(notice: Notice) -> Iterator[None]:
         yield
     except (LedgerError, JournalDamaged, OSError) as error:
         _log.error("the ledger: %s", error)
-        notice.tell(texts.LEDGER_TROUBLE.format(what=retelling.told(str(error))), alarm=True)
+        notice.tell(texts.LEDGER_TROUBLE.format(what=retelling.told(str(error))), What.LEDGER)
     except Refused as refusal:
-        notice.tell(sayings.sentence(str(refusal)))
+        notice.tell(sayings.sentence(str(refusal)), What.REFUSED)
 
 
 class Receiver(Protocol):
@@ -81,6 +82,7 @@ class Running(QObject):
         self._receiver: Receiver | None = None
         self.asking: Callable[[], bool] = lambda: False
         """Whether a supply is being asked what it is: it hears one voice at a time."""
+        self.beep: Callable[[], None] = QApplication.beep
         self.live.progressed.connect(self._on_progress)
         self.live.happened.connect(self._on_event)
         self.live.asked.connect(self._on_question)
@@ -104,9 +106,10 @@ class Running(QObject):
         setting = self.window.intake.setting()
         problem = self.window.intake.setting_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
         if not self.off.may_begin:
-            problem = texts.ACKNOWLEDGE_FIRST
+            notice.tell(texts.ACKNOWLEDGE_FIRST, What.ACKNOWLEDGE_FIRST)
+            return
         if problem:
-            notice.tell(problem)
+            notice.tell(problem, What.NEEDED)
             return
         with minding_the_ledger(notice):
             starts = self.window.prove.starts()
@@ -127,11 +130,11 @@ class Running(QObject):
         try:
             self.live.begin(request)
         except OSError as error:
-            self.window.notice.tell(texts.NO_START.format(what=retelling.told(str(error))), alarm=True)
+            self.window.notice.tell(texts.NO_START.format(what=retelling.told(str(error))), What.NO_START)
             return False
         self._receiver = receiver
         self.off.tell(OffEvent.BEGAN)
-        self.window.notice.hide()
+        self.window.notice.put_away()
         self.window.panel.show_run()
         receiver.begin(request)
         self._kicks, self._flowing = request.kicks_today, False
@@ -187,7 +190,7 @@ class Running(QObject):
         """One for each kick, and one as current begins to flow under a held key: eyes can stay on the shaft."""
         flowing = self.keys.armed and progress.output_on and progress.set_volts > 0
         if progress.kicks > self._kicks or (flowing and not self._flowing):
-            QApplication.beep()
+            self.beep()
         self._kicks, self._flowing = progress.kicks, flowing
 
     def _on_event(self, event: Event) -> None:

@@ -160,7 +160,7 @@ class Session(QObject):
         self.window.free.offer_hand(self._may_begin and job is not None and way.may_go_to(Stage.FREE))
         self._show_leads(job is not None)
         self.advising.show(here=self.here is Stage.FREE)
-        self.window.free.take_hand_steps(job is not None and not self.bench.closed)
+        self.window.free.take_hand_steps(self._why_not_kept())
         self.window.prove.lock(self.run.on)
         with self._minding_the_ledger():
             self.supplying.follow()
@@ -170,7 +170,20 @@ class Session(QObject):
     @property
     def _may_begin(self) -> bool:
         """Whether a run could be begun and filed."""
-        return not (self.run.on or self.bench.closed or self.ledger.read_only) and self.off.may_begin
+        return not self._why_no_run()
+
+    def _why_no_run(self) -> str:
+        if self.run.on:
+            return texts.NOT_WHILE_ON
+        if self.bench.closed:
+            return texts.JOB_IS_CLOSED
+        return self.ledger.read_only or ("" if self.off.may_begin else texts.ACKNOWLEDGE_FIRST)
+
+    def _why_not_kept(self) -> str:
+        """Why no hand step or note is kept with a job now."""
+        if self.bench.job is None:
+            return texts.NEEDS_JOB
+        return texts.JOB_IS_CLOSED if self.bench.closed else ""
 
     def _show_header(self) -> None:
         curves = self.curving.header() if self.window.room == CURVES_ROOM else None
@@ -223,7 +236,7 @@ class Session(QObject):
         resource, output = setting.resource, setting.output
         with self._minding_the_ledger():
             self.window.probe.show_leads(lead_check(self.ledger, resource, output) if resource else None)
-        self.window.probe.offer_leads(on_bench and self._may_begin)
+        self.window.probe.offer_leads(self._why_no_run() if on_bench else texts.NEEDS_JOB)
 
     def _show_taken(self) -> None:
         """Another ladder, or other ceilings, were taken over."""

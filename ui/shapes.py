@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from ui import theme
 
-SIGNS = ("turning", "locked", "creeping", "resting", "unknown", "none", "on", "alarm", "done")
+SIGNS = ("turning", "locked", "creeping", "resting", "unknown", "none", "on", "alarm", "look", "ask", "done")
 
 
 class Sign(QWidget):
@@ -31,6 +31,13 @@ class Sign(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         draw_sign(painter, QRectF(self.rect()).adjusted(1, 1, -1, -1), self.sign, QColor(self._colour))
         painter.end()
+
+
+def draw_focus(painter: QPainter, box: QRectF, tokens: theme.Tokens) -> None:
+    """The ring around what the keyboard acts on, where the style sheet can't draw it."""
+    painter.setPen(QPen(QColor(tokens.ink), 2))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 5, 5)
 
 
 def draw_sign(painter: QPainter, box: QRectF, sign: str, colour: QColor) -> None:
@@ -64,6 +71,14 @@ def draw_sign(painter: QPainter, box: QRectF, sign: str, colour: QColor) -> None
             painter.setPen(QColor(255, 255, 255) if colour.lightness() < 140 else QColor(0, 0, 0))
             painter.setFont(theme.semibold(max(8, int(box.height() * 0.6))))
             painter.drawText(box.adjusted(0, box.height() * 0.2, 0, 0), Qt.AlignmentFlag.AlignCenter, "!")
+        case "look" | "ask":
+            if sign == "look":
+                painter.drawEllipse(box)
+            else:
+                painter.drawRoundedRect(box, box.width() * 0.18, box.width() * 0.18)
+            painter.setPen(QColor(255, 255, 255) if colour.lightness() < 140 else QColor(0, 0, 0))
+            painter.setFont(theme.semibold(max(8, int(box.height() * 0.7))))
+            painter.drawText(box, Qt.AlignmentFlag.AlignCenter, "!" if sign == "look" else "?")
         case _:
             painter.setPen(colour)
             painter.setFont(theme.semibold(max(8, int(box.height()))))

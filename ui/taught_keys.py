@@ -118,7 +118,7 @@ def taught(role: Role, now: Preferences) -> QKeyCombination | None:
 
 def _read(kept: str) -> QKeyCombination | None:
     made = QKeySequence(kept, QKeySequence.SequenceFormat.PortableText)
-    return made[0] if made.count() == 1 else None
+    return made[0] if made.count() == 1 else None  # type: ignore[index]
 
 
 class Teaching(QObject):

@@ -869,3 +869,16 @@ HELP_TITLES: dict[str, str] = {
     "keys": "All keys",
     "words": "Words used here",
 }
+
+# why something can't be pressed
+NEEDS_JOB = "Take a job in first."
+JOB_IS_CLOSED = "The job is closed. What it says is corrected in the history."
+COMES_AFTER = "Not yet: first {stage}."
+SAFE_OPEN_ONE, SAFE_OPEN_MANY = "1 line is not answered yet.", "{count} lines are not answered yet."
+SAFE_KEPT = "Kept with the job; what was said is not taken back."
+NOTHING_TO_UNDO = "Nothing was changed that could be taken back."
+STILL_LOOKING = "It is being looked for supplies. Wait until that is over."
+NOTHING_CALCULATED = "Give what is asked for first."
+NO_MINUTES = "The job was not on the bench since minutes were last charged."
+GOES_ON_ALREADY = "Work goes on already."
+RUN_NOT_NOW = "No run can be begun now."

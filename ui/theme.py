@@ -184,7 +184,7 @@ QPushButton[look="plain-ask"] {{ background: {t.card}; color: {t.blue}; border: 
 QPushButton[look="choice"] {{ background: {t.card}; color: {t.second}; }}
 QPushButton[look="choice"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
 QPushButton[look="choice"]:checked:disabled {{ background: {t.second}; color: {t.card}; }}
-QPushButton[look="alarm"] {{ background: {t.red}; color: {t.card}; border: 2px solid {t.red}; padding: 0 8px; }}
+QPushButton[look="alarm"] {{ background: {t.red}; color: {t.card}; border: 2px solid {t.red}; padding: 0 4px; }}
 QLineEdit, QComboBox, QSpinBox, QPlainTextEdit {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 6px;
   padding: 2px 10px; selection-background-color: {t.selection}; selection-color: {t.ink}; }}
 QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus {{ border: 2px solid {t.ink};

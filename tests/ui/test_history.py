@@ -20,10 +20,10 @@ from benchlog.records import Closing, Item, JobState, Motor, TakenIn
 from benchlog.settings import Settings
 from tests.ui.conftest import Desk
 from ui import texts, theme
-from ui.frame_parts import Notice
 from ui.history.browsing import PAGE, Browsing
 from ui.history.errands import Errands
 from ui.history.room import HistoryRoom
+from ui.notice import Notice
 
 
 def fill(ledger: Ledger, kind: str, count: int = 1, taken_in: TakenIn | None = None) -> None:

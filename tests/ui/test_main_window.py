@@ -7,6 +7,7 @@ from benchlog.records import Stage
 from benchlog.recovery.ceilings import Limits, intersect
 from tests.ui.conftest import Desk
 from ui import theme
+from ui.alarms import What
 
 LONG = "the thing hums when it is switched on but does not turn, and smells when it is left so, says its owner, " * 3
 
@@ -15,7 +16,7 @@ LONG = "the thing hums when it is switched on but does not turn, and smells when
 def test_every_stage_fits_1366_by_768(desk: Desk, stage: Stage) -> None:
     window = desk.window
     window.show_stage(stage)
-    window.notice.tell(LONG, alarm=True)
+    window.notice.tell(LONG, What.LEDGER)
     window.free.question.ask(Question(id=1, text=LONG, choices=["leads are swapped", "skip"]))
     window.free.say("Turn the shaft by hand both ways, tap the housing, let a drop soak in, and then go on.", LONG)
     window.panel.off.seen.show()

@@ -129,7 +129,9 @@ def test_not_confirmed_stays_until_a_person_says_so(desk: Desk) -> None:
     assert not desk.window.probe.start_button.isVisible()
     desk.session.running.begin(RunKind.PROBE)
     assert len(desk.links) == 1
-    assert desk.window.notice.words.text() == texts.ACKNOWLEDGE_FIRST
+    newest = desk.window.notice.alarms.newest
+    assert newest is not None
+    assert newest.words == texts.ACKNOWLEDGE_FIRST
     desk.click("off_acknowledge")
     assert desk.session.off.state is OffState.IDLE
     desk.click("probe_start")

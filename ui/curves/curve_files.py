@@ -18,9 +18,9 @@ from ui.curves import exporting
 from ui.curves.laying import Laid, lay
 from ui.curves.reading import Shown
 from ui.curves.room import CAPTURE_PAGE, CHART_PAGE, CurvesRoom
-from ui.frame_parts import Notice
 from ui.history.errands import Errands
 from ui.history.paper import write_new
+from ui.notice import Notice
 
 Picked = tuple[Captured, int]
 """The run that is picked out, and the number of the start in it, from 0."""

@@ -20,6 +20,7 @@ from benchlog.settings import Settings
 from ui import curve_texts as texts
 from ui import sayings
 from ui import texts as window_texts
+from ui.alarms import What
 from ui.bench_job import BenchJob
 from ui.charts.live_plot import load_library
 from ui.curves import after_run, told
@@ -31,6 +32,7 @@ from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, NOTHING, RUN_I
 from ui.curves.running_in import RunningIn
 from ui.history.errands import Errands
 from ui.main_window import MainWindow
+from ui.pieces import grey
 from ui.run_request import BenchSetting, output_of, request_for
 from ui.running import Running, minding_the_ledger
 
@@ -386,7 +388,7 @@ class Curving(QObject):
         if shown is None or shown.lot is None or self.running.in_the_way():
             return
         if not who:
-            self.window.notice.tell(texts.NEEDS_WHO_GOOD)
+            self.window.notice.tell(texts.NEEDS_WHO_GOOD, What.NEEDED)
             return
         lot = shown.lot
         self.errands.ask("limits", lambda: after_run.make_limits(self.ledger, lot, who), self._show_limits)
@@ -439,11 +441,11 @@ class Curving(QObject):
         shown = self.shown
         words, due = after_run.checks_told(shown) if shown is not None else ("", False)
         card.show_checks(words, due=due, shown=lot is not None)
-        card.check.setEnabled(not self._why_not())
+        grey(card.check, self._why_not())
         self.run_in.offer()
-        self.room.chart.export.setEnabled(shown is not None and bool(shown.lines))
-        self.room.chart.before.setEnabled(shown is not None and bool(shown.lines))
-        self.room.chart.over.setEnabled(shown is not None and bool(shown.lines))
+        nothing = "" if shown is not None and shown.lines else texts.EXPORT_NOTHING
+        for one in (self.room.chart.export, self.room.chart.before, self.room.chart.over):
+            grey(one, nothing)
 
     def _scan(self, serial: str) -> None:
         number = self._number_of(serial)
@@ -486,7 +488,7 @@ class Curving(QObject):
         if not why and not self._supply():
             why = window_texts.NEEDS_SUPPLY
         if why or test is None:
-            notice.tell(why or texts.NEEDS_TEST)
+            notice.tell(why or texts.NEEDS_TEST, What.NEEDED)
             return
         with minding_the_ledger(notice):
             unit = None if lot is None else add_unit(self.ledger, lot, serial)

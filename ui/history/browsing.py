@@ -19,13 +19,15 @@ from benchlog.ledger.wanted import Wanted
 from benchlog.records import Event, Job, Run, Trace
 from benchlog.settings import Settings, Shop, owner_settings
 from ui import retelling, texts
-from ui.frame_parts import Notice
+from ui.alarms import What
 from ui.history import paper
 from ui.history.errands import Errands
 from ui.history.figures import Figures, figures_of
 from ui.history.job_card import run_line
 from ui.history.room import JOBS_PAGE, NUMBERS_PAGE, HistoryRoom
 from ui.moments import clock_text, day_text
+from ui.notice import Notice
+from ui.pieces import grey
 from ui.record.job_record import JobRecord, read_record
 from ui.record.timeline import timeline
 from ui.run_request import ceilings_of
@@ -303,7 +305,7 @@ class Browsing(QObject):
             self._notice.tell(trouble or texts.HISTORY_PICK)
             return
         if what.startswith("trace") and not run:
-            self._notice.tell(texts.HISTORY_NO_RUN)
+            self._notice.tell(texts.HISTORY_NO_RUN, What.NEEDED)
             return
         wanted, only = self._room.wanting.wanted(), self._only
         dialog = QFileDialog(self._room, texts.SAVE_TITLES[what])
@@ -341,7 +343,7 @@ class Browsing(QObject):
     # the backup
 
     def _back_up(self) -> None:
-        self._room.back_up.setEnabled(False)
+        grey(self._room.back_up, texts.BACKING_UP)
         self._room.backup.say(texts.BACKING_UP)
         self._errands.ask("backup", self._make_backup, self._show_made)
 
@@ -354,11 +356,11 @@ class Browsing(QObject):
             return str(error)
 
     def _show_made(self, made: Backup | str) -> None:
-        self._room.back_up.setEnabled(not self._ledger.read_only)
+        grey(self._room.back_up, retelling.told(self._ledger.read_only))
         if isinstance(made, str) and made:
-            self._notice.tell(texts.BACKUP_NOT_MADE.format(what=retelling.told(made)))
+            self._notice.tell(texts.BACKUP_NOT_MADE.format(what=retelling.told(made)), What.BACKUP)
         elif isinstance(made, Backup) and made.trouble:
-            self._notice.tell(texts.BACKUP_MADE_LACKS.format(what=retelling.told(made.trouble)))
+            self._notice.tell(texts.BACKUP_MADE_LACKS.format(what=retelling.told(made.trouble)), What.BACKUP)
         self._errands.ask("last good", lambda: last_good(self._ledger.path), self._show_backup)
 
     def _show_backup(self, found: Backup | None) -> None:

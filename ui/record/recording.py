@@ -17,8 +17,10 @@ from benchlog.pictures.taking import Taken
 from benchlog.records import Attached, Entry, EntryKind, JobState, Stage
 from benchlog.settings import Settings
 from ui import retelling, texts
+from ui.alarms import What
 from ui.bench_job import BenchJob
 from ui.main_window import MainWindow
+from ui.pieces import grey
 from ui.record.bench_clock import BenchClock
 from ui.record.charges import Minutes, Wanted, charge
 from ui.record.drafting_beside import DraftingBeside
@@ -102,7 +104,7 @@ class Recording(QObject):
         if (None if job is None else job.id) != self._job:
             self._take_up(None if job is None else job.id)
         self.clock.follow(None if job is None or self._bench.closed else job.id)
-        self.row.setEnabled(job is not None)
+        grey(self.row, "" if job is not None else texts.NEEDS_JOB)
         self.page.pictures.set_output_off(self._running.off.may_begin and not self._running.live.on)
         self._turn(self._asked())
         self._show_row()
@@ -299,7 +301,7 @@ class Recording(QObject):
     def _has_who(self) -> bool:
         """Whether it is said who works; else that is asked for."""
         if not self._who():
-            self._window.notice.tell(texts.NEEDS_WHO)
+            self._window.notice.tell(texts.NEEDS_WHO, What.NEEDED)
             self.page.who.setFocus()
         return bool(self._who())
 

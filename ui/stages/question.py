@@ -1,13 +1,17 @@
 """A question of the run, in the work area with big buttons: never a dialog, so that nothing covers "Output off"."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Question
 from ui import sayings, texts
 from ui.pieces import button, label
 from ui.shapes import Sign
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
+
+WORDS_PX = 300
+"""The choices stand below the words where less than this is left for them beside."""
 
 
 class QuestionCard(QFrame):
@@ -19,22 +23,23 @@ class QuestionCard(QFrame):
         super().__init__()
         self.setObjectName("question")
         self.setProperty("look", "ask")
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 10, 12, 10)
+        asked = QWidget()
+        row = QHBoxLayout(asked)
+        row.setContentsMargins(0, 0, 4, 0)
         row.setSpacing(12)
         self.sign = Sign(tokens.blue, side=26)
-        self.sign.show_sign("unknown", tokens.blue)
+        self.sign.show_sign("ask", tokens.blue)
         words = QVBoxLayout()
         words.setSpacing(2)
         words.addWidget(label(texts.QUESTION_TITLE, "ask", bold=True))
         self.text = label("", wrap=True)
         self.text.setObjectName("question_text")
         words.addWidget(self.text)
-        self._choices = QHBoxLayout()
-        self._choices.setSpacing(8)
         row.addWidget(self.sign, 0, Qt.AlignmentFlag.AlignVCenter)
         row.addLayout(words, 1)
-        row.addLayout(self._choices)
+        self._row = WrapRow(self)
+        self._row.setContentsMargins(14, 8, 12, 8)
+        self._row.add(asked, stretch=1, least=WORDS_PX)
         self.buttons: list[QPushButton] = []
         self.hide()
 
@@ -45,13 +50,13 @@ class QuestionCard(QFrame):
             made = button(sayings.choice_text(choice), f"choice_{index}", "ask" if index == 0 else "plain-ask")
             made.setMinimumWidth(96)
             made.clicked.connect(lambda _checked=False, asked=question.id, chosen=choice: self._answer(asked, chosen))
-            self._choices.addWidget(made)
+            self._row.add(made)
             self.buttons.append(made)
         self.show()
 
     def withdraw(self) -> None:
         for old in self.buttons:
-            self._choices.removeWidget(old)
+            self._row.removeWidget(old)
             old.hide()
             old.deleteLater()
         self.buttons = []
@@ -62,4 +67,4 @@ class QuestionCard(QFrame):
         self.answered.emit(asked, chosen)
 
     def set_tokens(self, tokens: Tokens) -> None:
-        self.sign.show_sign("unknown", tokens.blue)
+        self.sign.show_sign("ask", tokens.blue)
