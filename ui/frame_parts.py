@@ -64,8 +64,15 @@ class Header(QWidget):
 
     def show_job(self, title: str, about: str, *, on_bench: bool) -> None:
         self.title.setText(title)
+        self._about = about
         self.about.say(about)
         self.new_button.setVisible(on_bench)
+
+    def told(self) -> str:
+        """What is shown, whole: for a picture's title line."""
+        return texts.CHART_CAPTION.format(job=self.title.text(), run=self._about)
+
+    _about = ""
 
     def fit(self, density: Density) -> None:
         self.setFixedHeight(density.header_px)

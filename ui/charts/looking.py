@@ -92,5 +92,7 @@ class Looking:
 
 
 def looked_words(words: str, span: Span, whole_s: float) -> str:
-    low, high, whole = (f"{round(at_s, 3) + 0.0:.10g} s" for at_s in (*span, whole_s))
+    """No finer than what is in view needs."""
+    places = 3 if span[1] - span[0] < 1 else 1
+    low, high, whole = (f"{round(at_s, places) + 0.0:.10g} s" for at_s in (*span, whole_s))
     return words.format(low=low, high=high, whole=whole)

@@ -35,6 +35,7 @@ from ui.charts.looking import looked_words
 from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line, Overlaid
 from ui.charts.overlay_painting import Places, Sheet
 from ui.charts.scale import Scale, round_step
+from ui.moments import clock_text, day_text, now_utc
 from ui.theme import Tokens
 
 LEFT, RIGHT, TOP, BOTTOM, BETWEEN = 58.0, 26.0, 34.0, 34.0, 22.0
@@ -254,6 +255,8 @@ class OverlayPlot(QWidget):
     # as a picture
 
     def copy(self) -> None:
+        now = now_utc()  # starts of many days may lie over one another: the picture has the day of its own
+        self.caption.run = texts.PICTURED.format(day=day_text(now), at=clock_text(now))
         self.bar.say_briefly(copy_chart(self))
 
     def picture_size(self) -> QSize:
@@ -304,7 +307,7 @@ class OverlayPlot(QWidget):
         layers += [
             (line, QPen(QColor(ink), width, style))
             for line, ink, width, style in (
-                (shown.mean if len(shown.crowd) > 1 else None, tokens.second, 1.8, Qt.PenStyle.SolidLine),
+                (shown.mean if len(shown.crowd) > 1 else None, tokens.second, 1.8, Qt.PenStyle.DashDotLine),
                 (shown.capture, tokens.ink, 1.0, Qt.PenStyle.SolidLine),
                 (shown.filled_in, tokens.second, 1.4, Qt.PenStyle.DotLine),
                 (picked, colour, 2.2, Qt.PenStyle.SolidLine),
