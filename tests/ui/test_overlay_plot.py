@@ -12,6 +12,7 @@ from benchlog.quantities import show
 from tests.benchmarks.overlay_redraws import made_starts
 from ui import theme
 from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line
+from ui.charts.overlay_painting import pens as pens_of
 from ui.charts.overlay_plot import OverlayPlot
 
 NO_KEYS = Qt.KeyboardModifier.NoModifier
@@ -198,3 +199,35 @@ def test_nothing_captured_is_said(qtbot: QtBot) -> None:
     empty.resize(500, 300)
     assert "Nothing captured yet" in empty.accessibleName()
     assert not empty.grab().isNull()
+
+
+def test_lines_that_lie_over_one_another_differ_in_more_than_colour() -> None:
+    pens = list(pens_of(theme.LIGHT, theme.LIGHT.amps).values())
+    for number, one in enumerate(pens):
+        for other in pens[number + 1 :]:
+            assert one.style() != other.style() or abs(one.widthF() - other.widthF()) >= 1.0
+
+
+def test_looked_at_closer_it_says_so_in_its_corner_and_the_button_returns(plot: OverlayPlot) -> None:
+    inside = plot.sheets()[AMPS].box
+    plot.look((0.1, 0.4))
+    assert plot.bar.isVisible()
+    assert plot.bar.geometry().bottom() <= inside.top()  # it covers no line
+    assert plot.sheets()[AMPS].box == inside
+    QTest.mouseClick(plot.bar.button, Qt.MouseButton.LeftButton)
+    assert plot.view() == plot.shown.span()
+    assert not plot.bar.isVisible()
+
+
+def test_a_c_is_left_to_the_scanner(plot: OverlayPlot) -> None:
+    QTest.keyClicks(plot, "c")
+    assert plot.cursors is None
+
+
+def test_tab_takes_the_other_cursor(plot: OverlayPlot) -> None:
+    plot.show_cursors(True)
+    plot.activateWindow()
+    plot.setFocus()
+    QTest.keyClick(plot, Qt.Key.Key_Tab)
+    assert plot.cursors is not None
+    assert plot.cursors.held == 1

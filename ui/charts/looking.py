@@ -94,5 +94,5 @@ class Looking:
 def looked_words(words: str, span: Span, whole_s: float) -> str:
     """No finer than what is in view needs."""
     places = 3 if span[1] - span[0] < 1 else 1
-    low, high, whole = (f"{round(at_s, places) + 0.0:.10g} s" for at_s in (*span, whole_s))
+    low, high, whole = (f"{round(at_s, places) + 0.0:.10g} s".replace("-", "−") for at_s in (*span, whole_s))
     return words.format(low=low, high=high, whole=whole)

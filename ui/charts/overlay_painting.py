@@ -43,6 +43,20 @@ def polygon(x: Floats, y: Floats) -> QPolygonF:
     return made
 
 
+def pens(tokens: Tokens, colour: str) -> dict[str, QPen]:
+    """Of the single lines that may lie over one another. Each differs from the others in its dashes or in its width."""
+    return {
+        name: QPen(QColor(ink), width, style)
+        for name, ink, width, style in (
+            ("before", tokens.ink, 1.2, Qt.PenStyle.DashLine),
+            ("mean", tokens.second, 1.8, Qt.PenStyle.DashDotLine),
+            ("capture", tokens.ink, 1.0, Qt.PenStyle.SolidLine),
+            ("filled in", tokens.second, 1.4, Qt.PenStyle.DotLine),
+            ("picked", colour, 2.2, Qt.PenStyle.SolidLine),
+        )
+    }
+
+
 def axes(painter: QPainter, sheet: Sheet, tokens: Tokens, *, times: bool, seconds: str) -> None:
     """Grid lines with round figures at the left, and with `times` below; the last of each with its unit."""
     painter.setFont(theme.font(theme.SECOND_PX))

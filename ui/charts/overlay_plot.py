@@ -302,16 +302,16 @@ class OverlayPlot(QWidget):
         painter.setClipRect(sheet.box.adjusted(-3, -3, 3, 3))
         colour = tokens.amps if what == AMPS else tokens.volts
         picked = None if shown.picked is None else shown.crowd[shown.picked]
-        dashed = Qt.PenStyle.DashLine
-        layers = [(line, QPen(QColor(tokens.ink), 1.2, dashed)) for line in shown.before]
+        pens = painting.pens(tokens, colour)
+        layers = [(line, pens["before"]) for line in shown.before]
         layers += [
-            (line, QPen(QColor(ink), width, style))
-            for line, ink, width, style in (
-                (shown.mean if len(shown.crowd) > 1 else None, tokens.second, 1.8, Qt.PenStyle.DashDotLine),
-                (shown.capture, tokens.ink, 1.0, Qt.PenStyle.SolidLine),
-                (shown.filled_in, tokens.second, 1.4, Qt.PenStyle.DotLine),
-                (picked, colour, 2.2, Qt.PenStyle.SolidLine),
-                (shown.live, colour, 2.2, Qt.PenStyle.SolidLine),
+            (line, pens[name])
+            for line, name in (
+                (shown.mean if len(shown.crowd) > 1 else None, "mean"),
+                (shown.capture, "capture"),
+                (shown.filled_in, "filled in"),
+                (picked, "picked"),
+                (shown.live, "picked"),
             )
             if line is not None and line.t_s.size
         ]
