@@ -4,12 +4,13 @@ import math
 
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QGridLayout, QSizePolicy, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QSizePolicy, QWidget
 
 from benchlog.bench.frames import Used
 from benchlog.recovery.ceilings import Ceilings
 from ui import retelling, texts, theme
-from ui.pieces import label
+from ui.density import ROOMY, Density
+from ui.pieces import Elided, button, label
 from ui.theme import Tokens
 
 MOST_CEILINGS = len(texts.USED_NAMES)
@@ -29,14 +30,25 @@ class CeilingBars(QFrame):
         self.setProperty("look", "card")
         self.of_run = False
         """Whether what is shown was used by a run, and isn't only what holds before one."""
+        self._used: list[Used] = []
+        self._density, self._unfolded = ROOMY, False
         self._grid = QGridLayout(self)
-        self._grid.setContentsMargins(18, 8, 18, 10)
         self._grid.setVerticalSpacing(1)
         self._grid.setHorizontalSpacing(8)
         self._grid.setColumnStretch(1, 1)
-        self._title = label(texts.USED_TITLE, "second", px=theme.SECOND_PX)
+        self._title = Elided(texts.USED_TITLE, "second", px=theme.SECOND_PX)
         self._set_by = label(texts.USED_SET_BY, "second", px=theme.SECOND_PX)
-        self._grid.addWidget(self._title, 0, 0, 1, 2)
+        self._unfold = button("", "ceilings_all", "room", accessible=texts.USED_ALL_NAME)
+        self._unfold.setFont(theme.font(theme.SECOND_PX))
+        self._unfold.setMinimumHeight(24)
+        self._unfold.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self._unfold.clicked.connect(self._press_unfold)
+        self._head = QWidget()
+        head = QHBoxLayout(self._head)
+        head.setContentsMargins(0, 0, 0, 0)
+        head.setSpacing(4)
+        head.addWidget(self._title, 1)
+        head.addWidget(self._unfold)
         self._grid.addWidget(self._set_by, 0, 2)
         self._none = label(texts.USED_NONE, "second", px=theme.SECOND_PX)
         self._grid.addWidget(self._none, 1, 0, 1, 3)
@@ -50,11 +62,25 @@ class CeilingBars(QFrame):
             self._grid.addWidget(row.bar, 2 * index + 3, 0, 1, 3)
             self._rows.append(row)
         self.blank()
+        self.fit(ROOMY)
+
+    def fit(self, density: Density) -> None:
+        """Where it is narrow the ceiling nearest its end stands for all, until they are asked for."""
+        self._density = density
+        self._grid.removeWidget(self._head)
+        self._grid.addWidget(self._head, 0, 0, 1, 3 if density.narrow else 2)
+        side = 10 if density.narrow else 18
+        self._grid.setContentsMargins(side, 4 if density.narrow else 8, side, 6 if density.narrow else 10)
+        self._lay()
+
+    def _press_unfold(self) -> None:
+        self._unfolded = not self._unfolded
+        self._lay()
 
     def rest(self) -> None:
         """No run is on: what is shown is of the last one."""
         if self.of_run:
-            self._title.setText(texts.USED_LAST_TITLE)
+            self._title.say(texts.USED_LAST_TITLE)
 
     def blank(self) -> None:
         """For no job, or another one."""
@@ -73,15 +99,24 @@ class CeilingBars(QFrame):
 
     def _show(self, used: list[Used], title: str) -> None:
         self.of_run = False
-        self._title.setText(title)
-        self._title.setToolTip("")
+        self._title.say(title)
+        self._used = used
+        for row, one in zip(self._rows, used, strict=False):
+            self._fill(row, one)
+        self._lay()
+
+    def _lay(self) -> None:
+        used, narrow = self._used, self._density.narrow
+        one = narrow and not self._unfolded
+        first = max(range(len(used)), key=lambda index: _share(used[index]), default=0)
         self._none.setVisible(not used)
-        self._set_by.setVisible(bool(used))
+        self._set_by.setVisible(bool(used) and not narrow)
+        self._unfold.setVisible(bool(used) and narrow)
+        self._unfold.setText(texts.USED_ALL.format(count=len(used)) if one else texts.USED_NEAREST)
         for index, row in enumerate(self._rows):
+            shown = index < len(used) and (index == first or not one)
             for part in row.parts():
-                part.setVisible(index < len(used))
-            if index < len(used):
-                self._fill(row, used[index])
+                part.setVisible(shown and not (narrow and part is row.layer))
 
     def _fill(self, row: "Row", used: Used) -> None:
         name, unit = texts.USED_NAMES.get(used.name, (used.name, ""))
@@ -99,6 +134,13 @@ class CeilingBars(QFrame):
     def set_tokens(self, tokens: Tokens) -> None:
         for row in self._rows:
             row.bar.set_tokens(tokens)
+
+
+def _share(used: Used) -> float:
+    """For which is nearest its end: what is used up counts, and volts and amps only where nothing is."""
+    if not (used.ceiling > 0 and math.isfinite(used.value)):
+        return -1.0
+    return used.value / used.ceiling if used.name in SPENT else 0.0
 
 
 class Row:

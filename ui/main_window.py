@@ -110,7 +110,7 @@ class MainWindow(QMainWindow):
         body.setSpacing(16)
         body.addLayout(middle, 1)
         body.addWidget(self.panel)
-        ground = QWidget()
+        ground = self.ground = QWidget()
         ground.setObjectName("ground")
         column = QVBoxLayout(ground)
         column.setContentsMargins(0, 0, 0, 0)
@@ -164,7 +164,7 @@ class MainWindow(QMainWindow):
         self._body.setContentsMargins(side, gap, side, min(gap, 12))
         self._body.setSpacing(gap)
         self._bench_row.setSpacing(min(gap, 12))
-        density.dress(self.centralWidget())
+        density.dress(self.ground)
 
     def wear(self, tokens: Tokens) -> None:
         """Another theme, for the whole application."""

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress
 from ui import texts, theme
+from ui.density import ROOMY, Density
 from ui.pieces import label
 from ui.shapes import Sign
 from ui.theme import Tokens
@@ -18,7 +19,7 @@ class Numerals(QFrame):
         super().__init__()
         self._tokens = tokens
         self.setProperty("look", "card")
-        grid = QGridLayout(self)
+        grid = self._grid = QGridLayout(self)
         grid.setContentsMargins(18, 8, 18, 8)
         grid.setSpacing(0)
         grid.setColumnStretch(0, 1)
@@ -26,13 +27,11 @@ class Numerals(QFrame):
         self.volts.setObjectName("numeral_volts")
         self.amps.setObjectName("numeral_amps")
         self._bars = (ColourBar(tokens.volts), ColourBar(tokens.amps))
-        for row, (number, unit) in enumerate(((self.volts, "V"), (self.amps, "A"))):
-            number.setFixedHeight(58)
+        self._units = (label("V", "second", px=20), label("A", "second", px=20))
+        for row, (number, small) in enumerate(zip((self.volts, self.amps), self._units, strict=True)):
             line = QHBoxLayout()
             line.setSpacing(6)
             line.addWidget(number)
-            small = label(unit, "second", px=20)
-            small.setFixedHeight(39)
             small.setAlignment(Qt.AlignmentFlag.AlignBottom)
             line.addWidget(small)
             line.addStretch(1)
@@ -42,9 +41,7 @@ class Numerals(QFrame):
         rule.setProperty("look", "line")
         rule.setFixedHeight(1)
         grid.addWidget(rule, 2, 0, 1, 2)
-        state = QHBoxLayout()
-        state.setContentsMargins(0, 10, 0, 4)
-        state.setSpacing(10)
+        state = self._state = QHBoxLayout()
         self.sign = Sign(tokens.ink)
         self.word = label("", px=18, bold=True)
         self.word.setObjectName("motion_word")
@@ -55,7 +52,22 @@ class Numerals(QFrame):
         state.addStretch(1)
         state.addWidget(self.regulation)
         grid.addLayout(state, 3, 0, 1, 2)
+        self.fit(ROOMY)
         self.rest()
+
+    def fit(self, density: Density) -> None:
+        """Type and heights follow the numerals; the volts and the amps are the last that give way."""
+        px, side = density.numeral_px, 10 if density.narrow else 18
+        self._grid.setContentsMargins(side, side // 2 - 1, side, side // 2 - 1)
+        for number, small, bar in zip((self.volts, self.amps), self._units, self._bars, strict=True):
+            number.setFont(theme.semibold(px))
+            number.setFixedHeight(px + 8)
+            small.setFont(theme.font(min(20, px // 2 + 2)))
+            small.setFixedHeight(round(px * 0.78))
+            bar.setFixedSize(4, round(px * 0.68))
+        self._state.setContentsMargins(0, px // 5, 0, px // 12)
+        self._state.setSpacing(10 if px > 40 else 6)
+        self.word.setFont(theme.semibold(min(18, px // 2 + 2)))
 
     def show_progress(self, progress: Progress) -> None:
         if progress.volts:

@@ -24,6 +24,7 @@ from ui.density import SENTENCE, TIGHT, Density
 
 _WHY, _HINT = "why_grey", "usual_hint"
 
+
 def label(text: str, tone: str = "", *, px: int = theme.BODY_PX, bold: bool = False, wrap: bool = False) -> QLabel:
     """`tone` picks the colour in the style sheet: second, third, ask, alarm, look. A label is a frame: no "look"."""
     made = QLabel(text)

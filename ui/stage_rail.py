@@ -5,14 +5,15 @@ from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
 from benchlog.records import Stage
-from ui import texts, theme
-from ui.pieces import plain_hint
+from ui import sayings, texts, theme
+from ui.density import ROOMY, Density
+from ui.pieces import grey, plain_hint, why_grey
 from ui.record.rail_row import RecordRow
-from ui.shapes import draw_sign
+from ui.shapes import draw_focus, draw_sign
 from ui.theme import Tokens
 from ui.way import Milestone, Standing, Way
 
-ROW_PX, CIRCLE_PX, TEXT_LEFT = 78, 24, 34
+CIRCLE_PX, TEXT_LEFT = 24, 34
 
 
 class StageRail(QWidget):
@@ -22,7 +23,7 @@ class StageRail(QWidget):
 
     def __init__(self, tokens: Tokens, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setFixedWidth(192)
+        self.setFixedWidth(ROOMY.rail_px)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(0)
@@ -40,17 +41,30 @@ class StageRail(QWidget):
         """`here`: the stage that is shown; None where none is."""
         for milestone in way.milestones:
             row = self.rows[milestone.stage]
+            grey(row, _why_not(way, milestone))
             row.show_milestone(milestone, here=milestone.stage is here)
-            row.setEnabled(way.may_go_to(milestone.stage))
 
     def say_live(self, stage: Stage, words: str) -> None:
         """What is being found there, while a run is on."""
         self.rows[stage].say_live(words)
 
+    def fit(self, density: Density) -> None:
+        """Where it is narrow only the circles are left; what was found is told by each one's tooltip."""
+        self.setFixedWidth(density.rail_px)
+
     def set_tokens(self, tokens: Tokens) -> None:
         self.record.set_tokens(tokens)
         for row in self.rows.values():
             row.set_tokens(tokens)
+
+
+def _why_not(way: Way, milestone: Milestone) -> str:
+    """Why its page can't be looked at; "" where it can."""
+    if way.may_go_to(milestone.stage):
+        return ""
+    if milestone.standing is Standing.SKIPPED:
+        return sayings.sentence(milestone.found)
+    return texts.COMES_AFTER.format(stage=texts.STAGE_NAMES[way.next()])
 
 
 class StageRow(QAbstractButton):
@@ -63,6 +77,7 @@ class StageRow(QAbstractButton):
         self._milestone = Milestone(stage=stage, standing=Standing.TO_COME)
         self._here = False
         self._live = ""
+        self._density = ROOMY
         self.setObjectName(f"stage_{stage.name.lower()}")
         self.setText(texts.STAGE_NAMES[stage])
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -80,8 +95,21 @@ class StageRow(QAbstractButton):
                 number=self._number, name=self.text(), standing=standing, found=milestone.found or texts.NOTHING
             )
         )
-        self.setToolTip(plain_hint(milestone.found))
+        self._hint()
         self.update()
+
+    def _hint(self) -> None:
+        """Where the name has no room it is told here as well."""
+        found = self._milestone.found
+        told = (self.text(), found) if self._density.narrow else (found,)
+        if why := why_grey(self):
+            told = *told[:-1], why
+        self.setToolTip(plain_hint(": ".join(part for part in told if part)))
+
+    def fit(self, density: Density) -> None:
+        self._density = density
+        self._hint()
+        self.updateGeometry()
 
     def say_live(self, words: str) -> None:
         if words != self._live:
@@ -89,30 +117,37 @@ class StageRow(QAbstractButton):
             self.update()
 
     def sizeHint(self) -> QSize:
-        return QSize(192, ROW_PX)
+        return QSize(self._density.rail_px, self._density.rail_row_px)
 
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._draw_line(painter)
         self._draw_circle(painter)
-        self._draw_words(painter)
+        if not self._density.narrow:
+            self._draw_words(painter)
         if self.hasFocus():
-            painter.setPen(QPen(QColor(self._tokens.second), 1, Qt.PenStyle.DotLine))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(0.5, 0.5, -0.5, -4.5), 4, 4)
+            draw_focus(painter, QRectF(self.rect()).adjusted(0, 0, 0, -4), self._tokens)
         painter.end()
 
     def _draw_line(self, painter: QPainter) -> None:
         if self._milestone.stage is Stage.CLOSE:
             return
         painter.setPen(QPen(QColor(self._tokens.line), 2))
-        middle = 2 + CIRCLE_PX // 2
-        painter.drawLine(middle, CIRCLE_PX + 6, middle, ROW_PX)
+        top = self._circle().top()
+        middle = int(self._circle().center().x())
+        painter.drawLine(middle, int(top) + CIRCLE_PX + 2, middle, self.height())
+        if top > 4:
+            painter.drawLine(middle, 0, middle, int(top) - 4)
+
+    def _circle(self) -> QRectF:
+        side = CIRCLE_PX - 2
+        left, top = ((self.width() - side) / 2, (self.height() - side) / 2) if self._density.narrow else (3, 4)
+        return QRectF(left, top, side, side)
 
     def _draw_circle(self, painter: QPainter) -> None:
         done = self._milestone.standing is Standing.DONE
-        box = QRectF(3, 4, CIRCLE_PX - 2, CIRCLE_PX - 2)
+        box = self._circle()
         strong = QColor(self._tokens.ink if self._here else self._tokens.second)
         pale = QColor(self._tokens.third)
         near = done or self._milestone.standing is Standing.NEXT
@@ -135,7 +170,7 @@ class StageRow(QAbstractButton):
         painter.drawText(QRectF(TEXT_LEFT, 4, self.width() - TEXT_LEFT, 22), Qt.AlignmentFlag.AlignVCenter, self.text())
         painter.setFont(theme.font(theme.SECOND_PX))
         painter.setPen(QColor(self._tokens.second))
-        box = QRectF(TEXT_LEFT, 27, self.width() - TEXT_LEFT - 4, ROW_PX - 29)
+        box = QRectF(TEXT_LEFT, 27, self.width() - TEXT_LEFT - 4, self.height() - 29)
         painter.drawText(box, Qt.TextFlag.TextWordWrap | Qt.AlignmentFlag.AlignTop, self._shortened(painter, box))
 
     def _shortened(self, painter: QPainter, box: QRectF) -> str:

@@ -6,14 +6,13 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from benchlog.bench.frames import Progress
 from ui import texts, theme
 from ui.ceiling_bars import CeilingBars
+from ui.density import ROOMY, TIGHT, Density
 from ui.numerals import Numerals
 from ui.off_notice import OffNotice
 from ui.off_state import OffState
 from ui.output_off import OutputOffButton
-from ui.pieces import Pages, label
+from ui.pieces import Pages, label, scrolled
 from ui.theme import Tokens
-
-WIDTH_PX, LENT_PX = 256, 392
 
 
 class SupplyPanel(QWidget):
@@ -25,8 +24,8 @@ class SupplyPanel(QWidget):
     def __init__(self, tokens: Tokens, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._tokens = tokens
-        self.setFixedWidth(WIDTH_PX)
-        column = QVBoxLayout(self)
+        self._density = ROOMY
+        column = self._column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         self.numerals = Numerals(tokens)
@@ -40,12 +39,24 @@ class SupplyPanel(QWidget):
         column.addWidget(self.upper, 1)
         column.addWidget(self.off)
         column.addWidget(self.button)
-        note = label(texts.NO_EMERGENCY_STOP, "second", px=theme.SECOND_PX - 1, wrap=True)
-        note.setAlignment(Qt.AlignmentFlag.AlignTop)
-        note.setFixedHeight(note.heightForWidth(WIDTH_PX))  # the button stays where it is when the panel is wider
-        column.addWidget(note)
+        self.note = label("", "second", px=theme.SECOND_PX - 1, wrap=True)
+        self.note.setAlignment(Qt.AlignmentFlag.AlignTop)
+        column.addWidget(self.note)
         self.button.pressed.connect(self.off_pressed)
         self.off.acknowledged.connect(self.acknowledged)
+        self.fit(ROOMY)
+
+    def fit(self, density: Density) -> None:
+        """The button and what it is not are whole at every size; the ceilings give way first, and are scrolled to."""
+        self._density = density
+        self._column.setSpacing(min(8, density.gap_px - 2))
+        short = density is TIGHT
+        self.note.setText(texts.NO_EMERGENCY_STOP_SHORT if short else texts.NO_EMERGENCY_STOP)
+        self.note.setToolTip(texts.NO_EMERGENCY_STOP if short else "")
+        self.note.setMinimumHeight(0)  # it would be counted for what the words need
+        # The button stays where it is when the panel is wider.
+        self.note.setFixedHeight(self.note.heightForWidth(density.panel_px))
+        self._follow()
 
     def _live_part(self) -> QWidget:
         made = QWidget()
@@ -53,8 +64,14 @@ class SupplyPanel(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addWidget(self.numerals)
-        column.addWidget(self.ceilings)
-        column.addStretch(1)
+        below = QWidget()
+        ceilings = QVBoxLayout(below)
+        ceilings.setContentsMargins(0, 0, 0, 0)
+        ceilings.addWidget(self.ceilings)
+        ceilings.addStretch(1)
+        area = scrolled(below)
+        area.setMinimumHeight(1)  # all else is seen before the last of it
+        column.addWidget(area, 1)
         return made
 
     def lend(self, other: QWidget) -> None:
@@ -81,7 +98,7 @@ class SupplyPanel(QWidget):
 
     def _follow(self) -> None:
         lent = self._lent_to and self._lent is not None
-        self.setFixedWidth(LENT_PX if lent else WIDTH_PX)
+        self.setFixedWidth(self._density.lent_px if lent else self._density.panel_px)
         busy = self._running or self._alarmed  # then what the supply does is all that counts
         self.upper.setCurrentIndex(1 if lent and not busy else 0)
         self.upper.updateGeometry()

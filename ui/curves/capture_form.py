@@ -1,7 +1,7 @@
 """Which columns of a file are time, volts and amps: guessed from their heads, put right here."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QTableWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QTableWidgetItem, QVBoxLayout, QWidget
 
 from benchlog.pictures.taking import Taken
 from benchlog.quantities import parse
@@ -12,6 +12,7 @@ from ui.curves.form_rows import grid_of, line, put
 from ui.curves.laying import guessed
 from ui.history.job_list import plain_table
 from ui.pieces import Chooser, button, card, label
+from ui.wrapping import WrapRow
 
 NONE, HEAD = -1, ""
 _KINDS = {"time": Kind.TIME, "volts": Kind.VOLTS, "amps": Kind.AMPS}
@@ -26,11 +27,12 @@ class CaptureForm(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.taken: Taken | None = None
-        self.say_label = label("", px=theme.SENTENCE_PX, bold=True)
+        self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.table = plain_table("capture_columns", texts.CAPTURE_TABLE, texts.CAPTURE_COLUMNS)
         self.table.horizontalHeader().setStretchLastSection(True)
         for column, width in enumerate((60, 220, 90)):
             self.table.setColumnWidth(column, width)
+        self.table.setMinimumHeight(132)
         rows = QVBoxLayout(self)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(8)
@@ -61,18 +63,17 @@ class CaptureForm(QWidget):
         put(grid, 2, 3, texts.CAPTURE_PROBE, self.amps_per_volt)
         return made
 
-    def _press_row(self) -> QHBoxLayout:
+    def _press_row(self) -> WrapRow:
         self.problem = label("", "alarm", wrap=True)
         self.problem.setObjectName("capture_problem")
         self.leave = button(texts.CAPTURE_LEAVE, "capture_leave")
         self.leave.clicked.connect(self.left)
         self.lay = button(texts.CAPTURE_LAY, "capture_lay", "main")
         self.lay.clicked.connect(self._lay)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(self.problem, 1)
-        row.addWidget(self.leave)
-        row.addWidget(self.lay)
+        row = WrapRow()
+        row.add(self.problem, stretch=1, least=160)
+        row.add(self.leave)
+        row.add(self.lay)
         return row
 
     def show_file(self, taken: Taken, seen: Preview) -> None:

@@ -7,7 +7,7 @@ from ui import curve_texts as texts
 from ui import theme
 from ui.charts.overlay_plot import OverlayPlot
 from ui.density import Density
-from ui.pieces import Elided, TwoLines, button, card, label, scrolled
+from ui.pieces import Elided, TwoLines, button, card, grey, label, scrolled
 from ui.stages.question import QuestionCard
 from ui.theme import Tokens
 from ui.wrapping import WrapRow
@@ -112,8 +112,7 @@ class ChartPage(QWidget):
     def show_leads(self, lead_ohm: float) -> None:
         """Ω that "V at the motor" takes out; 0 where the leads were not measured."""
         self.lead_ohm = lead_ohm
-        self.at_motor.setEnabled(lead_ohm > 0)
-        self.at_motor.setToolTip(texts.AT_MOTOR_NAME if lead_ohm > 0 else texts.NO_LEADS)
+        grey(self.at_motor, "" if lead_ohm > 0 else texts.NO_LEADS)
         if self.at_motor.isChecked():
             self._show_volts()
 

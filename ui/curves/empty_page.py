@@ -1,11 +1,12 @@
 """Before anything is chosen: what the room is for, and the three steps to the first curve."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from ui import curve_texts as texts
 from ui import theme
 from ui.pieces import button, card, label
+from ui.wrapping import WrapRow
 
 
 class EmptyPage(QWidget):
@@ -30,7 +31,7 @@ class EmptyPage(QWidget):
         grid.setColumnStretch(1, 1)
         for row, (number, what, why) in enumerate(texts.EMPTY_STEPS):
             grid.addWidget(label(number, "third", px=30, bold=True), 3 * row, 0, 2, 1)
-            grid.addWidget(label(what, px=theme.BODY_PX + 1, bold=True), 3 * row, 1)
+            grid.addWidget(label(what, px=theme.BODY_PX + 1, bold=True, wrap=True), 3 * row, 1)
             grid.addWidget(label(why, "second", wrap=True), 3 * row + 1, 1)
             if row < len(texts.EMPTY_STEPS) - 1:
                 grid.setRowMinimumHeight(3 * row + 2, 16)
@@ -38,11 +39,9 @@ class EmptyPage(QWidget):
         self.test = button(texts.EMPTY_TEST, "curves_define_test", "main")
         self.lot = button(texts.EMPTY_LOT, "curves_open_lot")
         self.job = button(texts.EMPTY_JOB, "curves_take_job")
-        row_of = QHBoxLayout()
-        row_of.setSpacing(8)
+        row_of = WrapRow()
         for one, signal in ((self.test, self.test_wanted), (self.lot, self.lot_wanted), (self.job, self.job_wanted)):
             one.clicked.connect(signal)
-            row_of.addWidget(one)
-        row_of.addStretch(1)
+            row_of.add(one)
         column.addLayout(row_of)
         column.addStretch(1)

@@ -1,9 +1,10 @@
 """Rows of the room's forms: a small name above a field of touching size."""
 
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QWidget
 
 from ui import theme
-from ui.pieces import label
+from ui.pieces import named
+from ui.wrapping import FieldGrid
 
 
 def line(name: str, accessible: str, hint: str = "") -> QLineEdit:
@@ -16,22 +17,17 @@ def line(name: str, accessible: str, hint: str = "") -> QLineEdit:
     return made
 
 
-def put(grid: QGridLayout, row: int, column: int, words: str, field: QWidget, span: int = 1) -> None:
+def put(grid: FieldGrid, row: int, column: int, words: str, field: QWidget, span: int = 1) -> None:
     """The field with its name above it."""
-    box = QVBoxLayout()
-    box.setSpacing(2)
-    box.addWidget(label(words, "second", px=theme.SECOND_PX))
-    box.addWidget(field)
-    grid.addLayout(box, row, column, 1, span)
+    part, _ = named(words, field)
+    grid.put(row, column, part, span)
 
 
-def grid_of(parent: QWidget, columns: int) -> QGridLayout:
-    made = QGridLayout(parent)
+def grid_of(parent: QWidget, columns: int) -> FieldGrid:
+    made = FieldGrid(parent, columns)
     made.setContentsMargins(18, 12, 18, 14)
     made.setHorizontalSpacing(14)
     made.setVerticalSpacing(8)
-    for column in range(columns):
-        made.setColumnStretch(column, 1)
     return made
 
 

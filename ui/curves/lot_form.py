@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.ledger.start_tests import KeptTest
 from benchlog.quantities import parse
@@ -15,6 +15,7 @@ from ui import texts as window_texts
 from ui.curves.form_rows import grid_of, line, put
 from ui.pieces import Chooser, button, card, label
 from ui.quantity_edit import QuantityEdit
+from ui.wrapping import WrapRow
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +46,7 @@ class LotForm(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(label(texts.LOT_SAY, px=theme.SENTENCE_PX, bold=True))
+        column.addWidget(label(texts.LOT_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True))
         column.addWidget(label(texts.LOT_WHY, "second", wrap=True))
         column.addWidget(self._fields_card())
         self.problem = label("", "alarm", wrap=True)
@@ -54,10 +55,10 @@ class LotForm(QWidget):
         self.open_button.clicked.connect(self._open)
         self.define = button(texts.EMPTY_TEST, "lot_define_test")
         self.define.clicked.connect(self.test_wanted)
-        row = QHBoxLayout()
-        row.addWidget(self.problem, 1)
-        row.addWidget(self.define)
-        row.addWidget(self.open_button)
+        row = WrapRow()
+        row.add(self.problem, stretch=1, least=160)
+        row.add(self.define)
+        row.add(self.open_button)
         column.addLayout(row)
         column.addStretch(1)
 

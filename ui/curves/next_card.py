@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLineEdit, QPushBu
 
 from ui import curve_texts as texts
 from ui import retelling, theme
-from ui.pieces import Chooser, Elided, Tick, button
+from ui.pieces import Chooser, Elided, Tick, button, grey
 from ui.theme import Tokens
 
 START_PX = 52
@@ -32,6 +32,9 @@ class StartButton(QPushButton):
 
     def sizeHint(self) -> QSize:
         return QSize(160, START_PX)
+
+    def minimumSizeHint(self) -> QSize:
+        return self.sizeHint()
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
@@ -247,8 +250,7 @@ class NextCard(QFrame):
             why = texts.NEEDS_SERIAL
         if why and self.start.hasFocus():
             self.setFocus()  # else the next in line takes it, and a scan would go there
-        self.start.setEnabled(not why)
-        self.start.setToolTip(why)
+        grey(self.start, why)
 
     def set_tokens(self, tokens: Tokens) -> None:
         self.start.set_tokens(tokens)

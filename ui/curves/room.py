@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QButtonGroup, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import Lot
 from ui import curve_texts as texts
@@ -18,6 +18,7 @@ from ui.curves.test_form import TestForm
 from ui.curves.units_page import UnitsPage
 from ui.pieces import Chooser, button, scrolled
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
 
 CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE, CAPTURE_PAGE, RUN_IN_PAGE = range(7)
 _SWITCHED = (CHART_PAGE, UNITS_PAGE, TESTS_PAGE, RUN_IN_PAGE)
@@ -45,9 +46,9 @@ class CurvesRoom(QWidget):
             self.chart,
             self.units,
             scrolled(self.tests),
-            self.empty,
+            scrolled(self.empty),
             scrolled(self.lot_form),
-            self.capture,
+            scrolled(self.capture),
             self.run_in,
         ):
             self.pages.addWidget(page)
@@ -65,26 +66,25 @@ class CurvesRoom(QWidget):
         self.page_picked.emit(UNITS_PAGE)
         self.units.who.setFocus()
 
-    def _top_row(self) -> QHBoxLayout:
+    def _top_row(self) -> WrapRow:
         self.shown = Chooser("curves_shown", texts.SHOWN_NAME)
         self.shown.activated.connect(lambda _: self.shown_picked.emit(int(self.shown.currentData())))
         self.switch = QButtonGroup(self)
-        row = QHBoxLayout()
-        row.setSpacing(4)
-        row.addWidget(self.shown, 1)
-        row.addSpacing(8)
+        self.shown.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.shown.setMinimumContentsLength(12)
+        row = WrapRow(spacing=6)
+        row.add(self.shown, stretch=1, least=200)
         for number, words in zip(_SWITCHED, texts.PAGES, strict=True):
             one = button(words, f"curves_page_{number}", "choice")
             one.setMinimumHeight(one.minimumHeight() - 4)
             one.setCheckable(True)
             self.switch.addButton(one, number)
-            row.addWidget(one)
+            row.add(one)
         self.switch.idClicked.connect(self.page_picked)
         self.new_lot = button(texts.NEW_LOT, "curves_new_lot")
         self.new_lot.setMinimumHeight(self.new_lot.minimumHeight() - 4)
         self.new_lot.clicked.connect(self.lot_wanted)
-        row.addSpacing(4)
-        row.addWidget(self.new_lot)
+        row.add(self.new_lot)
         return row
 
     def show_page(self, page: int) -> None:

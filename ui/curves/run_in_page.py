@@ -17,7 +17,7 @@ from ui.charts.marks import Mark
 from ui.curves.form_rows import grid_of, line, put
 from ui.density import Density
 from ui.moments import now_utc
-from ui.pieces import Elided, Tick, TwoLines, button, card, label, scrolled
+from ui.pieces import Elided, Tick, TwoLines, button, card, grey, label, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.stages.question import QuestionCard
 from ui.stages.run_view import caption_of
@@ -148,8 +148,7 @@ class RunInPage(QWidget):
 
     def _judge(self) -> None:
         why = self._why or ("" if self.clear.isChecked() else texts.NEEDS_CLEAR)
-        self.start.setEnabled(not why)
-        self.start.setToolTip(why)
+        grey(self.start, why)
 
     def asked(self) -> RunIn | str:
         """As typed, or what is wrong with it."""

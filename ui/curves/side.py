@@ -6,9 +6,8 @@ from ui.curves.figures_table import FiguresTable
 from ui.curves.lot_card import LOT_LINES, LotCard
 from ui.curves.next_card import NextCard
 from ui.curves.verdict_card import VerdictCard
+from ui.pieces import scrolled
 from ui.theme import Tokens
-
-SIDE_PX = 392
 
 
 class CurvesSide(QWidget):
@@ -28,9 +27,16 @@ class CurvesSide(QWidget):
         found.setSpacing(8)
         for part in (self.verdict, self.figures):
             found.addWidget(part)
-        column.addWidget(self.found)
-        column.addWidget(self.lot)
-        column.addStretch(1)
+        told = QWidget()
+        lines = QVBoxLayout(told)
+        lines.setContentsMargins(0, 0, 0, 0)
+        lines.setSpacing(8)
+        lines.addWidget(self.found)
+        lines.addWidget(self.lot)
+        lines.addStretch(1)
+        area = scrolled(told)
+        area.setMinimumHeight(1)  # what begins the next one is in sight before all of the last one
+        column.addWidget(area, 1)
         column.addWidget(self.next)
         self.next.crowded.connect(lambda on: self.lot.words.set_count(1 if on else LOT_LINES))
 

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from benchlog.ledger.start_tests import KeptTest
 from benchlog.quantities import show
@@ -12,8 +12,9 @@ from ui import curve_texts as texts
 from ui import theme
 from ui.curves.form_rows import grid_of, line, put, whole
 from ui.moments import day_text
-from ui.pieces import Chooser, button, card, label
+from ui.pieces import Chooser, button, card, grey, label
 from ui.quantity_edit import QuantityEdit
+from ui.wrapping import WrapRow
 
 _USUAL = StartTest(name="", volts=0.0)
 
@@ -35,7 +36,7 @@ class TestForm(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
-        column.addWidget(label(texts.TESTS_SAY, px=theme.SENTENCE_PX, bold=True))
+        column.addWidget(label(texts.TESTS_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True))
         column.addWidget(label(texts.TESTS_WHY, "second", wrap=True))
         self.chosen = Chooser("test_chosen", texts.TEST_CHOOSE)
         self.chosen.currentIndexChanged.connect(lambda _: self._show_chosen())
@@ -106,7 +107,7 @@ class TestForm(QWidget):
                 put(grid, number, column, words, field)
         return made
 
-    def _press_row(self) -> QHBoxLayout:
+    def _press_row(self) -> WrapRow:
         self.who = line("test_who", texts.TEST_WHO, texts.TEST_WHO)
         self.who.setMaximumWidth(260)
         self.problem = label("", "alarm", px=theme.SECOND_PX, wrap=True)
@@ -117,12 +118,11 @@ class TestForm(QWidget):
         self.next.clicked.connect(lambda: self.next_wanted.emit(self.name.text()))
         self.use = button(texts.TEST_USE, "test_use", "main")
         self.use.clicked.connect(lambda: self.used.emit(self._tests[self.chosen.currentIndex() - 1].id))
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(self.who)
-        row.addWidget(self.problem, 1)
+        row = WrapRow()
+        row.add(self.who, stretch=1, least=160)
+        row.add(self.problem, stretch=1, least=160)
         for one in (self.next, self.lock, self.use):
-            row.addWidget(one)
+            row.add(one)
         return row
 
     # which test
@@ -172,8 +172,7 @@ class TestForm(QWidget):
         locked = kept is not None
         for line_edit in (self.name, self.starts, *self.quantities.values()):
             line_edit.setReadOnly(locked)
-        self.trigger.setEnabled(not locked)
-        self.interleave.setEnabled(not locked)
+        grey(self.trigger, texts.TEST_IS_LOCKED if locked else "")
         for part, shown in ((self.who, not locked), (self.lock, not locked), (self.next, locked), (self.use, locked)):
             part.setVisible(shown)
         self.words.setText(texts.TEST_OPEN if kept is None else _locked_words(kept))
@@ -184,10 +183,11 @@ class TestForm(QWidget):
         unit = "V" if trigger is Trigger.VOLTS else "A"
         for name in ("level", "hysteresis", "arm_s"):
             field = self.quantities[name]
-            field.setEnabled(trigger is not Trigger.OUTPUT_ON)
+            grey(field, texts.ONLY_WITH_LEVEL if trigger is Trigger.OUTPUT_ON else "")
             if name != "arm_s":
                 field.unit = unit
-        self.interleave.setEnabled(trigger is Trigger.OUTPUT_ON and not self.name.isReadOnly())
+        at_on = "" if trigger is Trigger.OUTPUT_ON else texts.ONLY_AT_ON
+        grey(self.interleave, texts.TEST_IS_LOCKED if self.name.isReadOnly() else at_on)
 
     # what it says
 

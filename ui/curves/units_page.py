@@ -7,7 +7,6 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QButtonGroup,
-    QHBoxLayout,
     QHeaderView,
     QTableWidgetItem,
     QVBoxLayout,
@@ -20,11 +19,15 @@ from ui import theme
 from ui.curves.figure_words import margin_share, margin_words
 from ui.curves.form_rows import line
 from ui.curves.reading import Measured, Shown
+from ui.density import Density
 from ui.history.job_list import plain_table
 from ui.moments import clock_text, day_text
-from ui.pieces import button, label, plain_hint
+from ui.pieces import button, grey, label, plain_hint
+from ui.wrapping import WrapRow
 
 _WIDTHS = (56, 0, 156, 146, 148, 66, 160)
+_LEFT_OUT = (3, 5, 6)
+"""Columns that go where it is narrow: which figure is nearest, of how many starts, and when."""
 LEAST_GOOD = 5
 
 
@@ -38,7 +41,7 @@ class UnitsPage(QWidget):
         super().__init__()
         self._shown: Shown | None = None
         self._order: list[int] = []
-        self.say = label("", px=theme.SENTENCE_PX, bold=True)
+        self.say = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.why = label("", "second", wrap=True)
         self.table = plain_table("curves_units", texts.UNITS_TABLE, texts.UNIT_COLUMNS)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
@@ -58,10 +61,15 @@ class UnitsPage(QWidget):
         column.addWidget(self.table, 1)
         column.addLayout(self._limits_row())
 
-    def _order_row(self) -> QHBoxLayout:
+    def fit(self, density: Density) -> None:
+        for column in _LEFT_OUT:
+            self.table.setColumnHidden(column, density.narrow)
+        self.table.setColumnWidth(2, 80 if density.narrow else _WIDTHS[2])
+        self.table.setColumnWidth(4, 110 if density.narrow else _WIDTHS[4])
+
+    def _order_row(self) -> WrapRow:
         self.order = QButtonGroup(self)
-        row = QHBoxLayout()
-        row.setSpacing(4)
+        row = WrapRow(spacing=4)
         for number, (words, accessible) in enumerate(
             zip((texts.BY_NUMBER, texts.WORST_FIRST), texts.ORDER_NAMES, strict=True)
         ):
@@ -69,31 +77,30 @@ class UnitsPage(QWidget):
             one.setCheckable(True)
             one.setChecked(number == 0)
             self.order.addButton(one, number)
-            row.addWidget(one)
+            row.add(one)
         self.order.idClicked.connect(lambda _: self._fill())
-        row.addStretch(1)
+        row.add_stretch()
         self.sound = button(texts.SOUND, "curves_sound", "choice", accessible=texts.SOUND_NAME)
         self.sound.setToolTip(texts.SOUND_NAME)
         self.sound.setCheckable(True)
         self.sound.setChecked(True)
-        row.addWidget(self.sound)
+        row.add(self.sound)
         return row
 
-    def _limits_row(self) -> QHBoxLayout:
+    def _limits_row(self) -> WrapRow:
         self.not_limits = label("", "second", px=theme.SECOND_PX, wrap=True)
         self.not_limits.setObjectName("curves_not_limits")
         self.who = line("curves_who_good", texts.WHO_GOOD, texts.WHO_GOOD_HINT)
         self.who.setMaximumWidth(240)
         self.make_limits = button(texts.MAKE_LIMITS, "curves_make_limits", accessible=texts.MAKE_LIMITS_NAME)
         self.make_limits.clicked.connect(lambda: self.limits_wanted.emit(self.who.text().strip()))
-        row = QHBoxLayout()
-        row.setSpacing(8)
+        row = WrapRow()
         self.who_label = label(texts.WHO_GOOD_LABEL, "second", px=theme.SECOND_PX)
         self.who_label.setBuddy(self.who)
-        row.addWidget(self.not_limits, 1)
-        row.addWidget(self.who_label)
-        row.addWidget(self.who)
-        row.addWidget(self.make_limits)
+        row.add(self.not_limits, stretch=2, least=200)
+        row.add(self.who_label)
+        row.add(self.who, stretch=1, least=160)
+        row.add(self.make_limits)
         return row
 
     def show_shown(self, shown: Shown) -> None:
@@ -108,7 +115,7 @@ class UnitsPage(QWidget):
         self.make_limits.setVisible(shown.lot is not None)
         for part in (self.who_label, self.who):
             part.setVisible(shown.lot is not None)
-        self.make_limits.setEnabled(may)
+        grey(self.make_limits, "" if may or shown.lot is None else texts.too_few_good(shown.good))
         self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(shown.good))
         self._fill()
 

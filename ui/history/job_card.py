@@ -13,7 +13,7 @@ from ui.charts.marks import Mark
 from ui.density import ROOMY, Density
 from ui.history.correcting import CorrectionForm
 from ui.moments import clock_text, day_text
-from ui.pieces import Chooser, Elided, button, label
+from ui.pieces import Chooser, Elided, button, grey, label
 from ui.record.timeline import Line
 from ui.record.timeline_list import TimelineList
 from ui.stages.run_view import band_name, mark_word
@@ -174,11 +174,9 @@ class JobCard(QFrame):
 
     def grey(self, *, writing: str, paper: str) -> None:
         """Why the ledger can't be changed from here, and why no file is written now; "" where it can."""
-        self.correct_button.setEnabled(not writing)
-        self.correct_button.setToolTip(writing)
+        grey(self.correct_button, writing)
         for made in (self.paper_button, self.export_button):
-            made.setEnabled(not paper)
-            made.setToolTip(paper)
+            grey(made, paper)
 
     def show_runs(self) -> None:
         had = self.left.currentIndex() == 1

@@ -16,12 +16,14 @@ from PySide6.QtWidgets import (
 
 from benchlog.records import Job, JobState
 from ui import retelling, texts, theme
+from ui.density import TIGHT, Density
 from ui.moments import day_text
 from ui.pieces import Elided, button, card, label, plain_hint
 
-ROW_PX, NEAR_ROWS = 32, 20
+ROW_PX, NEAR_ROWS, LEAST_ROWS = 32, 20, 4
 """So many rows before the end of the list the next page is asked for."""
 _WIDTHS = (72, 114, 180, 200, 0, 134, 140)
+KIND, WHAT, COMPLAINT, STANDS = 2, 3, 4, 6
 
 
 def plain_table(name: str, accessible: str, columns: Sequence[str]) -> QTableWidget:
@@ -75,6 +77,18 @@ class JobList(QWidget):
         column.setSpacing(8)
         column.addWidget(self._only_row())
         column.addWidget(self.pages, 1)
+
+    def fit(self, density: Density) -> None:
+        """Columns go as there is room for them; all of a job is below its line once it is picked."""
+        narrow = density.narrow
+        for column in (WHAT, COMPLAINT):
+            self.table.setColumnHidden(column, narrow)
+        self.table.setColumnHidden(STANDS, density is TIGHT)
+        mode = QHeaderView.ResizeMode.Stretch if narrow else QHeaderView.ResizeMode.Interactive
+        self.table.horizontalHeader().setSectionResizeMode(KIND, mode)
+        if not narrow:
+            self.table.setColumnWidth(KIND, _WIDTHS[KIND])
+        self.table.setMinimumHeight(LEAST_ROWS * ROW_PX if narrow else 0)
 
     def _only_row(self) -> QWidget:
         self.only = card("quiet")

@@ -4,6 +4,7 @@ from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QFont, QKeyEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QBoxLayout,
     QFrame,
     QHBoxLayout,
     QHeaderView,
@@ -17,6 +18,7 @@ from PySide6.QtWidgets import (
 from benchlog.history.past import Ids
 from ui import texts, theme
 from ui.charts.shares import Bar, Intervals, NotBack
+from ui.density import Density
 from ui.history.figures import RUNG, Figures, Remark, Row
 from ui.history.job_list import plain_table
 from ui.pieces import Chooser, Elided, button, card, label, plain_hint, scrolled
@@ -24,6 +26,8 @@ from ui.theme import Tokens
 
 _WIDTHS = (0, 54, 172, 100, 112, 152, 152, 118)
 _RUNG_WIDTHS = (0, 260, 220)
+NAME_PX, LEAST_PX = 150, 190
+"""Where it is narrow: how wide the names are, and how high each part is at the least."""
 
 
 class NumbersPage(QWidget):
@@ -35,6 +39,7 @@ class NumbersPage(QWidget):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
         self._rows: tuple[Row, ...] = ()
+        self._name_px = 0
         self.by = Chooser("figures_by", texts.FIGURES_BY)
         for key, said in texts.FIGURE_KEYS.items():
             self.by.addItem(said, key)
@@ -65,17 +70,29 @@ class NumbersPage(QWidget):
         inside = self.not_back_card.layout()
         if inside is not None:
             inside.addWidget(self.not_back_about)
-        plots = QHBoxLayout()
+        plots = self._plots = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         plots.setSpacing(8)
         plots.addWidget(self.intervals_card, 9)
         plots.addWidget(self.not_back_card, 9)
-        plots.addWidget(self._remarks_card(), 7)
+        self.remarks_card = self._remarks_card()
+        plots.addWidget(self.remarks_card, 7)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(8)
         column.addLayout(top)
         column.addWidget(self.table, 10)
         column.addLayout(plots, 9)
+
+    def fit(self, density: Density) -> None:
+        """The plots stand below one another where it is narrow, and the many columns of the table are scrolled."""
+        below, policy = density.narrow, Qt.ScrollBarPolicy
+        self._plots.setDirection(QBoxLayout.Direction.TopToBottom if below else QBoxLayout.Direction.LeftToRight)
+        self.table.setHorizontalScrollBarPolicy(policy.ScrollBarAsNeeded if below else policy.ScrollBarAlwaysOff)
+        self._name_px = NAME_PX if below else 0
+        self._size_columns()
+        self.table.setMinimumHeight(LEAST_PX if below else 0)
+        for card_of in (self.intervals_card, self.not_back_card, self.remarks_card):
+            card_of.setMinimumHeight(LEAST_PX if below else 0)
 
     def _remarks_card(self) -> QFrame:
         inside = QWidget()
@@ -88,18 +105,13 @@ class NumbersPage(QWidget):
 
     def show_figures(self, figures: Figures) -> None:
         self._rows = figures.rows
-        widths = _WIDTHS if len(figures.columns) == len(_WIDTHS) else _RUNG_WIDTHS
         table = self.table
         table.blockSignals(True)
         table.clear()
         table.setColumnCount(len(figures.columns))
         table.setHorizontalHeaderLabels(list(figures.columns))
         table.setRowCount(len(figures.rows))
-        for index, width in enumerate(widths):
-            mode = QHeaderView.ResizeMode.Interactive if width else QHeaderView.ResizeMode.Stretch
-            table.horizontalHeader().setSectionResizeMode(index, mode)
-            if width:
-                table.setColumnWidth(index, width)
+        self._size_columns()
         for row, one in enumerate(figures.rows):
             for column, cell in enumerate(one.cells):
                 table.setItem(row, column, _item(cell.text, figures.columns[column], one.label, len(cell.jobs), column))
@@ -112,6 +124,15 @@ class NumbersPage(QWidget):
         if figures.rows:
             table.setCurrentCell(0, 0)
         self._pick(table.currentRow())
+
+    def _size_columns(self) -> None:
+        widths = _WIDTHS if self.table.columnCount() == len(_WIDTHS) else _RUNG_WIDTHS
+        for index, width in enumerate(widths[: self.table.columnCount()]):
+            wide = width or self._name_px
+            mode = QHeaderView.ResizeMode.Interactive if wide else QHeaderView.ResizeMode.Stretch
+            self.table.horizontalHeader().setSectionResizeMode(index, mode)
+            if wide:
+                self.table.setColumnWidth(index, wide)
 
     def _show_remarks(self, figures: Figures) -> None:
         while (item := self.remarks.takeAt(0)) is not None:

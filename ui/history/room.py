@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QVBoxLayout, QWidget
 
 from benchlog.records import Job, Run
 from ui import sayings, texts, theme
@@ -11,7 +11,7 @@ from ui.history.job_card import JobCard
 from ui.history.job_list import JobList
 from ui.history.numbers import NumbersPage
 from ui.history.wanting import Wanting
-from ui.pieces import Elided, button, label
+from ui.pieces import Elided, Pages, button, grey, label, scrolled
 from ui.theme import Tokens
 
 JOBS_PAGE, NUMBERS_PAGE = 0, 1
@@ -42,15 +42,19 @@ class HistoryRoom(QWidget):
         self._jobs.setSpacing(8)
         self._jobs.addWidget(self.list, LIST_SHARE)
         self._jobs.addWidget(self.card, CARD_SHARE)
-        self.pages = QStackedWidget()
+        self.pages = Pages()
         self.pages.addWidget(jobs)
         self.pages.addWidget(self.numbers)
+        work = QWidget()
+        lines = QVBoxLayout(work)
+        lines.setContentsMargins(0, 0, 0, 0)
+        lines.setSpacing(8)
+        lines.addWidget(self.wanting)
+        lines.addWidget(self.pages, 1)
+        lines.addLayout(self._foot())
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
-        column.addWidget(self.wanting)
-        column.addWidget(self.pages, 1)
-        column.addLayout(self._foot())
+        column.addWidget(scrolled(work))
 
     def _switch(self) -> QWidget:
         made = QWidget()
@@ -119,8 +123,7 @@ class HistoryRoom(QWidget):
     def grey(self, *, writing: str, paper: str) -> None:
         """Why the ledger can't be changed from here, and why no file is written now; "" where it can."""
         self.card.grey(writing=writing, paper=paper)
-        self.back_up.setEnabled(not writing)
-        self.back_up.setToolTip(writing)
+        grey(self.back_up, writing)
         self.read_only.say(sayings.sentence(writing))
         self.read_only.setVisible(bool(writing))
 

@@ -3,7 +3,7 @@
 from datetime import UTC, date, datetime, time, timedelta
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QLineEdit, QVBoxLayout, QWidget
 
 from benchlog.clock import utc_text
 from benchlog.ledger.finding_jobs import Choices
@@ -12,9 +12,10 @@ from benchlog.outcome import Outcome
 from benchlog.records import JobState
 from ui import texts, theme
 from ui.pieces import Chooser, set_look
+from ui.wrapping import WrapRow
 
 SEARCH_PAUSE_MS = 120
-LEAST_PX = 84
+LEAST_PX = 104
 
 
 class Wanting(QWidget):
@@ -35,7 +36,7 @@ class Wanting(QWidget):
         self._pause.setInterval(SEARCH_PAUSE_MS)
         self._pause.timeout.connect(self.changed)
 
-    def _search_row(self, before: QWidget, after: QWidget) -> QHBoxLayout:
+    def _search_row(self, before: QWidget, after: QWidget) -> WrapRow:
         self.search = QLineEdit()
         self.search.setObjectName("history_search")
         self.search.setAccessibleName(texts.SEARCH_NAME)
@@ -43,16 +44,14 @@ class Wanting(QWidget):
         self.search.setFont(theme.font(17))
         self.search.setMinimumHeight(theme.TOUCH_PX)
         self.search.textChanged.connect(lambda: self._pause.start())
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(before)
-        row.addWidget(self.search, 1)
-        row.addWidget(after)
+        row = WrapRow()
+        row.add(before)
+        row.add(self.search, stretch=1, least=180)
+        row.add(after)
         return row
 
-    def _filter_row(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(6)
+    def _filter_row(self) -> WrapRow:
+        row = WrapRow(spacing=6)
         self.kind = self._filter("history_kind", texts.FILTER_KIND, texts.ANY_KIND)
         self.cause = self._filter("history_cause", texts.FILTER_CAUSE, texts.ANY_CAUSE)
         self.outcome = self._filter("history_outcome", texts.FILTER_OUTCOME, texts.ANY_OUTCOME)
@@ -64,7 +63,7 @@ class Wanting(QWidget):
             self.state.addItem(texts.STATE_WORDS[state], state)
         self.who = self._filter("history_who", texts.FILTER_WHO, texts.ANY_WHO)
         for chooser in (self.kind, self.cause, self.outcome, self.state, self.who):
-            row.addWidget(chooser, 3)
+            row.add(chooser, stretch=3, least=LEAST_PX)
         self.since, self.until = (
             self._day(name, said, hint)
             for name, said, hint in (
@@ -72,13 +71,13 @@ class Wanting(QWidget):
                 ("history_until", texts.FILTER_UNTIL, texts.UNTIL_HINT),
             )
         )
-        row.addWidget(self.since, 2)
-        row.addWidget(self.until, 2)
+        row.add(self.since, stretch=2, least=LEAST_PX)
+        row.add(self.until, stretch=2, least=LEAST_PX)
         self.order = self._filter("history_order", texts.FILTER_ORDER, "")
         self.order.clear()
         for order, said in texts.ORDERS.items():
             self.order.addItem(said, Order(order))
-        row.addWidget(self.order, 3)
+        row.add(self.order, stretch=3, least=LEAST_PX)
         return row
 
     def _filter(self, name: str, accessible: str, everything: str) -> Chooser:

@@ -4,7 +4,7 @@ from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QFrame, QGridLayout, QLineEdit, QScrollArea, QVBoxLayout, QWidget
 
 from ui import theme
-from ui.pieces import card, label
+from ui.pieces import Elided, card
 
 
 def line_edit(name: str, accessible: str, hint: str = "") -> QLineEdit:
@@ -19,7 +19,7 @@ def line_edit(name: str, accessible: str, hint: str = "") -> QLineEdit:
 
 def put(grid: QGridLayout, row: int, column: int, title: str, field: QWidget, span: int = 1) -> None:
     """A field with its title above: two rows of the grid for each `row`."""
-    text = label(title, "second", px=theme.SECOND_PX)
+    text = Elided(title, "second", px=theme.SECOND_PX)
     text.setBuddy(field)
     grid.addWidget(text, 2 * row, column, 1, span)
     grid.addWidget(field, 2 * row + 1, column, 1, span)

@@ -1,11 +1,12 @@
 """Advice on a page: a few sentences, and what can be taken over with one press."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QVBoxLayout, QWidget
 
 from benchlog.recovery.advice import Advice, Past
 from ui import retelling, texts, theme
 from ui.pieces import Elided, button, label
+from ui.wrapping import WrapRow
 
 MOST_LINES = 4
 
@@ -20,23 +21,24 @@ class AdviceCard(QFrame):
         super().__init__()
         self.setProperty("look", "card")
         self.setObjectName("advice")
-        row = QHBoxLayout(self)
+        row = WrapRow(self)
         row.setContentsMargins(16, 8, 12, 8)
-        row.setSpacing(12)
-        words = QVBoxLayout()
+        told = QWidget()
+        words = QVBoxLayout(told)
+        words.setContentsMargins(0, 0, 0, 0)
         words.setSpacing(1)
         words.addWidget(label(texts.ADVICE_TITLE, "second", px=theme.SECOND_PX))
         self.lines = [Elided("", px=theme.SECOND_PX) for _ in range(MOST_LINES)]
         for index, line in enumerate(self.lines):
             line.setObjectName(f"advice_{index}")
             words.addWidget(line)
-        row.addLayout(words, 1)
+        row.add(told, stretch=1, least=260)
         self.again_button = button(texts.SAME_AS_LAST, "advice_again", accessible=texts.SAME_AS_LAST)
         self.higher_button = button("", "advice_higher", accessible=texts.BEGIN_AT_ACCESSIBLE)
         self.again_button.clicked.connect(self.again)
         self.higher_button.clicked.connect(self.higher)
-        row.addWidget(self.again_button)
-        row.addWidget(self.higher_button)
+        row.add(self.again_button)
+        row.add(self.higher_button)
         self.hide()
 
     def show_advice(self, advice: Advice | None, again: Past | None, why_not: str = "") -> None:

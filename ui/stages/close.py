@@ -9,7 +9,8 @@ from benchlog.ledger.drafts import Fields
 from benchlog.quantities import plain_digits, show
 from benchlog.records import Closing, Job, JobState, Result, Run, RunKind
 from ui import retelling, sayings, texts, theme
-from ui.pieces import Chooser, button, card, label
+from ui.pieces import Chooser, button, card, grey, label, named, scrolled
+from ui.wrapping import FieldGrid
 
 SUMMARY_ROWS = ("kind", "ended", "resistance", "volts", "amps", "kicks")
 
@@ -31,10 +32,14 @@ class CloseStage(QWidget):
         self.say_label.setObjectName("close_say")
         self.why_label = label(texts.CLOSE_WHY, "second", wrap=True)
         column.addWidget(self.say_label)
-        column.addWidget(self.why_label)
-        column.addWidget(self._summary_card())
-        column.addWidget(self._form_card())
-        column.addStretch(1)
+        work = QWidget()
+        lines = QVBoxLayout(work)
+        lines.setContentsMargins(0, 0, 0, 0)
+        lines.setSpacing(8)
+        for part in (self.why_label, self._summary_card(), self._form_card()):
+            lines.addWidget(part)
+        lines.addStretch(1)
+        column.addWidget(scrolled(work), 1)
         self.problem = label("", "alarm", bold=True)
         self.problem.setObjectName("close_problem")
         self.close_button = button(texts.CLOSE_JOB, "close_job", "main")
@@ -64,7 +69,7 @@ class CloseStage(QWidget):
         for index, name in enumerate(SUMMARY_ROWS, start=1):
             grid.addWidget(label(texts.SUMMARY_NAMES[name], "second", px=theme.SECOND_PX), index, 0)
             for place in (0, 1):
-                cell = label(texts.NOTHING, bold=name == "ended")
+                cell = label(texts.NOTHING, bold=name == "ended", wrap=True)
                 cell.setObjectName(f"summary_{name}_{'after' if place else 'before'}")
                 grid.addWidget(cell, index, 1 + place)
                 self._cells[name, place] = cell
@@ -72,12 +77,10 @@ class CloseStage(QWidget):
 
     def _form_card(self) -> QWidget:
         made = card()
-        grid = QGridLayout(made)
+        grid = FieldGrid(made, 4)
         grid.setContentsMargins(20, 10, 20, 14)
         grid.setHorizontalSpacing(16)
         grid.setVerticalSpacing(2)
-        for index in range(4):
-            grid.setColumnStretch(index, 1)
         self.cause, self.work, self.prognosis = QLineEdit(), QLineEdit(), QLineEdit()
         self.advice, self.warranty = QLineEdit(), QLineEdit()
         self.result = Chooser("close_result", texts.FIELD_RESULT)
@@ -106,10 +109,8 @@ class CloseStage(QWidget):
                 field.textEdited.connect(lambda _: self.changed.emit())
             else:
                 field.activated.connect(lambda _: self.changed.emit())
-            text = label(title, "second", px=theme.SECOND_PX)
-            text.setBuddy(field)
-            grid.addWidget(text, 2 * row, column, 1, span)
-            grid.addWidget(field, 2 * row + 1, column, 1, span)
+            part, _ = named(title, field)
+            grid.put(row, column, part, span)
         method = self.method.lineEdit()
         assert method is not None
         method.textEdited.connect(lambda _: self.changed.emit())
@@ -176,7 +177,7 @@ class CloseStage(QWidget):
             if done:
                 field.setText(text)
         for chooser in (self.result, self.method):
-            chooser.setEnabled(not done)
+            grey(chooser, texts.JOB_IS_CLOSED if done else "")
         if done:
             self.result.setCurrentIndex(self.result.findData(job.result))
             self.method.setCurrentText(retelling.told(job.method))
@@ -188,7 +189,7 @@ class CloseStage(QWidget):
             field.setReadOnly(False)
             field.clear()
         for chooser in (self.result, self.method):
-            chooser.setEnabled(True)
+            grey(chooser, "")
             chooser.setCurrentIndex(-1)
         self.method.clearEditText()
         self.problem.setText("")

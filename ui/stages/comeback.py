@@ -3,12 +3,13 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
 from benchlog.records import Job
 from ui import texts
 from ui.moments import day_text
 from ui.pieces import Elided, Tick, button
+from ui.wrapping import WrapRow
 
 
 class ComebackRow(QWidget):
@@ -24,12 +25,11 @@ class ComebackRow(QWidget):
         self.same = Tick(texts.COMEBACK_SAME, "comeback_same")
         self.look = button(texts.COMEBACK_LOOK, "comeback_look")
         self.look.clicked.connect(self._want)
-        row = QHBoxLayout(self)
+        row = WrapRow(self)
         row.setContentsMargins(0, 6, 0, 0)
-        row.setSpacing(12)
-        row.addWidget(self.words, 1)
-        row.addWidget(self.same)
-        row.addWidget(self.look)
+        row.add(self.words, stretch=1, least=300)
+        row.add(self.same)
+        row.add(self.look)
         self.hide()
 
     def offer(self, earlier: Sequence[Job]) -> None:

@@ -4,7 +4,6 @@ import msgspec
 from PySide6.QtCore import QEvent, QObject, QTimer, Signal
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
-    QGridLayout,
     QHBoxLayout,
     QLabel,
     QLineEdit,
@@ -19,13 +18,14 @@ from benchlog.quantities import show
 from benchlog.records import Item, Job, JobState, Motor, TakenIn
 from benchlog.recovery.ceilings import PROGRAM_VOLTS
 from ui import retelling, texts, theme
-from ui.pieces import Chooser, button, card, label, scrolled
+from ui.pieces import Chooser, button, card, grey, label, named, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.run_request import BenchSetting
 from ui.stages.comeback import ComebackRow
 from ui.stages.owner_card import OwnerFields
 from ui.stages.supply_row import SupplyRow
 from ui.stages.unlock import UnlockRow
+from ui.wrapping import FieldGrid, WrapRow
 
 OUTPUT_FIELD = "intake_output"
 
@@ -53,12 +53,12 @@ class IntakeStage(QWidget):
         self.say_label = label(texts.INTAKE_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.why_label = label(texts.INTAKE_WHY, "second", wrap=True)
         column.addWidget(self.say_label)
-        column.addWidget(self.why_label)
         self._make_fields(resource)
         cards = QWidget()
         lines = QVBoxLayout(cards)
         lines.setContentsMargins(0, 0, 0, 0)
         lines.setSpacing(8)
+        lines.addWidget(self.why_label)
         for made in (self._item_card(), self._bench_card(), self._owner_card()):
             lines.addWidget(made)
         lines.addStretch(1)
@@ -149,7 +149,7 @@ class IntakeStage(QWidget):
         _put(grid, 1, 2, texts.FIELD_PUMPED, self.owner.pumped)
         _put(grid, 1, 3, texts.FIELD_OPENED_BEFORE, self.owner.opened_before)
         _put(grid, 2, 0, texts.FIELD_COMPLAINT, self.complaint, 4)
-        grid.addWidget(self.comeback, 7, 0, 1, 4)
+        grid.put(3, 0, self.comeback, 4)
         self.comeback.wanted.connect(self.earlier_wanted)
         return made
 
@@ -159,7 +159,7 @@ class IntakeStage(QWidget):
         _put(grid, 0, 1, texts.FIELD_CONTACT, self.owner.contact)
         _put(grid, 0, 2, texts.FIELD_LIMIT, self.owner.limit)
         _put(grid, 0, 3, texts.FIELD_WHO, self.owner.who)
-        grid.addWidget(self.owner.consent, 3, 0, 1, 4)
+        grid.put(1, 0, self.owner.consent, 4)
         return made
 
     def _bench_card(self) -> QWidget:
@@ -167,17 +167,15 @@ class IntakeStage(QWidget):
         _put(grid, 0, 0, texts.FIELD_MAX_VOLTS, self.max_volts)
         _put(grid, 0, 1, texts.FIELD_MAX_AMPS, self.max_amps)
         load = QWidget()
-        row = QHBoxLayout(load)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(16)
-        row.addWidget(self.wet, 1)
-        row.addWidget(self.coupled, 1)
+        row = WrapRow(load, spacing=8)
+        row.add(self.wet, stretch=1, least=120)
+        row.add(self.coupled, stretch=1, least=120)
         _put(grid, 0, 2, texts.FIELD_LOAD, load, 2)
         _put(grid, 1, 0, texts.FIELD_SUPPLY, self._address(), 3).setBuddy(self.supply)
         _put(grid, 1, 3, texts.FIELD_CLASS, self.thermal)
-        grid.addWidget(self.supply_row, 5, 0, 1, 4)
+        grid.put(2, 0, self.supply_row, 4)
         self.unlock = UnlockRow()
-        grid.addWidget(self.unlock, 6, 0, 1, 4)
+        grid.put(3, 0, self.unlock, 4)
         return made
 
     def _address(self) -> QWidget:
@@ -186,13 +184,11 @@ class IntakeStage(QWidget):
         self.ask_button = button(texts.ASK_IT, "supply_ask", accessible=texts.ASK_IT_NAME)
         self.ask_button.setToolTip(texts.ASK_HINT)
         made = QWidget()
-        row = QHBoxLayout(made)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(8)
-        row.addWidget(self.supply, 1)
+        row = WrapRow(made)
+        row.add(self.supply, stretch=1, least=240)
         for one in (self.look_button, self.ask_button):
             one.setMinimumHeight(theme.TOUCH_PX - 4)
-            row.addWidget(one)
+            row.add(one)
         return made
 
     def pick_supply(self, address: str) -> None:
@@ -210,10 +206,11 @@ class IntakeStage(QWidget):
         if self.look_button.hasFocus() or self.ask_button.hasFocus() or self.supply_row.report.button.hasFocus():
             self.supply.setFocus()
 
-    def offer_asking(self, *, idle: bool, may_look: bool) -> None:
-        self.look_button.setEnabled(idle and may_look)
-        self.ask_button.setEnabled(idle)
-        self.supply_row.lock(not idle)
+    def offer_asking(self, why: str, *, looking: bool) -> None:
+        """Why no supply is looked for, or asked, now; "" where it may."""
+        grey(self.look_button, why or (texts.STILL_LOOKING if looking else ""))
+        grey(self.ask_button, why)
+        self.supply_row.lock(why)
 
     def _follow(self) -> None:
         if self._follow_rated:
@@ -335,7 +332,7 @@ class IntakeStage(QWidget):
         self.owner.show_job(job)
         self._fix(job)
         self.undo_button.setVisible(job.state is not JobState.CLOSED)
-        self.undo_button.setEnabled(can_undo)
+        grey(self.undo_button, "" if can_undo else texts.NOTHING_TO_UNDO)
         self._job = job if job.state is not JobState.CLOSED else None
 
     def suggest(self, *, kind: str, rated_volts: float | None, complaint: str) -> None:
@@ -396,35 +393,35 @@ class IntakeStage(QWidget):
         self.rated.setReadOnly(job is not None)
         closed = job is not None and job.state is JobState.CLOSED
         for chooser in (self.kind, self.wet, self.coupled):
-            chooser.setEnabled(not closed)
+            grey(chooser, texts.JOB_IS_CLOSED if closed else "")
         for field in (self.make, self.model, self.serial, *self.owner.edits()):
             field.setReadOnly(closed)
-        self.owner.consent.setEnabled(not closed)
+        grey(self.owner.consent, texts.JOB_IS_CLOSED if closed else "")
         self.complaint.setReadOnly(closed)
         self.open_button.setVisible(job is None)
 
     def lock_setting(self, locked: bool) -> None:
         """While a run is on its ceilings are what they were when it began."""
         for field in (self.max_volts, self.max_amps, self.supply, self.thermal):
-            field.setEnabled(not locked)
+            grey(field, texts.NOT_WHILE_ON if locked else "")
         self.unlock.lock(locked)
 
 
-def _field_card(title: str) -> tuple[QWidget, QGridLayout]:
+def _field_card(title: str) -> tuple[QWidget, FieldGrid]:
     made = card()
-    grid = QGridLayout(made)
-    grid.setContentsMargins(20, 8, 20, 10)
+    column = QVBoxLayout(made)
+    column.setContentsMargins(16, 8, 16, 10)
+    column.setSpacing(2)
+    column.addWidget(label(title, bold=True))
+    fields = QWidget()
+    grid = FieldGrid(fields, 4)
     grid.setHorizontalSpacing(16)
     grid.setVerticalSpacing(2)
-    for index in range(4):
-        grid.setColumnStretch(index, 1)
-    grid.addWidget(label(title, bold=True), 0, 0, 1, 4)
+    column.addWidget(fields)
     return made, grid
 
 
-def _put(grid: QGridLayout, row: int, column: int, name: str, field: QWidget, span: int = 1) -> QLabel:
-    text = label(name, "second", px=theme.SECOND_PX)
-    text.setBuddy(field)
-    grid.addWidget(text, 1 + 2 * row, column, 1, span)
-    grid.addWidget(field, 2 + 2 * row, column, 1, span)
+def _put(grid: FieldGrid, row: int, column: int, name: str, field: QWidget, span: int = 1) -> QLabel:
+    part, text = named(name, field)
+    grid.put(row, column, part, span)
     return text

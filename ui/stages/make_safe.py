@@ -1,11 +1,13 @@
 """Make safe: the lines that must be so before a lead is clipped on. Each answer is kept with the job."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from benchlog.records import Entry, Stage
 from ui import retelling, texts, theme
-from ui.pieces import button, card, label
+from ui.pieces import button, card, grey, label, scrolled
+
+CHOICE_PX = 92
 
 
 class MakeSafeStage(QWidget):
@@ -22,14 +24,22 @@ class MakeSafeStage(QWidget):
         self.say_label = label(texts.SAFE_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.why_label = label(texts.SAFE_WHY, "second", wrap=True)
         column.addWidget(self.say_label)
-        column.addWidget(self.why_label)
-        column.addWidget(self._rows_card())
-        column.addWidget(self._refuse_card())
-        column.addStretch(1)
+        work = QWidget()
+        lines = QVBoxLayout(work)
+        lines.setContentsMargins(0, 0, 0, 0)
+        lines.setSpacing(8)
+        for part in (self.why_label, self._rows_card(), self._refuse_card()):
+            lines.addWidget(part)
+        lines.addStretch(1)
+        column.addWidget(scrolled(work), 1)
         self.go_on = button(texts.SAFE_GO_ON, "safe_go_on", "main")
         self.go_on.clicked.connect(self._press)
+        self.open_lines = label("", "second", wrap=True)
+        self.open_lines.setObjectName("safe_open_lines")
+        self.open_lines.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         row = QHBoxLayout()
-        row.addStretch(1)
+        row.setSpacing(12)
+        row.addWidget(self.open_lines, 1)
         row.addWidget(self.go_on)
         column.addLayout(row)
         self.blank()
@@ -37,7 +47,7 @@ class MakeSafeStage(QWidget):
     def _rows_card(self) -> QWidget:
         made = card()
         grid = QGridLayout(made)
-        grid.setContentsMargins(20, 10, 16, 10)
+        grid.setContentsMargins(16, 10, 16, 10)
         grid.setVerticalSpacing(6)
         grid.setHorizontalSpacing(8)
         grid.setColumnStretch(0, 1)
@@ -53,7 +63,7 @@ class MakeSafeStage(QWidget):
                 shown = retelling.told(word)
                 choice = button(shown, name, "choice", accessible=f"{retelling.told(row)}: {shown}")
                 choice.setCheckable(True)
-                choice.setMinimumWidth(116)
+                choice.setMinimumWidth(CHOICE_PX)
                 choice.clicked.connect(self._judge)
                 group.addButton(choice, place)
                 grid.addWidget(choice, index, 1 + place)
@@ -81,7 +91,10 @@ class MakeSafeStage(QWidget):
         return found
 
     def _judge(self) -> None:
-        self.go_on.setEnabled(len(self.answers()) == len(texts.SAFE_ROWS))
+        count = len(texts.SAFE_ROWS) - len(self.answers())
+        words = texts.SAFE_OPEN_ONE if count == 1 else texts.SAFE_OPEN_MANY.format(count=count)
+        self.open_lines.setText(words if count else "")
+        grey(self.go_on, words if count else "")
 
     def _press(self) -> None:
         self.made_safe.emit(self.answers())
@@ -98,8 +111,9 @@ class MakeSafeStage(QWidget):
             group.setExclusive(False)
             for choice in choices:
                 choice.setChecked(_entry(row, group.id(choice)) in kept)
-                choice.setEnabled(False)
+                grey(choice, texts.SAFE_KEPT)
             group.setExclusive(True)
+        self.open_lines.setText("")
         self.go_on.hide()
 
     def blank(self) -> None:
@@ -109,7 +123,7 @@ class MakeSafeStage(QWidget):
             group.setExclusive(False)
             for choice in choices:
                 choice.setChecked(False)
-                choice.setEnabled(True)
+                grey(choice, "")
             group.setExclusive(True)
         self.go_on.show()
         self._judge()

@@ -7,7 +7,7 @@ from benchlog.quantities import show
 from benchlog.records import RunKind
 from ui import texts, theme
 from ui.moments import day_text
-from ui.pieces import button, label
+from ui.pieces import button, grey, label
 from ui.stages.run_view import RunView
 from ui.theme import Tokens
 
@@ -24,8 +24,8 @@ class ProbeStage(RunView):
         self.leads_button = button(texts.LEADS_BUTTON, "probe_leads_start", accessible=texts.LEADS_ACCESSIBLE)
         self.leads_button.setToolTip(texts.LEADS_HINT)
         self.leads_button.clicked.connect(self.leads_begun)
-        self.press_row.insertWidget(0, self.leads_button)
-        self.press_row.insertWidget(1, self.leads)
+        self.press_row.add(self.leads_button, at=0)
+        self.press_row.add(self.leads, at=1)
 
     def show_leads(self, check: LeadCheck | None) -> None:
         if check is None:
@@ -33,5 +33,6 @@ class ProbeStage(RunView):
         else:
             self.leads.setText(texts.LEADS_KNOWN.format(ohm=show(check.ohm, "Ω"), day=day_text(check.utc)))
 
-    def offer_leads(self, possible: bool) -> None:
-        self.leads_button.setEnabled(possible)
+    def offer_leads(self, why: str) -> None:
+        """Why they can't be measured now; "" where they can."""
+        grey(self.leads_button, why)

@@ -6,7 +6,7 @@ from benchlog.bench.frames import Request
 from benchlog.motor.compare import Comparison, Measured
 from benchlog.records import RunKind
 from ui import retelling, sayings, texts, theme
-from ui.pieces import Elided, button, label
+from ui.pieces import Elided, button, grey, label
 from ui.stages.run_view import RunView
 from ui.theme import Tokens
 
@@ -25,11 +25,11 @@ class ProveStage(RunView):
         )
         self.told = (self.measured, self.moves, self.against, self.cautions)
         names = ("proof_measured", "proof_moves", "proof_against", "proof_cautions")
-        for place, (line, name) in enumerate(zip(self.told, names, strict=True), start=self.column.count() - 1):
+        for line, name in zip(self.told, names, strict=True):
             line.setObjectName(name)
-            self.column.insertWidget(place, line)
+            self.middle.addWidget(line)
             line.hide()
-        self.press_row.insertWidget(0, label(texts.STARTS_LABEL, "second"))
+        self.press_row.add(label(texts.STARTS_LABEL, "second"), at=0)
         for place, count in enumerate(STARTS, start=1):
             choice = button(
                 str(count), f"proof_starts_{count}", "choice", accessible=texts.STARTS_ACCESSIBLE.format(count=count)
@@ -38,7 +38,7 @@ class ProveStage(RunView):
             choice.setChecked(count == USUAL)
             choice.setMinimumWidth(56)
             self.group.addButton(choice, count)
-            self.press_row.insertWidget(place, choice)
+            self.press_row.add(choice, at=place)
 
     def show_measured(self, measured: Measured | None, others: str, comparison: Comparison | None) -> None:
         """The figures of the last proof's measured start, and how they stand to others."""
@@ -64,7 +64,7 @@ class ProveStage(RunView):
 
     def lock(self, locked: bool) -> None:
         for choice in self.group.buttons():
-            choice.setEnabled(not locked)
+            grey(choice, texts.NOT_WHILE_ON if locked else "")
 
     def starts(self) -> int:
         return self.group.checkedId()

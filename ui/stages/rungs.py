@@ -8,6 +8,10 @@ from benchlog.recovery.steps import Kicks, Sequence, Swap, volts_of
 from ui import retelling, sayings, texts, theme
 from ui.pieces import Elided, label, set_look
 from ui.theme import Tokens
+from ui.wrapping import WrapRow
+
+CARD_PX, HIGH_PX = 92, 74
+"""As wide as a rung is at the least, so that its volts and what is said beside them can be read."""
 
 
 class RungRow(QWidget):
@@ -16,10 +20,7 @@ class RungRow(QWidget):
     def __init__(self, tokens: Tokens, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._tokens = tokens
-        self._row = QHBoxLayout(self)
-        self._row.setContentsMargins(0, 0, 0, 0)
-        self._row.setSpacing(8)
-        self.setFixedHeight(78)
+        self._row = WrapRow(self)
         self.cards: list[RungCard] = []
         self.here = 0
 
@@ -37,7 +38,7 @@ class RungRow(QWidget):
             for number, step in enumerate(rungs, start=1)
         ]
         for made in self.cards:
-            self._row.addWidget(made)
+            self._row.add(made, stretch=1, least=CARD_PX)
         self.here = 0
 
     def reach(self, rung: int | None) -> None:
@@ -72,6 +73,7 @@ class RungCard(QFrame):
         self.setObjectName(f"rung_{number}")
         self.setProperty("look", "quiet")
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.setFixedHeight(HIGH_PX)
         self.left_out = step.if_allowed and volts > ceiling_volts
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 4, 10)

@@ -1,15 +1,16 @@
 """What a supply told of itself, line by line, and the fields for what it did not tell."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLayoutItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLayoutItem, QVBoxLayout, QWidget
 
 from benchlog.quantities import show
 from ui import retelling, texts, theme
 from ui.asking_supplies import RANGE_QUESTION, Told
 from ui.pieces import button, label
 from ui.quantity_edit import QuantityEdit
+from ui.wrapping import WrapRow
 
-NAME_PX = 170
+NAME_PX = 130
 
 
 class SupplyReport(QWidget):
@@ -31,9 +32,8 @@ class SupplyReport(QWidget):
         self.button = button(texts.ASK_AGAIN, "supply_ask_again", accessible=texts.ASK_AGAIN_NAME)
         self.button.clicked.connect(self._press)
         self.fields = QWidget()
-        row = QHBoxLayout(self.fields)
+        row = WrapRow(self.fields)
         row.setContentsMargins(0, 4, 0, 0)
-        row.setSpacing(12)
         for field, name, title in (
             (self.volts, "supply_most_volts", texts.FIELD_MOST_VOLTS),
             (self.amps, "supply_most_amps", texts.FIELD_MOST_AMPS),
@@ -44,10 +44,10 @@ class SupplyReport(QWidget):
             field.setMaximumWidth(120)
             text = label(title, "second", px=theme.SECOND_PX)
             text.setBuddy(field)
-            row.addWidget(text)
-            row.addWidget(field)
-        row.addWidget(self.button)
-        row.addWidget(self.problem, 1)
+            row.add(text)
+            row.add(field)
+        row.add(self.button)
+        row.add(self.problem, stretch=1, least=160)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.addLayout(self.grid)

@@ -1,14 +1,15 @@
 """Where supplies may be, which one was picked, and what it told of itself. Part of the intake page."""
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from benchlog.bench.looking_around import LastLook, Place
 from ui import retelling, texts, theme
 from ui.asking_supplies import Told
 from ui.moments import clock_text, day_text
-from ui.pieces import Chooser, button, label, plain_hint, set_look
+from ui.pieces import Chooser, button, grey, label, plain_hint, set_look
 from ui.stages.supply_report import SupplyReport
+from ui.wrapping import WrapRow
 
 SERIAL = "serial"
 ROWS = 4
@@ -47,12 +48,10 @@ class SupplyRow(QWidget):
 
     def _lay_out(self) -> None:
         self.line = QWidget()
-        row = QHBoxLayout(self.line)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(12)
-        row.addWidget(self.said, 1)
-        row.addWidget(self.output)
-        row.addWidget(self.open)
+        row = WrapRow(self.line)
+        row.add(self.said, stretch=1, least=260)
+        row.add(self.output)
+        row.add(self.open)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 6, 0, 0)
         column.setSpacing(6)
@@ -149,7 +148,7 @@ class SupplyRow(QWidget):
         self._output = index + 1
         self.output_chosen.emit()
 
-    def lock(self, locked: bool) -> None:
-        """While a run is on, or while it is being asked."""
+    def lock(self, why: str) -> None:
+        """Why nothing is chosen now: a run is on, or it is being asked."""
         for part in (self.output, self.places, self.report.button):
-            part.setEnabled(not locked)
+            grey(part, why)

@@ -1,13 +1,14 @@
 """Where a job is let go up to the owner's higher ceilings: who, why, and a button. Part of the intake page."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLineEdit, QWidget
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from benchlog.ledger.unlocks import Unlock
 from benchlog.recovery.ceilings import Limits
 from ui import sayings, texts, theme
 from ui.moments import clock_text
-from ui.pieces import Elided, button, label
+from ui.pieces import Elided, button, grey, named
+from ui.wrapping import WrapRow
 
 
 class UnlockRow(QWidget):
@@ -17,30 +18,29 @@ class UnlockRow(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        grid = QGridLayout(self)
-        grid.setContentsMargins(0, 0, 0, 0)
-        grid.setHorizontalSpacing(16)
-        grid.setVerticalSpacing(4)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
+        row = WrapRow(spacing=16)
         self.said = Elided("", "second", px=theme.SECOND_PX)
         self.said.setObjectName("unlock_said")
         self.said.setTextFormat(Qt.TextFormat.PlainText)
-        grid.addWidget(self.said, 0, 0, 1, 3)
+        column.addWidget(self.said)
+        column.addLayout(row)
         self.who, self.why = QLineEdit(), QLineEdit()
-        for column, (field, name, title) in enumerate(
-            ((self.who, "unlock_who", texts.FIELD_UNLOCK_WHO), (self.why, "unlock_why", texts.FIELD_UNLOCK_WHY))
+        for share, (field, name, title) in enumerate(
+            ((self.who, "unlock_who", texts.FIELD_UNLOCK_WHO), (self.why, "unlock_why", texts.FIELD_UNLOCK_WHY)),
+            start=1,
         ):
             field.setObjectName(name)
             field.setAccessibleName(title)
             field.setFont(theme.font())
             field.setMinimumHeight(theme.TOUCH_PX - 4)
-            text = label(title, "second", px=theme.SECOND_PX)
-            text.setBuddy(field)
-            grid.addWidget(text, 1, column)
-            grid.addWidget(field, 2, column)
-            grid.setColumnStretch(column, 1 + column)
+            part, _ = named(title, field)
+            row.add(part, stretch=share, least=130)
         self.button = button(texts.UNLOCK, "unlock")
         self.button.clicked.connect(lambda: self.pressed.emit(self.who.text(), self.why.text()))
-        grid.addWidget(self.button, 2, 2)
+        row.add(self.button)
         self.hide()
 
     def offer(self, allowed: Limits | None, held: Unlock | None) -> None:
@@ -60,4 +60,4 @@ class UnlockRow(QWidget):
 
     def lock(self, locked: bool) -> None:
         for part in (self.who, self.why, self.button):
-            part.setEnabled(not locked)
+            grey(part, texts.NOT_WHILE_ON if locked else "")
