@@ -1,7 +1,8 @@
 """The wheel and the built folder, made and tried: `python -m tests.installed [--folder dist/benchlog]`.
 
-Not part of the suite: it builds, installs and starts, which takes minutes. The wheel goes into an environment of its own
-and is tried from a folder that has nothing of the sources. A folder that `bash .ci/one_folder` made is tried as it lies.
+Not part of the suite: it builds, installs and starts, which takes minutes. The wheel goes into an environment of its
+own and is tried from a folder that has nothing of the sources. A folder that `bash .ci/one_folder` made is tried as it
+lies.
 """
 
 import argparse
@@ -19,9 +20,7 @@ ROOMS = ("benchlog", "ui", "drivers", "migrations", "demo_db")
 
 def main() -> int:
     chosen = argparse.ArgumentParser(prog="python -m tests.installed")
-    chosen.add_argument(
-        "--folder", type=Path, help="a built folder to be tried; without it the wheel is built and tried"
-    )
+    chosen.add_argument("--folder", type=Path, help="a built folder; without it the wheel is built")
     folder = chosen.parse_args().folder
     with tempfile.TemporaryDirectory() as scratch:
         home = Path(scratch)

@@ -1,6 +1,7 @@
 """`python -m ui`: looks at what the window stands on, then opens it."""
 
 import ctypes
+import gc
 import importlib
 import multiprocessing
 import os
@@ -12,8 +13,8 @@ from ui.ground import EX_UNAVAILABLE, missing_display, missing_plugin, missing_q
 
 def main(argv: list[str], *, from_icon: bool = False) -> int:
     missing = (
-        missing_qt(lambda: importlib.import_module("PySide6.QtWidgets"))
-        or missing_display(os.environ, sys.platform)
+        missing_display(os.environ, sys.platform)
+        or missing_qt(_import_qt)
         or missing_plugin(os.environ, sys.platform, _plugin(), ctypes.CDLL)
     )
     if missing is not None:
@@ -23,6 +24,13 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
     from ui.app import main as open_window  # only now: the import is what fails where a library is missing
 
     return open_window(argv, from_icon=from_icon)
+
+
+def _import_qt() -> None:
+    """After all that is not Qt. What is made while a program starts stays: looking for garbage in it is for nothing."""
+    gc.disable()  # until the window stands: ui.app
+    importlib.import_module("ui.before_qt")
+    importlib.import_module("PySide6.QtWidgets")
 
 
 def _plugin() -> Path:

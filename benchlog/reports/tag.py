@@ -3,8 +3,6 @@
 The code holds plain text, the tag's and the job's number: nobody's name or address goes round with the thing.
 """
 
-import segno
-
 from benchlog.records import Job
 from benchlog.reports.drawing import INK, SECOND, Boxes, Drawing, Line, Words
 from benchlog.reports.regions import PAPER_MM, Region
@@ -83,6 +81,8 @@ def _fitting(text: str, size: float, room: float) -> str:
 
 def _code(text: str, x: float, y: float) -> Boxes:
     # Error correction Q: a quarter of it may be dirty. Source: ISO/IEC 18004, from memory.
+    import segno  # long to import, and seldom wanted
+
     matrix = [list(row) for row in segno.make(text, error="q", micro=False, boost_error=False).matrix]
     module = QR / (len(matrix) + 2 * QUIET_MODULES)
     boxes = []
