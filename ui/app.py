@@ -18,6 +18,7 @@ from benchlog.logs import keep_log
 from benchlog.settings import ledger_file
 from ui import sayings, texts, theme
 from ui.alarms import What
+from ui.awake import Awake, system_here
 from ui.backing_up import BackingUp
 from ui.charts.live_plot import load_library
 from ui.faults import hook_faults
@@ -82,6 +83,7 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
+        Awake(session.running, system_here(session, os.getpid()))
         if colours == "system":
             application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
         window.show()

@@ -147,6 +147,19 @@ STOP_CLOSING = "the window was closed"
 STOP_SESSION_ENDS = "the system is ending the session"
 STOP_FAULT = "a fault in the window"
 STOP_SLEEPS = "the computer is going to sleep"
+AWAKE_WHY = "A bench supply's output may be on"
+AWAKE_HELD_AND_TOLD = (
+    "During a run the computer does not go to sleep by itself. Before any other sleep, also when the lid is closed, "
+    "the output is switched off first."
+)
+AWAKE_HELD = (
+    "During a run the computer does not go to sleep by itself. Leave the lid open and don’t send it to sleep: here "
+    "nothing switches the output off before that; the run ends only when the computer wakes up."
+)
+AWAKE_NONE = (
+    "Here nothing keeps the computer awake during a run. Switch its sleep off while you work at the bench, and leave "
+    "the lid open: a run ends only when the computer wakes up again."
+)
 
 # taught keys
 ROLE_OFF, ROLE_START, ROLE_NEXT = "Output off", "start", "on to the next stage"
