@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 
 from benchlog.motor.limits import Judged, JudgedFigure
 from ui import curve_texts as texts
-from ui import theme
+from ui import retelling, theme
 from ui.curves.figure_words import margin_share, margin_words
 from ui.curves.form_rows import line
 from ui.curves.reading import Measured, Shown
@@ -178,7 +178,7 @@ def _cells(one: Measured) -> tuple[str, ...]:
         str(one.unit.number) if one.unit is not None else str(run.id) if run is not None else texts.NO_VALUE,
         one.unit.serial if one.unit is not None else one.name,
         texts.UNIT_NEW if one.captured is None else verdict,
-        texts.NO_VALUE if row is None else row.label,
+        texts.NO_VALUE if row is None else retelling.told(row.label),
         texts.NO_VALUE if row is None else margin_words(row),
         texts.NO_VALUE if one.captured is None else str(len(one.captured.curves)),
         texts.NO_VALUE if run is None else f"{day_text(run.started_utc)} {clock_text(run.started_utc)}",
