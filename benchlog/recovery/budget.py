@@ -9,7 +9,7 @@ import msgspec
 import numpy as np
 import numpy.typing as npt
 
-from benchlog.motor.heat import CONTACT_AND_HEAT, HeatBound, stall_watts_of, winding_watts
+from benchlog.motor.heat import CONTACT_AND_HEAT, READBACK_K, HeatBound, stall_watts_of, winding_watts
 from benchlog.motor.motion import Motion
 from benchlog.records import FLAG_ON, TICK_S, Trace
 from benchlog.recovery.ceilings import Ceilings
@@ -204,6 +204,16 @@ class Budget:
         }
         reason = max(rests, key=lambda name: rests[name])
         return rests[reason], reason
+
+    def never_fits(self, joules: float) -> str | None:
+        """Which ceiling so much at once passes even in a motor that has had all the rest it wants; None: it fits."""
+        limit_k = self._ceilings.winding_c.value - _MARGIN_K - READBACK_K - self.ambient_c
+        passed = {
+            "locked time": self._heat.stall_share(joules) > 0.98 * self._ceilings.locked_s.value,
+            "energy": joules > 0.95 * self._ceilings.energy_j.value,
+            "winding temperature": self._heat.k_at_once(joules) > limit_k,
+        }
+        return next((name for name, is_passed in passed.items() if is_passed), None)
 
     def fits(self, at_s: float) -> tuple[float, str]:
         """J that may go into a locked motor now within every ceiling, and which one leaves the least."""

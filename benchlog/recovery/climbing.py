@@ -6,7 +6,7 @@ from benchlog.motor.motion import CoastVerdict, Motion
 from benchlog.outcome import Outcome
 from benchlog.quantities import show
 from benchlog.records import EventKind
-from benchlog.recovery.commands import Plan
+from benchlog.recovery.commands import Plan, Watch
 from benchlog.recovery.looking import (
     HOLD_S,
     LOOK_HOLD_S,
@@ -46,14 +46,19 @@ def gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[F
     volts = volts_of(step, situation.rated_volts)
     amps = min(situation.stall_amps, situation.ceilings.amps.value)
     yield mark(EventKind.STEP, f"A gentle start at {show(volts, 'V')}.", name=step.name, volts=volts, amps=amps)
-    joules = locked_joules(situation, volts, amps, step.on_s + LOOK_HOLD_S)
-    if (yield from room_for(situation, joules)) is None:
+    slow = situation.pace.slow
+    joules = locked_joules(situation, volts, amps, step.on_s + (0.0 if slow else LOOK_HOLD_S), least=1)
+    if _never(situation, joules) is not None or (yield from room_for(situation, joules)) is None:
         return left_stuck(situation, doubts, "the ceilings leave no room for a gentle start")
     seen = yield from drive(volts, amps, step.on_s, Motion.UNKNOWN, least=1)
     look, coasted = yield from quick_look(situation, seen, volts, after_s=ends_s(seen, step.on_s))
     after_s = ends_s(coasted, QUICK_COAST_S)
     if look.verdict is CoastVerdict.NOT_TURNING:
-        look, after_s = yield from slow_look(situation, look_volts(situation, volts), amps, after_s=after_s)
+        volts_looked = look_volts(situation, volts)
+        from_s = yield from _room_apart(situation, volts_looked, amps, LOOK_HOLD_S, least=2, after_s=after_s)
+        if from_s is None:
+            return left_stuck(situation, doubts, "no time was left for a look after the gentle start")
+        look, after_s = yield from slow_look(situation, volts_looked, amps, after_s=from_s)
     yield mark(EventKind.LOOK, f"Gentle start: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
     if look.verdict is CoastVerdict.NOT_TURNING:
         low = yield from down(amps, Motion.LOCKED, after_s=after_s)
@@ -66,9 +71,12 @@ def gentle_start(situation: Situation, step: Start, doubts: list[str]) -> Plan[F
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Rung:
+    """`on_s`: of a kick, as this supply can make it."""
+
     number: int
     volts: float
     amps: float
+    on_s: float
     step: Kicks
 
 
@@ -81,13 +89,19 @@ def kicks(situation: Situation, step: Kicks, number: int, doubts: list[str]) -> 
         return None
     wanted = amps_of(step, situation.stall_amps)
     amps = min(wanted, situation.ceilings.amps.value)
-    rung = _Rung(number=number, volts=volts, amps=amps, step=step)
+    rung = _Rung(number=number, volts=volts, amps=amps, on_s=situation.pace.lasts_s(step.on_s, 1), step=step)
+    no_room = yield from _no_room_stretched(situation, rung)
+    if no_room is not None:
+        situation.left_out.append(f"rung {number} was left out: {no_room}")
+        yield mark(EventKind.STEP, f"Rung {number} left out: {no_room}.", name=step.name, rung=number, skipped=True)
+        return None
+    wide_s = situation.pace.least_kick_s if situation.pace.stretches(step.on_s) else step.on_s
     drawn = volts / situation.reference_ohm
     limited = amps < 0.95 * drawn
     yield mark(
         EventKind.STEP,
         f"Rung {number}: {show(volts, 'V')}, {volts / situation.rated_volts:.0%} of the rated; "
-        f"{step.tries} kicks of {step.on_s * 1000:.0f} ms.",
+        f"{step.tries} kicks of {wide_s * 1000:.0f} ms.",
         why=(
             f"Limited by current, not by voltage: the winding would draw {show(drawn, 'A')}, the limit is "
             f"{show(amps, 'A')}; raising the volts does nothing."
@@ -131,6 +145,47 @@ def _moved_here(situation: Situation) -> Plan[bool]:
     return situation.felt
 
 
+def _no_room_stretched(situation: Situation, rung: _Rung) -> Plan[str | None]:
+    """Why a kick that is longer than it was asked stays out; None: there is room for it, or will be in time."""
+    pace, ceilings = situation.pace, situation.ceilings
+    if not pace.stretches(rung.step.on_s):
+        return None
+    told = f"a kick of {pace.least_kick_s:.2f} s, the shortest of this supply, at {show(rung.volts, 'V')}"
+    # Volts stay set through the look as well, and count as driven in a row.
+    in_a_row_s = pace.least_kick_s + pace.whole_s(2) + pace.sending_s
+    if in_a_row_s > ceilings.on_s.value:
+        return f"{told} and its look pass the {ceilings.on_s.layer}'s ceiling of {ceilings.on_s.value:g} s in a row"
+    joules = locked_joules(situation, rung.volts, rung.amps, rung.step.on_s, least=1)
+    passed = situation.budget.never_fits(joules)
+    if passed is not None:
+        return f"{told} passes the ceiling for {passed}, however long it rests before"
+    seen = yield Watch()
+    rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=joules)
+    if rest_s > situation.time_left_s(seen.now_s) - RESERVE_S:
+        return f"{told} has no room under the ceiling for {asked_by} in the time that is left"
+    return None
+
+
+def _room_apart(
+    situation: Situation, volts: float, amps: float, for_s: float, *, least: int, after_s: float
+) -> Plan[float | None]:
+    """When a drive may follow that was given no room beforehand: of a slow supply after a rest, where it needs one.
+
+    At once where room for all of it was asked before. None: the run is over first.
+    """
+    joules = locked_joules(situation, volts, amps, for_s, least=least)
+    if not situation.pace.slow or situation.budget.rest_for(after_s, joules=joules)[0] <= 0:
+        return after_s
+    yield from down(amps, Motion.LOCKED, after_s=after_s)
+    seen = yield from room_for(situation, joules)
+    return None if seen is None else seen.now_s
+
+
+def _never(situation: Situation, joules: float) -> str | None:
+    """Which ceiling such a drive would pass on a slow supply, however long it rests before."""
+    return situation.budget.never_fits(joules) if situation.pace.slow else None
+
+
 def _left_out(situation: Situation, step: Kicks, volts: float) -> str | None:
     if step.only_after is not None and step.only_after in situation.skipped:
         return f'"{step.only_after}" was skipped'
@@ -142,20 +197,20 @@ def _left_out(situation: Situation, step: Kicks, volts: float) -> str | None:
 
 def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: bool) -> Plan[Finding | None]:
     step = rung.step
-    # Room for what may follow as well: a kick that frees is not left half looked at because a ceiling is near.
-    gentlest = LEAST_HOLD_SHARE * situation.rated_volts
-    joules = locked_joules(situation, rung.volts, rung.amps, step.on_s) + locked_joules(
-        situation, gentlest, rung.amps, HOLD_S
-    )
-    if last:
-        joules += locked_joules(situation, look_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
+    joules = locked_joules(situation, rung.volts, rung.amps, step.on_s, least=1)
+    if not situation.pace.slow:  # else all of it at once would have room under hardly any ceiling
+        # Room for what may follow as well: a kick that frees is not left half looked at because a ceiling is near.
+        gentlest = LEAST_HOLD_SHARE * situation.rated_volts
+        joules += locked_joules(situation, gentlest, rung.amps, HOLD_S)
+        if last:
+            joules += locked_joules(situation, look_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
     if situation.budget.kicks >= situation.ceilings.kicks.value:
         return left_stuck(situation, doubts, "the kicks of this job and day are used up: now it needs hands")
     seen = yield from room_for(situation, joules)
     if seen is None or situation.time_left_s(seen.now_s) < RESERVE_S:
         return left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
-    kicked = yield from drive(rung.volts, rung.amps, step.on_s, Motion.UNKNOWN, kick=True, least=1)
-    over_s = ends_s(kicked, step.on_s)
+    kicked = yield from drive(rung.volts, rung.amps, rung.on_s, Motion.UNKNOWN, kick=True, least=1)
+    over_s = ends_s(kicked, rung.on_s)
     look, coasted = yield from quick_look(situation, kicked, rung.volts, after_s=over_s)
     at = held(situation, kicked)
     yield mark(
@@ -166,13 +221,16 @@ def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: boo
         rung=rung.number,
         volts=round(at.volts, 4),
         amps=round(at.amps, 4),
-        seconds=round(over_s - kicked[0].set_at_s, 4),
+        seconds=round(coasted[0].set_at_s - kicked[0].set_at_s, 4),
         emf_share=round(look.emf_share, 3),
     )
     after_s = ends_s(coasted, QUICK_COAST_S)
     if look.verdict is CoastVerdict.NOT_TURNING and last:
         volts = look_volts(situation, rung.volts)
-        look, after_s = yield from slow_look(situation, volts, rung.amps, after_s=after_s)
+        from_s = yield from _room_apart(situation, volts, rung.amps, LOOK_HOLD_S, least=2, after_s=after_s)
+        if from_s is None:
+            return left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
+        look, after_s = yield from slow_look(situation, volts, rung.amps, after_s=from_s)
         yield mark(EventKind.LOOK, f"A longer look: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
     if look.verdict is CoastVerdict.NOT_TURNING:
         low = yield from down(rung.amps, Motion.LOCKED, after_s=after_s)
@@ -190,7 +248,11 @@ def _judge_motion(
 ) -> Plan[Finding | None]:
     """Something looked like motion: hold it, and if it holds, start it again from rest. None: the ladder goes on."""
     hold = _hold_within_budget(situation, hold_volts(situation, volts), amps, after_s)
-    look = yield from full_look(situation, hold, amps, after_s=after_s)
+    from_s = yield from _room_apart(situation, hold, amps, HOLD_S, least=3, after_s=after_s)
+    if from_s is None:
+        doubts.append("something looked like motion, and no time was left to hold it within the ceilings")
+        return None
+    look = yield from full_look(situation, hold, amps, after_s=from_s)
     yield mark(EventKind.LOOK, f"Held at {show(hold, 'V')}: {look.verdict}.", why=look.why)
     if look.verdict is not CoastVerdict.EMF:
         if look.verdict is CoastVerdict.NOT_TURNING:
@@ -216,7 +278,8 @@ def _hold_within_budget(situation: Situation, volts: float, amps: float, at_s: f
     """V to hold at, lowered until a rotor that stood still after all would stay within every ceiling."""
     least = min(volts, LEAST_HOLD_SHARE * situation.rated_volts)
     while (
-        volts > least and situation.budget.rest_for(at_s, joules=locked_joules(situation, volts, amps, HOLD_S))[0] > 0
+        volts > least
+        and situation.budget.rest_for(at_s, joules=locked_joules(situation, volts, amps, HOLD_S, least=3))[0] > 0
     ):
         volts = max(least, 0.95 * volts)
     return volts
@@ -242,7 +305,11 @@ def by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
 
 def left_stuck(situation: Situation, doubts: list[str], why: str) -> Finding:
     """How a climb ends that freed nothing: undetermined where something looked like motion, or still stuck."""
+    if situation.left_out:
+        why = f"{why}, but {situation.left_out[0]}"
     if doubts:
         return Finding(outcome=Outcome.UNDETERMINED, reason=f"{doubts[-1]}; {why}")
+    if situation.left_out and not situation.budget.kicks_this_run:
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"no kick was given: {why}")
     moved = "it moved and stopped again; " if situation.moved else ""
     return Finding(outcome=Outcome.STILL_STUCK, reason=f"{moved}{why}")

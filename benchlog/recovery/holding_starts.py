@@ -6,7 +6,7 @@ from itertools import pairwise
 from benchlog.motor.motion import Motion
 from benchlog.quantities import show
 from benchlog.recovery.commands import Apply, Plan, Seen, Watch
-from benchlog.recovery.moves import Situation, locked_joules
+from benchlog.recovery.moves import Situation, locked_watts
 from benchlog.recovery.start_test import StartTest, Trigger
 from benchlog.recovery.trigger import Edge, seen_by
 
@@ -30,7 +30,7 @@ def held_start(situation: Situation, test: StartTest, amps: float, before: Seen,
     edge = _fed(_edge(test), test, situation, before)[0] if test.trigger is not Trigger.OUTPUT_ON else None
     seen = yield Apply(volts=test.volts, amps=amps, belief=Motion.UNKNOWN, read_later_s=delay_s)
     hold = Hold(began_s=seen.set_at_s, trigger_s=seen.set_at_s if edge is None else None)
-    locked_watts = locked_joules(situation, test.volts, amps, 1.0)
+    stall_watts = locked_watts(situation, test.volts, amps)
     while True:
         hold.seen.append(seen)
         if edge is not None and hold.trigger_s is None:
@@ -41,7 +41,7 @@ def held_start(situation: Situation, test: StartTest, amps: float, before: Seen,
         until_s = hold.began_s + test.arm_s if hold.trigger_s is None else hold.trigger_s + test.on_s
         if seen.now_s + took_s > until_s and (hold.trigger_s is None or _whole(hold) >= LEAST_WHOLE):
             return hold
-        hold.cut = _ceiling_near(situation, hold.began_s, seen, locked_watts)
+        hold.cut = _ceiling_near(situation, hold.began_s, seen, stall_watts)
         if hold.cut:
             return hold
         seen = yield Watch()
@@ -78,16 +78,16 @@ def nothing_crossed(test: StartTest) -> str:
     return f"nothing crossed {show(test.level, 'A' if test.trigger is Trigger.AMPS else 'V')} within {test.arm_s:g} s"
 
 
-def _ceiling_near(situation: Situation, began_s: float, seen: Seen, locked_watts: float) -> str:
+def _ceiling_near(situation: Situation, began_s: float, seen: Seen, stall_watts: float) -> str:
     """Which ceiling one more reading might pass, and that by which the volts are down again; "" while there is room.
 
-    A reading that averages what was before the setpoint says less than the winding may draw: `locked_watts`.
+    A reading that averages what was before the setpoint says less than the winding may draw: `stall_watts`.
     """
     reading = seen.reading
     took_s = reading.received_s - reading.sent_s
     if seen.now_s - began_s + 2 * took_s > situation.ceilings.on_s.value:
         return "cut short before the ceiling for time in a row"
-    watts = max(reading.volts * reading.amps, 0.0 if seen.whole else locked_watts)
+    watts = max(reading.volts * reading.amps, 0.0 if seen.whole else stall_watts)
     rest_s, asked_by = situation.budget.rest_for(seen.now_s, joules=2 * watts * took_s)
     return f"cut short before the ceiling for {asked_by}" if rest_s > 0 else ""
 

@@ -13,6 +13,7 @@ from benchlog.records import Event, EventKind
 from benchlog.recovery.budget import Budget
 from benchlog.recovery.ceilings import Ceilings
 from benchlog.recovery.commands import Apply, Ask, Mark, Plan, Seen, Switch, Watch
+from benchlog.recovery.pace import Pace
 from benchlog.recovery.start_test import RunIn, StartTest
 from benchlog.recovery.steps import Sequence
 from benchlog.recovery.supply_check import SupplyCheck
@@ -29,7 +30,8 @@ STILL_SHARE = 0.02
 class Situation:
     """What a run has to go by and what it has found so far. The only thing a plan changes besides the supply.
 
-    `zero_s`: the clock at the instant that the record counts from; `began_s`: at the first reading.
+    `zero_s`: the clock at the instant that the record counts from; `began_s`: at the first reading. `left_out`: why
+    rungs were for which this supply is too slow.
     """
 
     rated_volts: float
@@ -55,6 +57,8 @@ class Situation:
     run_in: RunIn | None = None
     check: SupplyCheck | None = None
     skipped: set[str] = field(default_factory=set)
+    pace: Pace = field(default_factory=Pace)
+    left_out: list[str] = field(default_factory=list)
 
     @property
     def known_meter(self) -> Meter:
@@ -206,6 +210,11 @@ def room_for(situation: Situation, joules: float, *, within_s: float | None = No
     return seen if rest_s <= 0 else None
 
 
-def locked_joules(situation: Situation, volts: float, amps: float, for_s: float) -> float:
-    """J into a locked rotor."""
-    return volts * min(amps, volts / situation.reference_ohm) * for_s
+def locked_watts(situation: Situation, volts: float, amps: float) -> float:
+    """W into a locked rotor."""
+    return volts * min(amps, volts / situation.reference_ohm)
+
+
+def locked_joules(situation: Situation, volts: float, amps: float, for_s: float, *, least: int = 3) -> float:
+    """J that are charged for a drive of a locked rotor with so many whole readings, at this supply's own pace."""
+    return locked_watts(situation, volts, amps) * situation.pace.charged_s(for_s, least)

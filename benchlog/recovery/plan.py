@@ -44,7 +44,7 @@ def probe_run(situation: Situation) -> Plan[Finding]:
 
 def recovery_run(situation: Situation) -> Plan[Finding]:
     """Probe, then the steps in order until one ends it."""
-    electrical = yield from _begin(situation)
+    electrical = yield from _begin(situation, tuple(s for s in situation.sequence.steps if isinstance(s, Kicks)))
     if electrical is not None:
         return electrical
     yield from _advice(situation)
@@ -75,9 +75,9 @@ def _advice(situation: Situation) -> Plan[None]:
         yield mark(EventKind.ADVICE, remark)
 
 
-def _begin(situation: Situation) -> Plan[Finding | None]:
-    """Zero and probe; how the run ends where it is no winding that was found."""
-    yield from zero(situation)
+def _begin(situation: Situation, rungs: tuple[Kicks, ...] = ()) -> Plan[Finding | None]:
+    """Zero and probe; how the run ends where it is no winding that was found. `rungs`: of kicks, where some follow."""
+    yield from zero(situation, rungs=rungs)
     winding = yield from probe(situation)
     if winding.verdict not in _ELECTRICAL:
         _begin_to_feel(situation)

@@ -25,6 +25,8 @@ from benchlog.recovery.moves import (
     room_for,
     until_still,
 )
+from benchlog.recovery.pacing import paced, too_short
+from benchlog.recovery.steps import Kicks
 
 ZERO_READINGS = 6
 PROBE_JOULES = 0.5
@@ -48,8 +50,11 @@ _TOP_JOULES = 0.33
 """J that the highest level puts in at most, even if the rotor turns: slow readings make it longer and so lower."""
 
 
-def zero(situation: Situation) -> Plan[Seen]:
-    """Readings with the output off, then on at 0 V. Volts that stay on the terminals are refused by the guard."""
+def zero(situation: Situation, *, rungs: tuple[Kicks, ...] = ()) -> Plan[Seen]:
+    """Readings with the output off, then on at 0 V. Volts that stay on the terminals are refused by the guard.
+
+    `rungs`: of which is said, before it is on, what this supply makes of them.
+    """
     seen = yield Watch()
     situation.began_s = seen.now_s
     seen = yield from discharged(seen)
@@ -62,6 +67,10 @@ def zero(situation: Situation) -> Plan[Seen]:
         step_volts=min(situation.capabilities.volts_step, COARSEST_STEP),
         step_amps=min(situation.capabilities.amps_step, COARSEST_STEP),
     )
+    situation.pace = yield from paced(situation, rows)
+    remark = too_short(situation.pace, rungs)
+    if remark is not None:
+        yield remark
     yield from room_for(situation, PROBE_JOULES)
     seen = yield Switch(on=True)
     yield mark(EventKind.OUTPUT, "Output on, at 0 V.", on=True)
