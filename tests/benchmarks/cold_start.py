@@ -56,7 +56,7 @@ def begin(application, button_of):
                                                       Qt.KeyboardModifier.NoModifier))
 
     def taken():
-        print((painted[0] - began) / 1e6, (time.perf_counter_ns() - began) / 1e6, flush=True)
+        print((painted[0] - began) / 1e6, (time.perf_counter_ns() - began) / 1e6, 1e3 * time.process_time(), flush=True)
         os._exit(0)
 
     painted, filtering = [], Painted()
@@ -107,11 +107,10 @@ def main() -> None:
         ledger = str(home / "harbour.db")
         _start(_WINDOW, environment, ledger)  # makes the ledger and compiles the modules
         _start(_BARE, environment)
-        print(
-            f"{times} starts each, {display['QT_QPA_PLATFORM']}, load {os.getloadavg()[0]:.1f}; ms, painted / clicked"
-        )
+        load = os.getloadavg()[0]
+        print(f"{times} starts each, {display['QT_QPA_PLATFORM']}, load {load:.1f}; ms until painted / clicked; CPU")
         for state in ("cold", "warm"):
-            found: dict[str, list[tuple[float, float]]] = {"bare": [], "window": []}
+            found: dict[str, list[tuple[float, float, float]]] = {"bare": [], "window": []}
             for _ in range(times):
                 for name, code, arguments in (("bare", _BARE, ()), ("window", _WINDOW, (ledger,))):
                     if state == "cold":
@@ -123,17 +122,17 @@ def main() -> None:
             print(f"{state}: the window takes {more:.0f} ms more than a bare one (medians)")
 
 
-def _tell(state: str, name: str, both: list[tuple[float, float]]) -> None:
+def _tell(state: str, name: str, both: list[tuple[float, float, float]]) -> None:
     painted, clicked = sorted(one[0] for one in both), sorted(one[1] for one in both)
     within = sum(one <= GOAL_MS for one in clicked)
-    print(
-        f"{state} {name:6}: best {painted[0]:.0f} / {clicked[0]:.0f}, median {median(painted):.0f} / {median(clicked):.0f},"
-        f" worst {painted[-1]:.0f} / {clicked[-1]:.0f}; {within} of {len(clicked)} within {GOAL_MS} ms"
-    )
+    best, middle, worst = (f"{pick(painted):.0f} / {pick(clicked):.0f}" for pick in (min, median, max))
+    cpu = median(one[2] for one in both)
+    print(f"{state} {name:6}: best {best}, median {middle}, worst {worst}; CPU {cpu:.0f}")
+    print(f"{'':13} {within} of {len(clicked)} within {GOAL_MS} ms")
 
 
-def _start(code: str, environment: dict[str, str], ledger: str = "") -> tuple[float, float]:
-    """ms from before the process is started until a button is painted, and until its click is taken."""
+def _start(code: str, environment: dict[str, str], ledger: str = "") -> tuple[float, float, float]:
+    """ms from before the process is started until a button is painted, and until its click is taken; ms of CPU."""
     arguments = ["--ledger", ledger] if ledger else []
     began = {BEGAN: str(time.perf_counter_ns())}
     done = subprocess.run(
@@ -142,8 +141,8 @@ def _start(code: str, environment: dict[str, str], ledger: str = "") -> tuple[fl
     )  # fmt: skip
     if done.returncode:
         raise SystemExit(done.stderr)
-    painted, clicked = map(float, done.stdout.split())
-    return painted, clicked
+    painted, clicked, cpu = map(float, done.stdout.split())
+    return painted, clicked, cpu
 
 
 def _drop(*folders: Path) -> None:
