@@ -24,6 +24,7 @@ from ui.charts.live_plot import load_library
 from ui.faults import hook_faults
 from ui.main_window import MainWindow
 from ui.output_off import OutputOffKeys
+from ui.placing import keep_place, put_back, room_left
 from ui.preferences import COLOURS, Preferring, preferences_file
 from ui.session import Session
 from ui.snapshots import take_all
@@ -69,8 +70,7 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         tell(texts.NO_LEDGER.format(what=error), from_icon=from_icon)
         return EX_NO_LEDGER
     with ledger:
-        colours = chosen.theme or preferring.now.colours
-        window = MainWindow(theme.preferred_theme(colours), resource=chosen.supply, demo=chosen.demo)
+        window = MainWindow(_theme(chosen, preferring), resource=chosen.supply, demo=chosen.demo)
         window.wear(window.tokens)
         session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
         if chosen.item:
@@ -84,8 +84,11 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
         Awake(session.running, system_here(session, os.getpid()))
-        if colours == "system":
-            application.styleHints().colorSchemeChanged.connect(lambda _: window.wear(theme.preferred_theme("system")))
+        theme.follow_desktop(lambda: window.wear(_theme(chosen, preferring)))
+        if chosen.snapshot is None:
+            put_back(window, preferring)
+            window.closing.connect(lambda: keep_place(window, preferring))
+            QTimer.singleShot(0, lambda: session.show_room(room_left(preferring)))
         window.show()
         QTimer.singleShot(QUIET_AFTER_MS, standing)
         backing_up = BackingUp(window, ledger)
@@ -99,6 +102,11 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
             return application.exec()
         finally:
             backing_up.stop()
+
+
+def _theme(chosen: argparse.Namespace, preferring: Preferring) -> theme.Tokens:
+    """What was asked for on the command line holds over what is preferred."""
+    return theme.preferred_theme(chosen.theme or preferring.now.colours, preferring.now.contrast)
 
 
 def standing() -> None:

@@ -1,13 +1,16 @@
-"""How the window looks: two sets of colours, the fonts, and the style sheet made of them.
+"""How the window looks: four sets of colours, the fonts, and the style sheet made of them.
 
 Grey by default. Volts and amps have the only colours of their own; red, amber and blue are alarms and never decoration.
 Sizes of type are set on the widgets with `font`, not in the style sheet, so that tabular figures survive.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QFont, QFontDatabase, QGuiApplication, QPalette
+from PySide6.QtGui import QColor, QFont, QGuiApplication, QPalette
+
+from ui.fonts import families
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +33,7 @@ class Tokens:
     amber: str
     blue: str
     blue_ground: str
+    line_px: int = 1
 
 
 LIGHT = Tokens(
@@ -69,7 +73,46 @@ DARK = Tokens(
     blue_ground="#202c3f",
 )
 
-PALETTES = (LIGHT, DARK)
+CONTRAST_LIGHT = Tokens(
+    name="contrast-light",
+    ground="#ffffff",
+    card="#ffffff",
+    line="#000000",
+    ink="#000000",
+    second="#262626",
+    third="#505050",
+    band="#efefef",
+    selection="#d9d9d9",
+    volts="#003b97",
+    amps="#7a380b",
+    red="#5e002c",
+    red_ground="#ffffff",
+    amber="#462b00",
+    blue="#0b2167",
+    blue_ground="#ffffff",
+    line_px=2,
+)
+CONTRAST_DARK = Tokens(
+    name="contrast-dark",
+    ground="#000000",
+    card="#000000",
+    line="#ffffff",
+    ink="#ffffff",
+    second="#e6e6e6",
+    third="#b4b4b4",
+    band="#1c1c1c",
+    selection="#404040",
+    volts="#4fb6e2",
+    amps="#e4a400",
+    red="#ff827d",
+    red_ground="#000000",
+    amber="#d9b45f",
+    blue="#bed6ff",
+    blue_ground="#000000",
+    line_px=2,
+)
+
+PALETTES = (LIGHT, DARK, CONTRAST_LIGHT, CONTRAST_DARK)
 
 BODY_PX, SECOND_PX, SENTENCE_PX, NUMERAL_PX = 15, 13, 22, 50
 TOUCH_PX = 44
@@ -78,32 +121,29 @@ TOUCH_PX = 44
 FORM_PX = 1040
 """A form is no easier to read for being wider."""
 
-_FAMILIES = (
-    "Inter",
-    "Segoe UI",
-    "SF Pro Text",
-    "Noto Sans",
-    "Source Sans 3",
-    "Cantarell",
-    "Ubuntu",
-    "DejaVu Sans Condensed",
-    "DejaVu Sans",
-)
-"""In order of liking; the last two come with nearly every Linux and have figures of one width."""
+
+def preferred_theme(colours: str, contrast: bool = False) -> Tokens:
+    """`colours`: "light", "dark", or what the desktop prefers for "system", of which also high contrast is taken."""
+    hints = QGuiApplication.styleHints()
+    dark = colours == "dark"
+    if colours == "system":
+        dark = hints.colorScheme() is Qt.ColorScheme.Dark
+        contrast = contrast or hints.accessibility().contrastPreference() is Qt.ContrastPreference.HighContrast
+    if contrast:
+        return CONTRAST_DARK if dark else CONTRAST_LIGHT
+    return DARK if dark else LIGHT
 
 
-def preferred_theme(name: str) -> Tokens:
-    """ "light", "dark", or what the desktop prefers for "system"."""
-    if name == "system":
-        dark = QGuiApplication.styleHints().colorScheme() == Qt.ColorScheme.Dark
-        return DARK if dark else LIGHT
-    return DARK if name == "dark" else LIGHT
+def follow_desktop(changed: Callable[[], object]) -> None:
+    """`changed` is called when the desktop comes to prefer other colours or another contrast."""
+    hints = QGuiApplication.styleHints()
+    hints.colorSchemeChanged.connect(lambda _: changed())
+    hints.accessibility().contrastPreferenceChanged.connect(lambda _: changed())
 
 
 def font(px: int = BODY_PX, weight: QFont.Weight = QFont.Weight.Normal) -> QFont:
     """The window's type at a size, with figures of one width where the family has them."""
-    present = set(QFontDatabase.families())
-    chosen = QFont([family for family in _FAMILIES if family in present] or ["Sans Serif"])
+    chosen = QFont(list(families()))
     chosen.setPixelSize(px)
     chosen.setWeight(weight)
     chosen.setFeature(QFont.Tag("tnum"), 1)
@@ -139,14 +179,14 @@ def palette(tokens: Tokens) -> QPalette:
 
 def style_sheet(tokens: Tokens) -> str:
     """Colours, corners and hairlines. Widgets pick a look with the dynamic property "look"."""
-    t = tokens
+    t, edge = tokens, f"{tokens.line_px}px solid {tokens.line}"
     return f"""
 QWidget {{ color: {t.ink}; }}
 QMainWindow, QWidget#ground {{ background: {t.ground}; }}
-QWidget#header {{  background: {t.card}; border: 0; border-bottom: 1px solid {t.line}; }}
-QWidget#foot {{ background: {t.ground}; border: 0; border-top: 1px solid {t.line}; }}
-QFrame[look="card"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; }}
-QFrame[look="quiet"] {{ background: transparent; border: 1px solid {t.line}; border-radius: 8px; }}
+QWidget#header {{  background: {t.card}; border: 0; border-bottom: {edge}; }}
+QWidget#foot {{ background: {t.ground}; border: 0; border-top: {edge}; }}
+QFrame[look="card"] {{ background: {t.card}; border: {edge}; border-radius: 8px; }}
+QFrame[look="quiet"] {{ background: transparent; border: {edge}; border-radius: 8px; }}
 QFrame[look="here"] {{ background: {t.card}; border: 2px solid {t.ink}; border-radius: 8px; }}
 QFrame[look="ask"] {{ background: {t.blue_ground}; border: 2px solid {t.blue}; border-radius: 8px; }}
 QFrame[look="amber"] {{ background: {t.card}; border: 2px solid {t.amber}; border-radius: 8px; }}
@@ -159,7 +199,7 @@ QLabel[tone="ask"] {{ color: {t.blue}; }}
 QLabel[tone="alarm"] {{ color: {t.red}; }}
 QLabel[tone="look"] {{ color: {t.amber}; }}
 QLabel[tone="mark"] {{ color: {t.ink}; border: 2px solid {t.ink}; border-radius: 4px; padding: 1px 8px; }}
-QPushButton {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; padding: 0 16px; color: {t.ink}; }}
+QPushButton {{ background: {t.card}; border: {edge}; border-radius: 8px; padding: 0 16px; color: {t.ink}; }}
 QPushButton:hover {{ background: {t.band}; }}
 QPushButton:pressed {{ background: {t.selection}; }}
 QPushButton:disabled {{ color: {t.third}; background: transparent; }}
@@ -174,7 +214,7 @@ QPushButton[look="room"] {{ background: transparent; border: 0; color: {t.second
 QPushButton[look="room"]:checked {{ background: {t.selection}; color: {t.ink}; }}
 QWidget#ground[narrow="true"] QPushButton, QPushButton#ceilings_all {{ padding: 0 8px; }}
 QPushButton[look="room"]:focus {{ border: 2px solid {t.second}; }}
-QPushButton[look="chart"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 6px; padding: 0 8px;
+QPushButton[look="chart"] {{ background: {t.card}; border: {edge}; border-radius: 6px; padding: 0 8px;
   color: {t.second}; }}
 QPushButton[look="chart"]:hover {{ background: {t.band}; }}
 QPushButton[look="chart"]:checked {{ background: {t.selection}; color: {t.ink}; }}
@@ -185,7 +225,10 @@ QPushButton[look="choice"] {{ background: {t.card}; color: {t.second}; }}
 QPushButton[look="choice"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
 QPushButton[look="choice"]:checked:disabled {{ background: {t.second}; color: {t.card}; }}
 QPushButton[look="alarm"] {{ background: {t.red}; color: {t.card}; border: 2px solid {t.red}; padding: 0 4px; }}
-QLineEdit, QComboBox, QSpinBox, QPlainTextEdit {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 6px;
+QPushButton[look="choice"]:checked:focus, QPushButton[look="pill"]:checked:focus, QPushButton[look="ask"]:focus,
+QPushButton[look="alarm"]:focus {{ border: 3px solid {t.third}; }}
+QTableView:focus, QScrollArea:focus {{ border: 2px solid {t.ink}; }}
+QLineEdit, QComboBox, QSpinBox, QPlainTextEdit {{ background: {t.card}; border: {edge}; border-radius: 6px;
   padding: 2px 10px; selection-background-color: {t.selection}; selection-color: {t.ink}; }}
 QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus {{ border: 2px solid {t.ink};
   padding: 1px 9px; }}
@@ -193,28 +236,28 @@ QLineEdit:read-only, QPlainTextEdit:read-only {{ background: {t.band}; }}
 QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled {{ background: {t.band}; color: {t.second}; }}
 QLineEdit[wrong="true"] {{ border: 2px solid {t.red}; padding: 1px 9px; }}
 QComboBox::drop-down {{ border: 0; width: 28px; }}
-QComboBox QAbstractItemView {{ background: {t.card}; border: 1px solid {t.line}; outline: 0; }}
+QComboBox QAbstractItemView {{ background: {t.card}; border: {edge}; outline: 0; }}
 QComboBox QLineEdit {{ border: 0; padding: 0; background: transparent; }}
 QCheckBox {{ spacing: 10px; background: transparent; }}
-QCheckBox::indicator {{ width: 22px; height: 22px; border: 1px solid {t.third}; border-radius: 5px;
+QCheckBox::indicator {{ width: 22px; height: 22px; border: {t.line_px}px solid {t.third}; border-radius: 5px;
   background: {t.card}; }}
 QCheckBox::indicator:focus {{ border: 2px solid {t.ink}; }}
 QCheckBox::indicator:disabled {{ background: {t.band}; }}
-QTableView {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; gridline-color: {t.line};
+QTableView {{ background: {t.card}; border: {edge}; border-radius: 8px; gridline-color: {t.line};
   selection-background-color: {t.selection}; selection-color: {t.ink}; outline: 0; }}
-QListWidget[look="rows"] {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; outline: 0; }}
+QListWidget[look="rows"] {{ background: {t.card}; border: {edge}; border-radius: 8px; outline: 0; }}
 QListWidget[look="rows"]:focus {{ border: 2px solid {t.ink}; }}
 QListWidget[look="rows"]::item {{ padding: 0 10px; border-bottom: 1px solid {t.band}; }}
 QListWidget[look="rows"]::item:selected {{ background: {t.selection}; color: {t.ink}; }}
-QTextBrowser {{ background: {t.card}; border: 1px solid {t.line}; border-radius: 8px; padding: 1px; }}
+QTextBrowser {{ background: {t.card}; border: {edge}; border-radius: 8px; padding: 1px; }}
 QTextBrowser:focus {{ border: 2px solid {t.ink}; padding: 0; }}
 QHeaderView {{ background: transparent; }}
-QHeaderView::section {{ background: {t.card}; color: {t.second}; border: 0; border-bottom: 1px solid {t.line};
+QHeaderView::section {{ background: {t.card}; color: {t.second}; border: 0; border-bottom: {edge};
   padding: 4px 13px; }}
 QTableView::item {{ padding: 0 10px; border-bottom: 1px solid {t.band}; }}
 QScrollArea, QScrollArea > QWidget > QWidget {{ background: transparent; border: 0; }}
 QScrollBar:vertical {{ background: transparent; width: 12px; margin: 2px; }}
 QScrollBar::handle:vertical {{ background: {t.line}; border-radius: 4px; min-height: 32px; }}
 QScrollBar::add-line, QScrollBar::sub-line {{ height: 0; width: 0; }}
-QToolTip {{ background: {t.card}; color: {t.ink}; border: 1px solid {t.line}; padding: 4px; }}
+QToolTip {{ background: {t.card}; color: {t.ink}; border: {edge}; padding: 4px; }}
 """

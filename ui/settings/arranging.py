@@ -87,7 +87,7 @@ class Arranging(QObject):
 
     def _apply(self, before: Preferences, now: Preferences) -> None:
         if _changed(before, now) & {"colours", "contrast"}:
-            self.window.wear(theme.preferred_theme(now.colours))
+            self.window.wear(theme.preferred_theme(now.colours, now.contrast))
 
     def refresh(self) -> None:
         """The page is looked at: what stands outside of it is read again."""
