@@ -8,6 +8,7 @@ import ast
 import re
 import sys
 from collections.abc import Iterable, Iterator
+from functools import cache
 from importlib import import_module
 from itertools import groupby
 from pathlib import Path
@@ -20,7 +21,9 @@ from tests.single_words import WORDS
 from ui.translating import LANGUAGES, RECORD, TEXTS, Message, constants_of, read_catalogue, strings_of
 
 ROOT = Path(__file__).parents[1]
-TERMINAL = re.compile(r"HELP_\w+|NO_QT|NO_LIBRARY\w*|NO_DISPLAY|NO_LEDGER|ABOUT")
+TERMINAL = re.compile(
+    r"HELP_(ITEM|RATED|COMPLAINT|LEDGER|SUPPLY|DEMO|THEME|SNAPSHOT)|NO_QT|NO_LIBRARY\w*|NO_DISPLAY|NO_LEDGER|ABOUT"
+)
 """Constants of `ui.texts` that are said where there is no window: the terminal speaks English."""
 
 CORE = (
@@ -171,6 +174,7 @@ def _toml_texts(path: Path) -> Iterator[str]:
     yield from re.findall(r'^(?:name|text|about) = "(.*)"$', path.read_text(), re.MULTILINE)
 
 
+@cache
 def gathered() -> list[Message]:
     """All of it, in the order in which it stands in the code; single words that are told by themselves at the end."""
     texts = [message for name in TEXTS for message in texts_messages(import_module(name))]

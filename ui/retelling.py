@@ -31,8 +31,34 @@ MOST = 1200
 """Characters. Longer ones are no sentence of the core's, and too long to be searched through while one waits."""
 _PLACE = re.compile(r"%(\d+)")
 _LETTERS = re.compile(r"[^\W\d_]")
-_FIGURES = re.compile(r"(?!.*[^\W\d_]{4})(?=.*\d|[\W_]*\Z|[^\W\d_]{1,2}\Z|.°).*", re.DOTALL)
-"""A value with its unit, a time, an identifier: nothing that could be put into another language."""
+_LETTERS_TOGETHER = re.compile(r"[^\W\d_]+")
+_UNITS = frozenset(
+    (
+        "V",
+        "mV",
+        "A",
+        "mA",
+        "µA",
+        "Ω",
+        "mΩ",
+        "kΩ",
+        "MΩ",
+        "W",
+        "mW",
+        "J",
+        "mJ",
+        "s",
+        "ms",
+        "µs",
+        "min",
+        "h",
+        "°C",
+        "C",
+        "K",
+    )
+)
+_NAMED = re.compile(r"(\D*[^\W\d_]) ([−+-]?\d.*)", re.DOTALL)
+"""A name before its figure: "peak 1.77 A"."""
 _JOINTS = (". ", "; ", ": ", " (", ", ", " and ")
 _FEW_LETTERS = 9
 """A template with fewer letters of its own fits too much: it holds only where all of its places are understood."""
@@ -107,7 +133,10 @@ class Retelling:
         whole = self._whole.get(_key(bare))
         if whole is not None:
             return f"{before}{_as_in(bare, whole)}{after}", True
-        if not bare or _FIGURES.fullmatch(bare):
+        named = _NAMED.fullmatch(bare)
+        if named is not None and _is_figure(named[2]) and (name := self._whole.get(_key(named[1]))):
+            return f"{before}{_as_in(named[1], name)} {named[2]}{after}", True
+        if _is_figure(bare):
             return text, True
         found, all_of_it = self._one(bare, deep)
         return f"{before}{found}{after}", all_of_it
@@ -140,6 +169,11 @@ class Retelling:
         return best
 
 
+def _is_figure(text: str) -> bool:
+    """Values with their units, times, signs: nothing that could be put into another language."""
+    return all(letters in _UNITS for letters in _LETTERS_TOGETHER.findall(text))
+
+
 def _key(text: str) -> str:
     """By which a whole sentence is known: its first letter may be large or small, and a full stop may be missing."""
     text = _without_stop(text.strip())
@@ -147,7 +181,8 @@ def _key(text: str) -> str:
 
 
 def _without_stop(text: str) -> str:
-    return text[:-1] if text.endswith(".") and not text.endswith("..") else text
+    """Without a full stop, or what joins it to the next sentence."""
+    return text[:-1] if text.endswith((".", ":", ";")) and not text.endswith("..") else text
 
 
 def _first_of_either_case(piece: str) -> str:
@@ -162,4 +197,5 @@ def _as_in(text: str, words: str) -> str:
     words = _without_stop(words)
     if text[:1].isupper():
         words = words[:1].upper() + words[1:]
-    return words + "." if text.endswith(".") and not words.endswith((".", "!", "?")) else words
+    last = text[-1:]
+    return words + last if last in (".", ":", ";") and not words.endswith((".", "!", "?", "…")) else words

@@ -69,6 +69,11 @@
         <translation>Einstellungen. Taste: Strg und Komma</translation>
     </message>
     <message>
+        <source>Help about this page. Key: F1</source>
+        <comment>HELP_NAME</comment>
+        <translation>Hilfe zu dieser Seite. Taste: F1</translation>
+    </message>
+    <message>
         <source>New job</source>
         <comment>NO_JOB</comment>
         <translation>Neuer Auftrag</translation>
@@ -567,6 +572,26 @@
         <source>I switched it off by hand</source>
         <comment>OFF_ACKNOWLEDGE</comment>
         <translation>Ich habe es von Hand ausgeschaltet</translation>
+    </message>
+    <message>
+        <source>A bench supply's output may be on</source>
+        <comment>AWAKE_WHY</comment>
+        <translation>Der Ausgang eines Netzgeräts kann an sein</translation>
+    </message>
+    <message>
+        <source>During a run the computer does not go to sleep by itself. Before any other sleep, also when the lid is closed, the output is switched off first.</source>
+        <comment>AWAKE_HELD_AND_TOLD</comment>
+        <translation>Während eines Laufs geht der Rechner nicht von selbst schlafen. Vor jedem anderen Schlafen, auch wenn der Deckel zugeht, wird zuerst der Ausgang ausgeschaltet.</translation>
+    </message>
+    <message>
+        <source>During a run the computer does not go to sleep by itself. Leave the lid open and don’t send it to sleep: here nothing switches the output off before that; the run ends only when the computer wakes up.</source>
+        <comment>AWAKE_HELD</comment>
+        <translation>Während eines Laufs geht der Rechner nicht von selbst schlafen. Lassen Sie den Deckel offen und schicken Sie ihn nicht schlafen: Hier schaltet vorher nichts den Ausgang aus; der Lauf endet erst, wenn der Rechner aufwacht.</translation>
+    </message>
+    <message>
+        <source>Here nothing keeps the computer awake during a run. Switch its sleep off while you work at the bench, and leave the lid open: a run ends only when the computer wakes up again.</source>
+        <comment>AWAKE_NONE</comment>
+        <translation>Hier hält nichts den Rechner während eines Laufs wach. Schalten Sie sein Schlafen aus, solange Sie an der Werkbank arbeiten, und lassen Sie den Deckel offen: Ein Lauf endet erst, wenn der Rechner wieder aufwacht.</translation>
     </message>
     <message>
         <source>Output off</source>
@@ -4349,6 +4374,96 @@
         <translation>Lizenzen der Bibliotheken, eine unter der anderen</translation>
     </message>
     <message>
+        <source>Topics of the help</source>
+        <comment>HELP_TOPICS</comment>
+        <translation>Themen der Hilfe</translation>
+    </message>
+    <message>
+        <source>Search the help</source>
+        <comment>HELP_SEARCH</comment>
+        <translation>Die Hilfe durchsuchen</translation>
+    </message>
+    <message>
+        <source>Help: {title}</source>
+        <comment>HELP_PAGE</comment>
+        <translation>Hilfe: {title}</translation>
+    </message>
+    <message>
+        <source>Nothing in the help has all these words. Fewer or shorter words find more.</source>
+        <comment>HELP_NOTHING</comment>
+        <translation>Nichts in der Hilfe hat alle diese Wörter. Weniger oder kürzere Wörter finden mehr.</translation>
+    </message>
+    <message>
+        <source>Intake</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Annahme</translation>
+    </message>
+    <message>
+        <source>Make safe</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Sichern</translation>
+    </message>
+    <message>
+        <source>Probe</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>Free</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Lösen</translation>
+    </message>
+    <message>
+        <source>Prove</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Nachweis</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Abschluss</translation>
+    </message>
+    <message>
+        <source>Record and costs</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Protokoll und Kosten</translation>
+    </message>
+    <message>
+        <source>Curves</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Kurven</translation>
+    </message>
+    <message>
+        <source>History</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Verlauf</translation>
+    </message>
+    <message>
+        <source>Settings</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Einstellungen</translation>
+    </message>
+    <message>
+        <source>Safety</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Sicherheit</translation>
+    </message>
+    <message>
+        <source>The supply</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Das Netzgerät</translation>
+    </message>
+    <message>
+        <source>All keys</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Alle Tasten</translation>
+    </message>
+    <message>
+        <source>Words used here</source>
+        <comment>HELP_TITLES</comment>
+        <translation>Wörter, die hier vorkommen</translation>
+    </message>
+    <message>
         <source>Take a job in first.</source>
         <comment>NEEDS_JOB</comment>
         <translation>Nehmen Sie zuerst einen Auftrag an.</translation>
@@ -4420,6 +4535,11 @@
         <source>Wheel or + and −: closer or wider in time, the wheel with Ctrl in amps. Drag or arrows: along; a drag with Shift: a box to look into. Double click or Home: back to the whole. Arrows move a cursor; X or Tab: the other one. Ctrl+C: copies the picture.</source>
         <comment>OVERLAY_HINT</comment>
         <translation>Rad oder + und −: näher oder weiter in der Zeit, das Rad mit Strg in Ampere. Ziehen oder Pfeile: verschieben; Ziehen mit Umschalt: ein Feld zum Hineinsehen. Doppelklick oder Pos1: zurück zum Ganzen. Pfeile bewegen einen Cursor; X oder Tab: der andere. Strg+C: kopiert das Bild.</translation>
+    </message>
+    <message>
+        <source>picture of {day} {at}</source>
+        <comment>PICTURED</comment>
+        <translation>Bild vom {day} {at}</translation>
     </message>
     <message>
         <source>Looking closer at the amps.</source>
@@ -7493,7 +7613,7 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Von denen dieser Art kamen %1 frei</translation>
     </message>
     <message>
-        <source>, the middle one after %1 kick%2</source>
+        <source>, the middle one after %1 %2</source>
         <translation>, in der Mitte nach %1 %2</translation>
     </message>
     <message>
@@ -9537,8 +9657,8 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Ein Grenzwert war nahe: vorher ausgeschaltet. Lassen Sie es ruhen.</translation>
     </message>
     <message>
-        <source>%1 hold%2 with the hand on the shaft</source>
-        <translation>%1-mal gehalten mit der Hand an der Welle</translation>
+        <source>%1 %2 with the hand on the shaft</source>
+        <translation>%1 %2 mit der Hand an der Welle</translation>
     </message>
     <message>
         <source>%1: it turns by hand; whether it starts alone is for the proof</source>
@@ -11478,6 +11598,14 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>unter</translation>
     </message>
     <message>
+        <source>capacitance</source>
+        <translation>Kapazität C</translation>
+    </message>
+    <message>
+        <source>capacity</source>
+        <translation>Kapazität</translation>
+    </message>
+    <message>
         <source>ceiling</source>
         <translation>Grenzwert</translation>
     </message>
@@ -11486,8 +11614,20 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Grenzwerte</translation>
     </message>
     <message>
+        <source>cell-limit</source>
+        <translation>Grenze der Zelle</translation>
+    </message>
+    <message>
         <source>charge</source>
         <translation>Ladung</translation>
+    </message>
+    <message>
+        <source>charge-current</source>
+        <translation>Ladestrom</translation>
+    </message>
+    <message>
+        <source>charge-resistor</source>
+        <translation>Ladewiderstand</translation>
     </message>
     <message>
         <source>check</source>
@@ -11510,6 +11650,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>kriecht</translation>
     </message>
     <message>
+        <source>current</source>
+        <translation>Strom</translation>
+    </message>
+    <message>
         <source>days</source>
         <translation>Tage</translation>
     </message>
@@ -11518,12 +11662,24 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Diode</translation>
     </message>
     <message>
+        <source>Divider</source>
+        <translation>Spannungsteiler</translation>
+    </message>
+    <message>
         <source>doubtful</source>
         <translation>zweifelhaft</translation>
     </message>
     <message>
+        <source>draw</source>
+        <translation>Verbrauch</translation>
+    </message>
+    <message>
         <source>drift</source>
         <translation>Drift</translation>
+    </message>
+    <message>
+        <source>drive</source>
+        <translation>Treiber</translation>
     </message>
     <message>
         <source>electronic</source>
@@ -11534,6 +11690,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Energie</translation>
     </message>
     <message>
+        <source>exactly</source>
+        <translation>genau</translation>
+    </message>
+    <message>
         <source>fell</source>
         <translation>fiel</translation>
     </message>
@@ -11542,8 +11702,20 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>flach</translation>
     </message>
     <message>
+        <source>forward</source>
+        <translation>Fluss</translation>
+    </message>
+    <message>
+        <source>forward-spread</source>
+        <translation>Streuung der Flussspannung</translation>
+    </message>
+    <message>
         <source>freed</source>
         <translation>gelöst</translation>
+    </message>
+    <message>
+        <source>gate</source>
+        <translation>Gate</translation>
     </message>
     <message>
         <source>hand</source>
@@ -11555,6 +11727,10 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>hold</source>
+        <translation>Halten</translation>
+    </message>
+    <message>
+        <source>holds</source>
         <translation>Halten</translation>
     </message>
     <message>
@@ -11570,8 +11746,16 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Anstoß</translation>
     </message>
     <message>
+        <source>lasts</source>
+        <translation>hält</translation>
+    </message>
+    <message>
         <source>leads</source>
         <translation>Leitungen</translation>
+    </message>
+    <message>
+        <source>led</source>
+        <translation>LED</translation>
     </message>
     <message>
         <source>locked</source>
@@ -11642,6 +11826,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>läuft zum Teil</translation>
     </message>
     <message>
+        <source>peak</source>
+        <translation>Spitze</translation>
+    </message>
+    <message>
         <source>probe</source>
         <translation>Messung</translation>
     </message>
@@ -11654,6 +11842,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Nachweis</translation>
     </message>
     <message>
+        <source>pulldown</source>
+        <translation>Pulldown</translation>
+    </message>
+    <message>
         <source>recovery</source>
         <translation>Lösen</translation>
     </message>
@@ -11663,6 +11855,10 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>resistance</source>
+        <translation>Widerstand</translation>
+    </message>
+    <message>
+        <source>resistor</source>
         <translation>Widerstand</translation>
     </message>
     <message>
@@ -11706,6 +11902,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Sekunden</translation>
     </message>
     <message>
+        <source>self-discharge</source>
+        <translation>Selbstentladung</translation>
+    </message>
+    <message>
         <source>serial</source>
         <translation>Seriennummer</translation>
     </message>
@@ -11738,6 +11938,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Anläufe</translation>
     </message>
     <message>
+        <source>steady</source>
+        <translation>stetig</translation>
+    </message>
+    <message>
         <source>step</source>
         <translation>Schritt</translation>
     </message>
@@ -11762,6 +11966,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Netzgerät verloren</translation>
     </message>
     <message>
+        <source>tolerance</source>
+        <translation>Toleranz</translation>
+    </message>
+    <message>
         <source>turning</source>
         <translation>dreht</translation>
     </message>
@@ -11776,6 +11984,14 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>unknown</source>
         <translation>unbekannt</translation>
+    </message>
+    <message>
+        <source>upper</source>
+        <translation>oberer</translation>
+    </message>
+    <message>
+        <source>usable</source>
+        <translation>nutzbar</translation>
     </message>
     <message>
         <source>USB</source>
