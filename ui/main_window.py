@@ -35,16 +35,6 @@ from ui.theme import Tokens
 BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, SETTINGS_ROOM, HELP_ROOM = range(5)
 
 
-def dress_application(tokens: Tokens) -> None:
-    """Colours and styles of all widgets. Once they are worn nothing is done: every widget would be gone through."""
-    application = QApplication.instance()
-    if not isinstance(application, QApplication):
-        return
-    application.setPalette(theme.palette(tokens))
-    if application.styleSheet() != (sheet := theme.style_sheet(tokens)):
-        application.setStyleSheet(sheet)
-
-
 class MainWindow(QMainWindow):
     """Only widgets and where they stand. What they do to each other is wired in `ui.session`.
 
@@ -55,7 +45,6 @@ class MainWindow(QMainWindow):
 
     def __init__(self, tokens: Tokens, *, resource: str = "", demo: bool = False) -> None:
         super().__init__()
-        dress_application(tokens)  # before there is anything in it that would have to be dressed anew
         self.tokens = tokens
         self.may_close: Callable[[], bool] = lambda: True
         self.setWindowTitle(texts.PROGRAM)
@@ -180,7 +169,10 @@ class MainWindow(QMainWindow):
     def wear(self, tokens: Tokens) -> None:
         """Another theme, for the whole application."""
         self.tokens = tokens
-        dress_application(tokens)
+        application = QApplication.instance()
+        if isinstance(application, QApplication):
+            application.setPalette(theme.palette(tokens))
+            application.setStyleSheet(theme.style_sheet(tokens))
         for part in (
             self.rail,
             self.panel,
