@@ -30,7 +30,7 @@ from benchlog.errors import LedgerError, Refused
 from benchlog.pictures.taking import Taken, take, take_file
 from benchlog.records import Attached
 from ui import retelling, texts, theme
-from ui.pieces import TwoLines, button, plain_hint
+from ui.pieces import TwoLines, button, grey, plain_hint
 
 PASTED = "pasted.{end}"
 
@@ -100,8 +100,7 @@ class Pictures(QWidget):
     def set_output_off(self, off: bool) -> None:
         """While the output may be on nothing is opened that could come before "Output off"."""
         self._off = off
-        self.add_button.setEnabled(off)
-        self.add_button.setToolTip("" if off else texts.FILES_WAIT_FOR_OFF)
+        grey(self.add_button, "" if off else texts.FILES_WAIT_FOR_OFF)
 
     def show_files(self, files: Sequence[Attached]) -> None:
         """Those of a job, in place of what was shown."""

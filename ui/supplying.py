@@ -184,4 +184,5 @@ class Supplying(QObject):
         return f"{texts.SUPPLY_USABLE} {asked}"
 
     def _offer(self) -> None:
-        self.window.intake.offer_asking(idle=not (self.running.live.on or self.asking), may_look=not self.looking)
+        on = texts.NOT_WHILE_ON if self.running.live.on else ""
+        self.window.intake.offer_asking(on or (texts.NOT_WHILE_ASKING if self.asking else ""), looking=self.looking)

@@ -8,7 +8,7 @@ from benchlog.ledger.edits import FIELDS
 from benchlog.money import parse_money, show_money
 from benchlog.records import Job, Result
 from ui import retelling, texts, theme
-from ui.pieces import Chooser, button, label
+from ui.pieces import Chooser, button, grey, label
 
 _OF_ITEM = ("kind", "make", "model", "serial")
 
@@ -138,7 +138,7 @@ class CorrectionForm(QFrame):
     def _judge(self) -> None:
         trouble = self._trouble()
         self.trouble.setText(trouble)
-        self.keep.setEnabled(not trouble)
+        grey(self.keep, trouble)
 
     def _press(self) -> None:
         if not self._trouble():

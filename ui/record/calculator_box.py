@@ -8,7 +8,7 @@ from benchlog.board.notation import read, write
 from benchlog.errors import Refused
 from benchlog.ledger.drafts import Fields
 from ui import retelling, texts, theme
-from ui.pieces import Chooser, button, label
+from ui.pieces import Chooser, button, grey, label
 from ui.record.fields import field_grid, line_edit, put
 
 
@@ -86,7 +86,7 @@ class CalculatorBox(QFrame):
         except (Refused, ValueError) as refusal:
             self.words.setText(retelling.told(str(refusal)))
         self.words.setToolTip("")
-        self.take.setEnabled(self.result is not None)
+        grey(self.take, "" if self.result is not None else texts.NOTHING_CALCULATED)
 
     def _take(self) -> None:
         if self.result is not None:

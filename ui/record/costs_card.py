@@ -14,7 +14,7 @@ from benchlog.records import Charge, Part
 from benchlog.settings import Shop
 from ui import texts, theme
 from ui.money_edit import MoneyEdit
-from ui.pieces import Chooser, button, label
+from ui.pieces import Chooser, button, grey, label, why_grey
 from ui.record.ask_card import AskCard
 from ui.record.charges import FromStock, Minutes, Other, Wanted
 from ui.record.fields import bring_into_sight, line_edit, padded_card
@@ -231,7 +231,7 @@ class CostsCard(QWidget):
         if self.proposal.text() != words:
             self.proposal.setText(words)
             self.proposal.setAccessibleName(texts.MINUTES_PROPOSED_NAME.format(count=minutes))
-        self.proposal.setEnabled(minutes > 0 and self.minutes.isEnabled())
+        grey(self.proposal, why_grey(self.minutes) or ("" if minutes > 0 else texts.NO_MINUTES))
 
     def show_costs(
         self, charges: Sequence[Charge], parts: Sequence[Part], standing: Standing, shop: Shop, *, open_job: bool
@@ -243,7 +243,7 @@ class CostsCard(QWidget):
             else texts.HOUR_UNKNOWN
         )
         for part in (*self.edits, self.part, self.charge_minutes, self.charge_part, self.charge_other):
-            part.setEnabled(open_job)
+            grey(part, "" if open_job else texts.JOB_IS_CLOSED)
         self.show_minutes(self._minutes_so_far)
         shown = (list(charges), list(parts), shop)
         if shown != self._shown:

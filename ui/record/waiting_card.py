@@ -7,7 +7,7 @@ from benchlog.ledger.drafts import Fields
 from benchlog.records import Job, JobState
 from ui import texts, theme
 from ui.moments import day_text
-from ui.pieces import button, label
+from ui.pieces import button, grey, label
 from ui.record.fields import line_edit, padded_card
 from ui.record.timeline import waiting_text
 
@@ -48,9 +48,11 @@ class WaitingCard(QWidget):
         is_open = job.state is not JobState.CLOSED
         words = waiting[:1].upper() + waiting[1:] or (texts.WORK_GOES_ON if is_open else texts.STATE_CLOSED)
         self.words.setText(words)
-        self.what.setEnabled(is_open)
+        closed = "" if is_open else texts.JOB_IS_CLOSED
+        grey(self.what, closed)
         for state, pressed in self.buttons.items():
-            pressed.setEnabled(is_open and (state is not JobState.OPEN or job.state is not JobState.OPEN))
+            goes_on = state is JobState.OPEN and job.state is JobState.OPEN
+            grey(pressed, closed or (texts.GOES_ON_ALREADY if goes_on else ""))
 
     def form(self) -> Fields:
         return {"waiting_what": self.what.text()} if self.what.text() else {}
