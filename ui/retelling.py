@@ -134,8 +134,10 @@ class Retelling:
         if whole is not None:
             return f"{before}{_as_in(bare, whole)}{after}", True
         named = _NAMED.fullmatch(bare)
-        if named is not None and _is_figure(named[2]) and (name := self._whole.get(_key(named[1]))):
-            return f"{before}{_as_in(named[1], name)} {named[2]}{after}", True
+        if named is not None and deep <= _DEEPEST and (name := self._whole.get(_key(named[1]))):
+            figure, known = self._tried(named[2], deep + 1)
+            if known:
+                return f"{before}{_as_in(named[1], name)} {figure}{after}", True
         if _is_figure(bare):
             return text, True
         found, all_of_it = self._one(bare, deep)
@@ -161,17 +163,21 @@ class Retelling:
             tail = ")" if joint == " (" and text.endswith(")") else ""
             first, _, rest = text.removesuffix(tail).partition(joint)
             (first, first_known), (rest, rest_known) = self._tried(first, deep + 1), self._tried(rest, deep + 1)
-            told = f"{first}{joint}{rest}{tail}"
+            told = f"{first}{self._joint(joint)}{rest}{tail}"
             if first_known and rest_known:
                 return told, True
             if best[0] == text and told != text and joint in (". ", "; ", ": "):
                 best = (told, False)
         return best
 
+    def _joint(self, joint: str) -> str:
+        return joint if not joint.strip().isalpha() else f" {self._whole.get(joint.strip(), joint.strip())} "
+
 
 def _is_figure(text: str) -> bool:
-    """Values with their units, times, signs: nothing that could be put into another language."""
-    return all(letters in _UNITS for letters in _LETTERS_TOGETHER.findall(text))
+    """Values with their units, times, markings: nothing that could be put into another language."""
+    together = _LETTERS_TOGETHER.findall(text)
+    return all(letters in _UNITS or (len(letters) < 3 and letters.isupper()) for letters in together)
 
 
 def _key(text: str) -> str:

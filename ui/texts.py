@@ -591,6 +591,8 @@ READING_NAME = "Reading {number} of the marking"
 READING_TAKE = "Take {value} as the value. {about}"
 CALCULATE = "Calculate"
 CALCULATOR_WHICH, CALCULATOR_TAKE = "What to calculate", "Into the value"
+CALCULATOR_NAMES = {"supply": "supply", "lower": "lower", "charge": "charge", "draw": "draw"}
+"""Words of calculators that mean something else where they stand elsewhere."""
 CALCULATOR_INPUT = "{name}, {unit}"
 COST_NO_LIMIT = "{cents} so far; no limit agreed"
 COST_STANDS = "{cents} of at most {limit}; {left} left"

@@ -56,7 +56,8 @@ class CalculatorBox(QFrame):
         self.inputs = {}
         for index, asked in enumerate(one.inputs):
             hint = asked.unit if asked.default is None else write(asked.default, asked.unit)
-            name, words = retelling.told(asked.name), retelling.told(asked.words)
+            name = texts.CALCULATOR_NAMES.get(asked.name) or retelling.told(asked.name)
+            words = retelling.told(asked.words)
             said = texts.QUANTITY_NAME.format(name=f"{name}, {words}", unit=asked.unit)
             field = line_edit(f"calculator_{asked.name}", said, hint)
             field.setToolTip(f"{words}; {retelling.told(span(asked))}")
