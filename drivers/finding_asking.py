@@ -67,6 +67,10 @@ class Asking:
             self.answered.append(Answered(unit, reply, self._line.heard_s))
         return self._known[unit]
 
+    def is_known_silent(self, unit: str) -> bool:
+        """Whether it was asked and got no answer; asks nothing."""
+        return unit in self._known and self._known[unit] is None
+
     def heard(self, unit: str) -> str | None:
         """The answer, if it was asked; asks nothing."""
         return self._known.get(unit)

@@ -73,7 +73,10 @@ class Assembly:
         switch = next((one for text in SWITCHES if self._is_switch(way.ask(one := text.format(number=way.number)))), "")
         first, second = (way.ask(header).replace("{n}", "1") for header in (volts, amps))
         self._in_time(None, asking.try_compound, first, second)
-        ranges = [self._in_time("", self._known, way.ask_most(one)) for one in (volts, amps)]
+        # One that does not tell how many volts is not asked how many amps.
+        ranges = [self._in_time("", self._known, way.ask_most(volts)), ""]
+        if ranges[0]:
+            ranges[1] = self._in_time("", self._known, way.ask_most(amps))
         latches = [self._in_time(None, self._latch, way, f"{one}:PROT") for one in (volts, amps)]
         mode, register = self._in_time((None, ""), self._mode, way)
         on_off = switch or f"OUTP{way.number}"
@@ -125,9 +128,13 @@ class Assembly:
         try:
             return part(*of)
         except OutOfTime:
-            if _LEFT_OUT not in self.remarks:
-                self.remarks.append(_LEFT_OUT)
+            self.left_out()
             return otherwise
+
+    def left_out(self) -> None:
+        """That something was not asked any more is said, once."""
+        if _LEFT_OUT not in self.remarks:
+            self.remarks.append(_LEFT_OUT)
 
     def _known(self, unit: str) -> str:
         return unit if self.number(unit) is not None else ""

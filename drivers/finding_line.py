@@ -20,6 +20,8 @@ from drivers.supply import SupplyError, SupplyGarbled, SupplyTimeout
 FIRST_REPLY_S = 1.0
 """s that an unknown instrument gets for its first answer; one that is silent at every line end is told in time."""
 _LEAST_WAIT_S = 0.05
+_LEAST_PATIENCE_S = 0.15
+"""s for one of three in a row; one that comes later makes the gap longer, which does no harm."""
 IDENTITY = "*IDN?"
 
 Open: TypeAlias = Callable[[Link, float], Session]
@@ -129,7 +131,7 @@ class Line:
         for _ in range(3):
             try:
                 self.send(IDENTITY)
-                if self.hear(max(3 * self.reply_s, 0.3)) != self.identity:
+                if self.hear(max(2 * self.reply_s, _LEAST_PATIENCE_S)) != self.identity:
                     return False
             except (SupplyTimeout, SupplyGarbled):
                 return False

@@ -11,22 +11,34 @@ from drivers.finding_assembly import Assembly, fields_of
 from drivers.finding_line import Strange
 from drivers.finding_parts import FAR_OUTPUT, MEASURED, NUMBERED, OUTPUTS_LIKELY, PLAIN, SELECTS, TERSE, Way
 
+_ORDER = ("scpi-1999", "scpi-1999-select")
+"""Dialects that are tried before the others: one output, and outputs that are chosen."""
+
+
+def _in_order() -> list[str]:
+    return sorted(shipped_names(), key=lambda name: _ORDER.index(name) if name in _ORDER else len(_ORDER))
+
 
 class Search:
     """`parts` has what was found on the way."""
 
     def __init__(self, asking: Asking, parts: Assembly) -> None:
         self._asking, self._parts = asking, parts
+        self._counts: dict[str, int] = {}
 
     def find(self) -> Dialect:
         """Raises Strange, OutOfTime, DialectError, SupplyError."""
-        for name in shipped_names():
+        plain = self._parts.number("VOLT?") is not None and self._parts.number("CURR?") is not None
+        if plain:
+            self._asking.try_compound("VOLT?", "CURR?")
+        for name in _in_order():
+            # Where outputs are chosen, and setpoints have no number, no number is looked for.
+            if plain and shipped(name).outputs.count > 1 and not shipped(name).outputs.select and self._is_chosen():
+                continue
             if (fit := self._fitted(shipped(name), whole=True)) is not None:
                 return fit
-        for terse in TERSE:
-            if self._parts.is_there(terse.set_volts) and not any(
-                self._parts.is_there(f"{one}VOLT?") for one in PLAIN.sources
-            ):
+        for terse in TERSE if not plain and self._asking.errors.form == "none" else ():  # they have no error queue
+            if self._parts.is_there(terse.set_volts) and not self._parts.is_there("SOUR:VOLT?"):
                 return self._parts.terse(terse, self._count(terse.set_volts))
         found = self._way()
         if found is None:
@@ -52,6 +64,7 @@ class Search:
             self._asking.refuse_late()
             one_client = not self._asking.line.second_client_is_served()
         except OutOfTime:
+            self._parts.left_out()
             return dialect
         return msgspec.structs.replace(dialect, link=msgspec.structs.replace(dialect.link, one_client=one_client))
 
@@ -61,6 +74,9 @@ class Search:
         register, unless the supply says that it keeps to the standard which says what they mean."""
         one, asking = for_output(dialect, 1), self._asking
         if dialect.status is not None or bool(dialect.link.reply_ends) != bool(asking.line.link.reply_ends):
+            return None
+        select = dialect.outputs.select.partition(" ")[0]
+        if not self._parts.is_there(one.readback.set_volts) or (select and not self._parts.is_there(f"{select}?")):
             return None
         if not all(self._parts.is_there(unit) for unit in _readings(one)):
             return None
@@ -136,6 +152,8 @@ class Search:
         for other in NUMBERED:
             for before in other.sources:
                 unit = other.ask(f"{before}VOLT")
+                if self._asking.is_known_silent(unit.replace("{n}", "1")):
+                    continue
                 if self._parts.number(unit, "2") is not None and self._parts.number(unit, FAR_OUTPUT) is None:
                     return self._count(unit), "", other, before
         return 1, "", PLAIN, source
@@ -148,7 +166,16 @@ class Search:
             count += 1
         return count
 
+    def _is_chosen(self) -> bool:
+        """Whether there are several outputs, chosen by a message of its own."""
+        return any(self._chosen_count(query, select) > 1 for query, select in SELECTS)
+
     def _chosen_count(self, query: str, select: str) -> int:
+        if select not in self._counts:
+            self._counts[select] = self._choose_each(query, select)
+        return self._counts[select]
+
+    def _choose_each(self, query: str, select: str) -> int:
         """Each is chosen once, and then the one that was before."""
         asking = self._asking
         found = asking.ask(f"{query}?")
