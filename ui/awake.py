@@ -1,14 +1,13 @@
 """The computer stays awake while an output may be on, and where it goes to sleep all the same, output off goes first.
 
 Where the system has nothing for that, nothing is held and nothing breaks: the bench process notices a sleep when it is
-over, and ends the run then. Which it is, `Awake.words` says for the help.
+over, and ends the run then.
 """
 
 import contextlib
 import subprocess
 import sys
 from collections.abc import Callable
-from enum import Enum
 from typing import Protocol
 
 from PySide6.QtCore import QObject, SignalInstance
@@ -21,19 +20,9 @@ END_WITHIN_S = 0.3
 """What waits for the end of its input ends in a few ms."""
 
 
-class Power(Enum):
-    """What a system lets us do."""
-
-    HELD_AND_TOLD = "idle sleep is held off, and we are told before any sleep"
-    HELD = "idle sleep is held off; before another sleep nobody tells us"
-    NONE = "nothing"
-
-
 class Wakeful(Protocol):
     """The seam to the system. Nothing of it blocks or raises; each call may come twice."""
 
-    @property
-    def power(self) -> Power: ...
     @property
     def sleeps(self) -> SignalInstance | None:
         """Comes before the computer sleeps; it waits for `let_sleep` for as long as the system allows."""
@@ -55,14 +44,6 @@ class Awake(QObject):
         self._asked = False
         if system.sleeps is not None:
             system.sleeps.connect(self._go_off_first)
-
-    @property
-    def words(self) -> str:
-        return {
-            Power.HELD_AND_TOLD: texts.AWAKE_HELD_AND_TOLD,
-            Power.HELD: texts.AWAKE_HELD,
-            Power.NONE: texts.AWAKE_NONE,
-        }[self._system.power]
 
     def _follow(self, state: OffState) -> None:
         before, self._before = self._before, state
@@ -88,7 +69,6 @@ class Awake(QObject):
 class Nothing:
     """A system that lets us do nothing."""
 
-    power = Power.NONE
     sleeps: SignalInstance | None = None
 
     def hold(self) -> None: ...
@@ -102,7 +82,6 @@ class HeldByChildren:
     For macOS: `caffeinate -i -w PID`. Nobody tells us there before another sleep.
     """
 
-    power = Power.HELD
     sleeps: SignalInstance | None = None
 
     def __init__(self, *commands: list[str]) -> None:
@@ -150,7 +129,6 @@ class ExecutionState:
     each time, since what is said holds for the thread. Source: SetThreadExecutionState, winbase.h."""
 
     CONTINUOUS, SYSTEM_REQUIRED = 0x80000000, 0x00000001
-    power = Power.HELD
     sleeps: SignalInstance | None = None
 
     def __init__(self, tell: Callable[[int], object]) -> None:

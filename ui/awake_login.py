@@ -11,14 +11,13 @@ import subprocess
 from PySide6.QtCore import SLOT, QObject, Signal, SignalInstance, Slot
 
 from ui import awake, texts
-from ui.awake import Power
 
 SERVICE, PATH, MANAGER = "org.freedesktop.login1", "/org/freedesktop/login1", "org.freedesktop.login1.Manager"
 PROGRAM = "systemd-inhibit"
 
 
 class Login(QObject):
-    """Idle sleep is blocked and any other is put off while held. `power` HELD where the bus tells us nothing."""
+    """Idle sleep is blocked and any other is put off while held. `listens`: whether the bus would tell of a sleep."""
 
     _sleeps = Signal()
 
@@ -28,7 +27,7 @@ class Login(QObject):
         self._blocks: subprocess.Popen[bytes] | None = None
         self._delays: subprocess.Popen[bytes] | None = None
         self._held = False
-        self.power = Power.HELD_AND_TOLD if self._listen() else Power.HELD
+        self.listens = self._listen()
 
     @property
     def sleeps(self) -> SignalInstance:
@@ -38,7 +37,7 @@ class Login(QObject):
         from PySide6.QtDBus import QDBusConnection
 
         bus = QDBusConnection.systemBus()
-        return bus.isConnected() and bus.connect(SERVICE, PATH, MANAGER, "PrepareForSleep", self, SLOT("prepare(bool)"))
+        return bus.isConnected() and bus.connect(SERVICE, PATH, MANAGER, "PrepareForSleep", self, SLOT("prepare(bool)"))  # type: ignore[call-overload]
 
     @Slot(bool)
     def prepare(self, begins: bool) -> None:

@@ -263,6 +263,13 @@ third waits to switch off when that one dies. **If the whole computer dies, or a
 as it is**: for that its own over-voltage and over-current limits are set before every run. A supply without them has
 one net less, and the run says so.
 
+## Sleep
+
+During a run the computer does not go to sleep by itself. Under Linux with a login manager the output is switched off
+before any other sleep, also when the lid is closed. **Elsewhere nothing does that**: leave the lid open, and don’t send
+the computer to sleep. Where a system offers none of this, switch its sleep off while you work at the bench. A run that
+was slept through ends only when the computer is awake again.
+
 ## Who must not do this
 
 - Nobody works on mains motors, medical devices, life-safety gear, gas appliances, pressure vessels or swollen cells

@@ -148,18 +148,6 @@ STOP_SESSION_ENDS = "the system is ending the session"
 STOP_FAULT = "a fault in the window"
 STOP_SLEEPS = "the computer is going to sleep"
 AWAKE_WHY = "A bench supply's output may be on"
-AWAKE_HELD_AND_TOLD = (
-    "During a run the computer does not go to sleep by itself. Before any other sleep, also when the lid is closed, "
-    "the output is switched off first."
-)
-AWAKE_HELD = (
-    "During a run the computer does not go to sleep by itself. Leave the lid open and don’t send it to sleep: here "
-    "nothing switches the output off before that; the run ends only when the computer wakes up."
-)
-AWAKE_NONE = (
-    "Here nothing keeps the computer awake during a run. Switch its sleep off while you work at the bench, and leave "
-    "the lid open: a run ends only when the computer wakes up again."
-)
 
 # taught keys
 ROLE_OFF, ROLE_START, ROLE_NEXT = "Output off", "start", "on to the next stage"
@@ -897,3 +885,14 @@ NOTHING_CALCULATED = "Give what is asked for first."
 NO_MINUTES = "The job was not on the bench since minutes were last charged."
 GOES_ON_ALREADY = "Work goes on already."
 RUN_NOT_NOW = "No run can be begun now."
+
+# to go on with, and what is dropped or pasted
+RECENT_TITLE, RECENT_JOB, RECENT_NAME = "Go on with:", "{number:04d} · {kind}", "Go on with job {job}"
+DROPPED_LEDGER = "That is a ledger: it is opened when the program starts (benchlog window --ledger FILE). Nothing was taken."
+DROPPED_TABLE = (
+    "That is a table: a capture is laid over a start in the curves room, another trace is laid on a run by “benchlog "
+    "import-trace”. Nothing was taken."
+)
+DROPPED_NO_JOB = "No job is on the bench to keep it with: take one in, or take one up from the history. Nothing was taken."
+DROPPED_ELSEWHERE = "First take job {number:04d} to the bench, so that it is kept with the right job. Nothing was taken."
+DROPPED_KEPT = "{name} is kept with job {number:04d}."

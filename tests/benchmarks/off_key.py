@@ -145,7 +145,8 @@ class Desk:
 
 def measure(display: int, instrument: Connection, asked: argparse.Namespace) -> int:
     application = QApplication(sys.argv[:1])
-    draw, took_ms, confirmed = random.Random(asked.seed), [], 0
+    took_ms: list[float] = []
+    draw, confirmed = random.Random(asked.seed), 0
     keys = RealKeys(display)
     with tempfile.TemporaryDirectory() as folder:
         desk = Desk(application, instrument.recv(), Path(folder), asked)

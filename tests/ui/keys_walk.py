@@ -85,8 +85,8 @@ class Walk:
         self.heard[name] &= there
         made.close()
         self.until(lambda: not made.isVisible() and self.window.isActiveWindow())
-        if QApplication.activePopupWidget() is not None:
-            QApplication.activePopupWidget().close()
+        if (popup := QApplication.activePopupWidget()) is not None:
+            popup.close()
 
 
 def go(walk: Walk) -> None:
@@ -108,14 +108,18 @@ def go(walk: Walk) -> None:
     walk.with_open("menu", menu, lambda: menu.popup(window.pos()), menu.isVisible)
     combo = window.intake.kind
     session.go_to(next(iter(window._pages)))
-    walk.with_open("combo popup", combo.view(), combo.showPopup, combo.view().isVisible)
+    view = combo.view()
+    assert view is not None
+    walk.with_open("combo popup", view, combo.showPopup, view.isVisible)
     field = QLineEdit(window)
     completer = QCompleter(["bilge pump", "cabin fan"], field)
     field.setCompleter(completer)
     field.show()
     field.setFocus()
     completer.setCompletionPrefix("b")
-    walk.with_open("completer", completer.popup(), completer.complete, completer.popup().isVisible)
+    proposals = completer.popup()
+    assert proposals is not None
+    walk.with_open("completer", proposals, completer.complete, proposals.isVisible)
     field.deleteLater()
     walk.quiet()
     walk.keys.press(ESCAPE)

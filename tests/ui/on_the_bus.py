@@ -26,7 +26,7 @@ def main() -> None:
 
     orders = QSocketNotifier(sys.stdin.fileno(), QSocketNotifier.Type.Read)
     orders.activated.connect(lambda *_: read())
-    print(login.power.name, flush=True)
+    print("listens" if login.listens else "deaf", flush=True)
     application.exec()
 
 

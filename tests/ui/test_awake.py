@@ -14,14 +14,14 @@ from PySide6.QtCore import QObject, Signal, SignalInstance
 
 from tests.ui.conftest import Desk
 from ui import texts
-from ui.awake import Awake, ExecutionState, HeldByChildren, Nothing, Power
+from ui.awake import Awake, ExecutionState, HeldByChildren, Nothing
+from ui.off_state import OffState
 
 ROOT = Path(__file__).parents[2]
 
 
 class FakeSystem(QObject):
     _sleeps = Signal()
-    power = Power.HELD_AND_TOLD
 
     def __init__(self) -> None:
         super().__init__()
@@ -82,11 +82,11 @@ def test_with_no_run_on_a_sleep_waits_for_nothing(desk: Desk) -> None:
     assert system.asked == ["let sleep"]
 
 
-def test_where_the_system_has_nothing_a_run_goes_on_and_the_help_says_so(desk: Desk) -> None:
-    awake = Awake(desk.session.running, Nothing())
+def test_where_the_system_has_nothing_a_run_goes_on(desk: Desk) -> None:
+    Awake(desk.session.running, Nothing())
     desk.begin_probe()
     desk.until_over()
-    assert awake.words == texts.AWAKE_NONE
+    assert desk.session.off.state is OffState.CONFIRMED
 
 
 def test_a_program_that_is_not_there_breaks_nothing() -> None:
@@ -184,7 +184,7 @@ def three(tmp_path: Path) -> Iterator[Three]:
                     PATH=path,
                 )
             )
-            assert line_of(running[2]) == Power.HELD_AND_TOLD.name
+            assert line_of(running[2]) == "listens"
             yield Three(running[1], running[2], pipe)
         finally:
             for process in reversed(running):
