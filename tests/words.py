@@ -80,7 +80,7 @@ def texts_messages(module: ModuleType) -> Iterator[Message]:
         if name == "ui.texts" and TERMINAL.fullmatch(constant):
             continue
         for text in dict.fromkeys(strings_of(value)):
-            if _WORD.search(re.sub(r"\{[^}]*\}", "", text)):
+            if re.search(r"[^\W\d_]|[“”]", re.sub(r"\{[^}]*\}", "", text)):
                 if RECORD.fullmatch(constant):
                     parts = re.split(r"\{\w+\}", text)
                     yield Message(context="record", source=_template([*_between(parts)]))

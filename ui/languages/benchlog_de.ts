@@ -99,6 +99,11 @@
         <translation>Anhänger {tag} · {volts} · „{complaint}“</translation>
     </message>
     <message>
+        <source>“{text}”</source>
+        <comment>QUOTED</comment>
+        <translation>„{text}“</translation>
+    </message>
+    <message>
         <source>Intake</source>
         <comment>STAGE_NAMES</comment>
         <translation>Annahme</translation>
@@ -401,12 +406,12 @@
     <message>
         <source>Ceilings used</source>
         <comment>USED_TITLE</comment>
-        <translation>Grenzwerte, genutzt</translation>
+        <translation>Genutzte Grenzwerte</translation>
     </message>
     <message>
         <source>Ceilings used, last run</source>
         <comment>USED_LAST_TITLE</comment>
-        <translation>Grenzwerte, genutzt im letzten Lauf</translation>
+        <translation>Genutzt, letzter Lauf</translation>
     </message>
     <message>
         <source>Ceilings of this job</source>
@@ -571,27 +576,12 @@
     <message>
         <source>I switched it off by hand</source>
         <comment>OFF_ACKNOWLEDGE</comment>
-        <translation>Ich habe es von Hand ausgeschaltet</translation>
+        <translation>Von Hand ausgeschaltet</translation>
     </message>
     <message>
         <source>A bench supply's output may be on</source>
         <comment>AWAKE_WHY</comment>
         <translation>Der Ausgang eines Netzgeräts kann an sein</translation>
-    </message>
-    <message>
-        <source>During a run the computer does not go to sleep by itself. Before any other sleep, also when the lid is closed, the output is switched off first.</source>
-        <comment>AWAKE_HELD_AND_TOLD</comment>
-        <translation>Während eines Laufs geht der Rechner nicht von selbst schlafen. Vor jedem anderen Schlafen, auch wenn der Deckel zugeht, wird zuerst der Ausgang ausgeschaltet.</translation>
-    </message>
-    <message>
-        <source>During a run the computer does not go to sleep by itself. Leave the lid open and don’t send it to sleep: here nothing switches the output off before that; the run ends only when the computer wakes up.</source>
-        <comment>AWAKE_HELD</comment>
-        <translation>Während eines Laufs geht der Rechner nicht von selbst schlafen. Lassen Sie den Deckel offen und schicken Sie ihn nicht schlafen: Hier schaltet vorher nichts den Ausgang aus; der Lauf endet erst, wenn der Rechner aufwacht.</translation>
-    </message>
-    <message>
-        <source>Here nothing keeps the computer awake during a run. Switch its sleep off while you work at the bench, and leave the lid open: a run ends only when the computer wakes up again.</source>
-        <comment>AWAKE_NONE</comment>
-        <translation>Hier hält nichts den Rechner während eines Laufs wach. Schalten Sie sein Schlafen aus, solange Sie an der Werkbank arbeiten, und lassen Sie den Deckel offen: Ein Lauf endet erst, wenn der Rechner wieder aufwacht.</translation>
     </message>
     <message>
         <source>Output off</source>
@@ -1826,7 +1816,7 @@
     <message>
         <source>swapped</source>
         <comment>RUNG_SWAPPED</comment>
-        <translation>getauscht</translation>
+        <translation>Tausch</translation>
     </message>
     <message>
         <source>The leads are swapped by hand before this rung.</source>
@@ -1836,7 +1826,7 @@
     <message>
         <source>left out</source>
         <comment>RUNG_LEFT_OUT</comment>
-        <translation>ausgelassen</translation>
+        <translation>entfällt</translation>
     </message>
     <message>
         <source>Left out of this run.</source>
@@ -2829,6 +2819,26 @@
         <translation>Als Wert übernehmen</translation>
     </message>
     <message>
+        <source>supply</source>
+        <comment>CALCULATOR_NAMES</comment>
+        <translation>Versorgung</translation>
+    </message>
+    <message>
+        <source>lower</source>
+        <comment>CALCULATOR_NAMES</comment>
+        <translation>unterer</translation>
+    </message>
+    <message>
+        <source>charge</source>
+        <comment>CALCULATOR_NAMES</comment>
+        <translation>Ladung</translation>
+    </message>
+    <message>
+        <source>draw</source>
+        <comment>CALCULATOR_NAMES</comment>
+        <translation>Verbrauch</translation>
+    </message>
+    <message>
         <source>{cents} so far; no limit agreed</source>
         <comment>COST_NO_LIMIT</comment>
         <translation>bisher {cents}; keine Grenze vereinbart</translation>
@@ -3216,27 +3226,27 @@
     <message>
         <source>any kind</source>
         <comment>ANY_KIND</comment>
-        <translation>jede Art</translation>
+        <translation>alle Arten</translation>
     </message>
     <message>
         <source>any cause</source>
         <comment>ANY_CAUSE</comment>
-        <translation>jede Ursache</translation>
+        <translation>alle Ursachen</translation>
     </message>
     <message>
         <source>any outcome</source>
         <comment>ANY_OUTCOME</comment>
-        <translation>jeder Ausgang</translation>
+        <translation>jedes Ende</translation>
     </message>
     <message>
         <source>open or closed</source>
         <comment>ANY_STATE</comment>
-        <translation>offen oder abgeschlossen</translation>
+        <translation>alle Stände</translation>
     </message>
     <message>
         <source>anybody</source>
         <comment>ANY_WHO</comment>
-        <translation>jeder</translation>
+        <translation>alle</translation>
     </message>
     <message>
         <source>waiting for anything</source>
@@ -3271,17 +3281,17 @@
     <message>
         <source>newest first</source>
         <comment>ORDERS</comment>
-        <translation>neueste zuerst</translation>
+        <translation>neueste</translation>
     </message>
     <message>
         <source>oldest first</source>
         <comment>ORDERS</comment>
-        <translation>älteste zuerst</translation>
+        <translation>älteste</translation>
     </message>
     <message>
         <source>last changed first</source>
         <comment>ORDERS</comment>
-        <translation>zuletzt geänderte zuerst</translation>
+        <translation>zuletzt geändert</translation>
     </message>
     <message>
         <source>Job</source>
@@ -3611,7 +3621,7 @@
     <message>
         <source>Jobs</source>
         <comment>FIGURE_COLUMNS</comment>
-        <translation>Aufträge</translation>
+        <translation>Zahl</translation>
     </message>
     <message>
         <source>Came free</source>
@@ -4523,6 +4533,41 @@
         <comment>RUN_NOT_NOW</comment>
         <translation>Jetzt kann kein Lauf begonnen werden.</translation>
     </message>
+    <message>
+        <source>Go on with:</source>
+        <comment>RECENT_TITLE</comment>
+        <translation>Weiter mit:</translation>
+    </message>
+    <message>
+        <source>Go on with job {job}</source>
+        <comment>RECENT_NAME</comment>
+        <translation>Weiter mit Auftrag {job}</translation>
+    </message>
+    <message>
+        <source>That is a ledger: it is opened when the program starts (benchlog window --ledger FILE). Nothing was taken.</source>
+        <comment>DROPPED_LEDGER</comment>
+        <translation>Das ist ein Auftragsbuch: Es wird beim Start des Programms geöffnet (benchlog window --ledger DATEI). Es wurde nichts übernommen.</translation>
+    </message>
+    <message>
+        <source>That is a table: a capture is laid over a start in the curves room, another trace is laid on a run by “benchlog import-trace”. Nothing was taken.</source>
+        <comment>DROPPED_TABLE</comment>
+        <translation>Das ist eine Tabelle: Eine Aufnahme wird im Raum der Kurven über einen Anlauf gelegt, eine andere Aufzeichnung mit „benchlog import-trace“ auf einen Lauf. Es wurde nichts übernommen.</translation>
+    </message>
+    <message>
+        <source>No job is on the bench to keep it with: take one in, or take one up from the history. Nothing was taken.</source>
+        <comment>DROPPED_NO_JOB</comment>
+        <translation>Auf der Werkbank ist kein Auftrag, bei dem es bleiben könnte: Nehmen Sie einen an, oder holen Sie einen aus dem Verlauf. Es wurde nichts übernommen.</translation>
+    </message>
+    <message>
+        <source>First take job {number:04d} to the bench, so that it is kept with the right job. Nothing was taken.</source>
+        <comment>DROPPED_ELSEWHERE</comment>
+        <translation>Nehmen Sie zuerst Auftrag {number:04d} auf die Werkbank, damit es beim richtigen Auftrag bleibt. Es wurde nichts übernommen.</translation>
+    </message>
+    <message>
+        <source>{name} is kept with job {number:04d}.</source>
+        <comment>DROPPED_KEPT</comment>
+        <translation>{name} ist bei Auftrag {number:04d} behalten.</translation>
+    </message>
 </context>
 <context>
     <name>ui.curve_texts</name>
@@ -4729,7 +4774,7 @@
     <message>
         <source>Outside</source>
         <comment>FIGURE_COLUMNS</comment>
-        <translation>Außerhalb</translation>
+        <translation>Außen</translation>
     </message>
     <message>
         <source>Figures against their limits: {told}</source>
@@ -4834,7 +4879,7 @@
     <message>
         <source>Space</source>
         <comment>START_KEY</comment>
-        <translation>Leertaste</translation>
+        <translation>Leer</translation>
     </message>
     <message>
         <source>Hands, hair and blades clear before each start</source>
@@ -6475,6 +6520,13 @@ third waits to switch off when that one dies. **If the whole computer dies, or a
 as it is**: for that its own over-voltage and over-current limits are set before every run. A supply without them has
 one net less, and the run says so.
 
+## Sleep
+
+During a run the computer does not go to sleep by itself. Under Linux with a login manager the output is switched off
+before any other sleep, also when the lid is closed. **Elsewhere nothing does that**: leave the lid open, and don’t send
+the computer to sleep. Where a system offers none of this, switch its sleep off while you work at the bench. A run that
+was slept through ends only when the computer is awake again.
+
 ## Who must not do this
 
 - Nobody works on mains motors, medical devices, life-safety gear, gas appliances, pressure vessels or swollen cells
@@ -6509,6 +6561,10 @@ Es ist ein Befehl über ein Kabel. Benutzen Sie bei Gefahr, was immer wirkt: **d
 ## Was wacht
 
 Ein zweiter Prozess hält das Netzgerät und schaltet ab, wenn dieses Fenster weg, eingefroren oder eine halbe Sekunde lang still ist. Ein dritter wartet darauf abzuschalten, wenn jener stirbt. **Stirbt der ganze Rechner, oder alle auf einmal, bleibt das Netzgerät, wie es ist**: Dafür werden vor jedem Lauf seine eigenen Grenzen für Überspannung und Überstrom gesetzt. Ein Netzgerät ohne sie hat ein Netz weniger, und der Lauf sagt es.
+
+## Schlafen
+
+Während eines Laufs geht der Rechner nicht von selbst schlafen. Unter Linux mit einem Login-Manager wird der Ausgang vor jedem anderen Schlafen ausgeschaltet, auch wenn der Deckel zugeht. **Anderswo tut das nichts**: Lassen Sie den Deckel offen, und schicken Sie den Rechner nicht schlafen. Wo ein System nichts davon bietet, schalten Sie sein Schlafen aus, solange Sie an der Werkbank arbeiten. Ein verschlafener Lauf endet erst, wenn der Rechner wieder wach ist.
 
 ## Wer das nicht tun darf
 
@@ -9105,7 +9161,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <name>benchlog/motor/start_figures.py</name>
     <message>
         <source>peak readback</source>
-        <translation>Spitze der Rückmessung</translation>
+        <translation>Spitze</translation>
     </message>
     <message>
         <source>%1 readings of it alone are too few</source>
@@ -10424,7 +10480,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>same way</source>
-        <translation>gleiche Richtung</translation>
+        <translation>vorwärts</translation>
     </message>
     <message>
         <source>Turn the shaft by hand both ways, tap the housing, let a drop of cleaner soak in.</source>
@@ -10436,7 +10492,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>other way</source>
-        <translation>andere Richtung</translation>
+        <translation>rückwärts</translation>
     </message>
     <message>
         <source>raised</source>
@@ -11594,6 +11650,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Ampere</translation>
     </message>
     <message>
+        <source>and</source>
+        <translation>und</translation>
+    </message>
+    <message>
         <source>below</source>
         <translation>unter</translation>
     </message>
@@ -11710,6 +11770,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Streuung der Flussspannung</translation>
     </message>
     <message>
+        <source>four-digit</source>
+        <translation>vierstellig</translation>
+    </message>
+    <message>
         <source>freed</source>
         <translation>gelöst</translation>
     </message>
@@ -11784,6 +11848,10 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>move</source>
         <translation>Bewegung</translation>
+    </message>
+    <message>
+        <source>neighbours</source>
+        <translation>Nachbarn</translation>
     </message>
     <message>
         <source>network</source>
@@ -11964,6 +12032,10 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>supply-lost</source>
         <translation>Netzgerät verloren</translation>
+    </message>
+    <message>
+        <source>three-digit</source>
+        <translation>dreistellig</translation>
     </message>
     <message>
         <source>tolerance</source>
