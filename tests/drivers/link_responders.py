@@ -6,13 +6,11 @@ to them as well.
 
 import contextlib
 import os
-import pty
 import select
 import socket
 import struct
 import threading
 import time
-import tty
 from collections import deque
 from collections.abc import Callable
 from types import TracebackType
@@ -297,6 +295,9 @@ class OnSerial:
         self.says = says
         self._ends = termination.encode()
         self._threads = _Threads()
+        import pty  # not there on Windows
+        import tty
+
         self._far, self._near = pty.openpty()
         tty.setraw(self._near)
         self.device = os.ttyname(self._near)

@@ -7,7 +7,6 @@ import socket
 import struct
 import subprocess
 import sys
-import termios
 import threading
 import time
 from collections.abc import Callable
@@ -40,6 +39,7 @@ from tests.drivers.link_responders import (
     Vxi11Server,
 )
 
+pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="its serial ports are pseudo-terminals")
 IDENTITY = "Harbour,Bench supply,17,1.0"
 each_link = pytest.mark.parametrize("link", LINKS)
 SPARE_S = 0.3
@@ -464,6 +464,8 @@ def test_a_serial_port_is_held_by_one_and_its_lines_stay_up_when_it_is_closed() 
         session = session_to(f"ASRL{instrument.device},115200::INSTR")
         assert seconds_until(SupplyLost, "another program holds", lambda: session_to(instrument.resource)) < 1.0
         assert session.query("*IDN?") == IDENTITY
+        import termios
+
         assert not termios.tcgetattr(instrument._near)[2] & termios.HUPCL
         session.close()
         session = session_to(instrument.resource)
