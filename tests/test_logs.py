@@ -6,6 +6,7 @@ import sqlite3
 import subprocess
 import sys
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -53,7 +54,8 @@ def test_an_error_is_its_class_and_places_and_those_behind_it(log: logging.Logge
     log.addHandler(LogFile("window", tmp_path))
     try:
         try:
-            sqlite3.connect(":memory:").execute(f"SELECT {MARK}")
+            with closing(sqlite3.connect(":memory:")) as connection:
+                connection.execute(f"SELECT {MARK}")
         except sqlite3.OperationalError as error:
             raise ValueError(MARK) from error
     except ValueError:
