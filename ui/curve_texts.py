@@ -346,8 +346,8 @@ EXPORT_NOTHING = "There is no captured start to write."
 # run-in
 RUN_IN_SAY = "Run it for hours, and see what its current does."
 RUN_IN_WHY = (
-    "Falling and then flat is what a run-in is for; rising is friction or heat. It is looked at once a minute, whether "
-    "it turns."
+    "Falling and then flat is what a run-in is for; rising is friction or heat. Once a minute a short look shows "
+    "whether it turns."
 )
 RUN_IN_STAY = "Stay near it: nobody here sees smoke, smells heat or hears a bearing."
 RUN_IN_VOLTS, RUN_IN_HOURS, RUN_IN_PACE, RUN_IN_MASS = "Volts", "Hours, at most", "From reading to reading", "Grams"

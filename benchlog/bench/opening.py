@@ -43,7 +43,7 @@ def open_supply(
     found = supply.capabilities.identity
     if identity and found != identity:
         supply.close()
-        what = f'"{found}" answers where "{identity}" did when its dialect was found: ask it with "benchlog supply"'
+        what = f'"{found}" answers where "{identity}" did when it was asked what it is: ask it anew, then begin again'
         raise NotASupply(resource, what)
     return supply
 

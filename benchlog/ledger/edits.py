@@ -89,7 +89,7 @@ def correct_run(ledger: Ledger, run_id: int, *, about: str, new: str, who: str, 
             raise Refused(f"there is no run {run_id}")
         old = "" if about == "note" else getattr(run, about, None)
         if old is None or about not in ("note", "outcome", "reason", "load_state", "rated_volts", "resistance_ohm"):
-            raise Refused(f'"{about}" is nothing of a run that can be corrected')
+            raise Refused(f'"{about}" can not be corrected of a run')
         _check_correction(about, new.strip())
         made = {"utc": ledger.clock.utc(), "who": who.strip(), "why": why.strip()}
         session.add(
@@ -116,13 +116,13 @@ def edits_of(ledger: Ledger, job_id: int) -> list[Edit]:
 def _check(field: str, value: object) -> None:
     kind = FIELDS.get(field)
     if kind is None:
-        raise Refused(f'"{field}" is nothing of a job that can be changed')
+        raise Refused(f'"{field}" can not be changed of a job')
     try:
         msgspec.convert(value, kind)
     except msgspec.ValidationError as error:
         raise Refused(f"{field}: {error}") from error
     if isinstance(value, int) and value < 0:
-        raise Refused(f"{field}: {value} is below nothing")
+        raise Refused(f"{field}: {value} is below zero")
 
 
 def _get(session: Session, row: JobRow, field: str) -> object:
