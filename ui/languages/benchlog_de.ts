@@ -1149,6 +1149,21 @@
         <translation>{least}; gerechnet, nicht probiert: Das Einschwingen wird nur mit eingeschaltetem Ausgang gemessen</translation>
     </message>
     <message>
+        <source>{least}; tried on {day} with the leads open</source>
+        <comment>REPORT_TRIED</comment>
+        <translation>{least}; probiert am {day} mit offenen Leitungen</translation>
+    </message>
+    <message>
+        <source>At a terminal</source>
+        <comment>REPORT_TERMINAL</comment>
+        <translation>Am Terminal</translation>
+    </message>
+    <message>
+        <source>It can be checked there, and switches on for that: benchlog supply {address} --check --ohm 10, or --settling</source>
+        <comment>REPORT_COMMANDS</comment>
+        <translation>Dort lässt es sich prüfen, wofür es einschaltet: benchlog supply {address} --check --ohm 10, oder --settling</translation>
+    </message>
+    <message>
         <source>The answer goes into its dialect file: benchlog supply --write, then --dialect.</source>
         <comment>REPORT_BY_FILE</comment>
         <translation>Die Antwort kommt in seine Dialektdatei: benchlog supply --write, dann --dialect.</translation>
@@ -4509,7 +4524,7 @@
         <translation>Es wurde nichts geändert, das sich zurücknehmen ließe.</translation>
     </message>
     <message>
-        <source>It is being looked for supplies. Wait until that is over.</source>
+        <source>Supplies are being looked for. Wait until that is over.</source>
         <comment>STILL_LOOKING</comment>
         <translation>Es wird gerade nach Netzgeräten gesucht. Warten Sie, bis das zu Ende ist.</translation>
     </message>
@@ -4567,6 +4582,41 @@
         <source>{name} is kept with job {number:04d}.</source>
         <comment>DROPPED_KEPT</comment>
         <translation>{name} ist bei Auftrag {number:04d} behalten.</translation>
+    </message>
+    <message>
+        <source>Sheet of job {number:04d} · {kind}</source>
+        <comment>PAPER_SAY</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Page {number} of {count} of the sheet</source>
+        <comment>PAPER_PAGE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Print</source>
+        <comment>PAPER_PRINT</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Print on the printer that this computer uses</source>
+        <comment>PAPER_PRINT_NAME</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Keep as PDF …</source>
+        <comment>PAPER_SAVE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>This computer knows no printer. Keep the sheet as PDF, and print that.</source>
+        <comment>PAPER_NO_PRINTER</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Given to the printer {name}.</source>
+        <comment>PAPER_PRINTED</comment>
+        <translation type="unfinished"></translation>
     </message>
 </context>
 <context>
@@ -6002,9 +6052,9 @@
         <translation>Lassen Sie es Stunden laufen, und sehen Sie, was sein Strom tut.</translation>
     </message>
     <message>
-        <source>Falling and then flat is what a run-in is for; rising is friction or heat. It is looked at once a minute, whether it turns.</source>
+        <source>Falling and then flat is what a run-in is for; rising is friction or heat. Once a minute a short look shows whether it turns.</source>
         <comment>RUN_IN_WHY</comment>
-        <translation>Fallend und dann flach: Dafür ist ein Einlauf da; steigend heißt Reibung oder Hitze. Einmal in der Minute wird nachgesehen, ob es dreht.</translation>
+        <translation>Fallend und dann flach: Dafür ist ein Einlauf da; steigend heißt Reibung oder Hitze. Einmal in der Minute zeigt ein kurzer Blick, ob es dreht.</translation>
     </message>
     <message>
         <source>Stay near it: nobody here sees smoke, smells heat or hears a bearing.</source>
@@ -7273,8 +7323,8 @@ Keys that you taught, a foot switch say, are in the settings.
 <context>
     <name>benchlog/bench/opening.py</name>
     <message>
-        <source>"%1" answers where "%2" did when its dialect was found: ask it with "benchlog supply"</source>
-        <translation>„%1“ antwortet, wo „%2“ war, als sein Dialekt gefunden wurde: Fragen Sie es neu mit „benchlog supply“</translation>
+        <source>"%1" answers where "%2" did when it was asked what it is: ask it anew, then begin again</source>
+        <translation>„%1“ antwortet, wo „%2“ war, als es gefragt wurde, was es ist: Fragen Sie es neu, dann beginnen Sie erneut</translation>
     </message>
 </context>
 <context>
@@ -7891,20 +7941,20 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>es gibt keinen Lauf %1</translation>
     </message>
     <message>
-        <source>"%1" is nothing of a run that can be corrected</source>
-        <translation>„%1“ ist an einem Lauf nichts, das berichtigt werden kann</translation>
+        <source>"%1" can not be corrected of a run</source>
+        <translation>„%1“ lässt sich an einem Lauf nicht berichtigen</translation>
     </message>
     <message>
         <source>"%1" is no way in which a run ends: %2</source>
         <translation>„%1“ ist keine Art, wie ein Lauf endet: %2</translation>
     </message>
     <message>
-        <source>"%1" is nothing of a job that can be changed</source>
-        <translation>„%1“ ist an einem Auftrag nichts, das geändert werden kann</translation>
+        <source>"%1" can not be changed of a job</source>
+        <translation>„%1“ lässt sich an einem Auftrag nicht ändern</translation>
     </message>
     <message>
-        <source>%1: %2 is below nothing</source>
-        <translation>%1: %2 ist weniger als nichts</translation>
+        <source>%1: %2 is below zero</source>
+        <translation>%1: %2 liegt unter null</translation>
     </message>
     <message>
         <source>a change of %1 can't be read (%2)</source>
