@@ -30,6 +30,10 @@ class _Dialect(msgspec.Struct, frozen=True, kw_only=True):
     outputs: _Outputs = _Outputs()
 
 
+class _Settling(msgspec.Struct, frozen=True, kw_only=True):
+    utc: str = ""
+
+
 class Told(msgspec.Struct, frozen=True, kw_only=True):
     """A report as `benchlog supply --json` writes it and the ledger keeps it; an older one lacks some of it."""
 
@@ -49,6 +53,7 @@ class Told(msgspec.Struct, frozen=True, kw_only=True):
     reading_s: float | None = None
     readings_per_s: float | None = None
     least_kick_s: float | None = None
+    settling: _Settling | None = None
 
     @property
     def outputs(self) -> int:

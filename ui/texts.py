@@ -247,6 +247,9 @@ REPORT_RANGE_OF = "{volts} and {amps}, output {output} of {outputs}"
 REPORT_NO_RANGE = "what it does not tell"
 REPORT_LATENCY = "{latency} a question, {reading} a reading, {rate} readings a second"
 REPORT_LEAST = "{least}; reckoned, not tried: settling is measured only with the output on"
+REPORT_TRIED = "{least}; tried on {day} with the leads open"
+REPORT_TERMINAL = "At a terminal"
+REPORT_COMMANDS = "Checks, which switch it on: benchlog supply {address} --check --ohm 10, or --settling"
 REPORT_BY_FILE = "The answer goes into its dialect file: benchlog supply --write, then --dialect."
 REPORT_GAPS = {
     "range not told": "Its range is no ceiling then: the owner’s, the job’s and the program’s hold. Say it below.",
@@ -888,11 +891,23 @@ RUN_NOT_NOW = "No run can be begun now."
 
 # to go on with, and what is dropped or pasted
 RECENT_TITLE, RECENT_JOB, RECENT_NAME = "Go on with:", "{number:04d} · {kind}", "Go on with job {job}"
-DROPPED_LEDGER = "That is a ledger: it is opened when the program starts (benchlog window --ledger FILE). Nothing was taken."
+DROPPED_LEDGER = (
+    "That is a ledger: it is opened when the program starts (benchlog window --ledger FILE). Nothing was taken."
+)
 DROPPED_TABLE = (
     "That is a table: a capture is laid over a start in the curves room, another trace is laid on a run by “benchlog "
     "import-trace”. Nothing was taken."
 )
-DROPPED_NO_JOB = "No job is on the bench to keep it with: take one in, or take one up from the history. Nothing was taken."
-DROPPED_ELSEWHERE = "First take job {number:04d} to the bench, so that it is kept with the right job. Nothing was taken."
+DROPPED_NO_JOB = (
+    "No job is on the bench to keep it with: take one in, or take one up from the history. Nothing was taken."
+)
+DROPPED_ELSEWHERE = (
+    "First take job {number:04d} to the bench, so that it is kept with the right job. Nothing was taken."
+)
 DROPPED_KEPT = "{name} is kept with job {number:04d}."
+
+# a sheet before it is on paper
+PAPER_SAY, PAPER_PAGE = "Sheet of job {number:04d} · {kind}", "Page {number} of {count} of the sheet"
+PAPER_PRINT, PAPER_PRINT_NAME, PAPER_SAVE = "Print", "Print on the printer that this computer uses", "Keep as PDF …"
+PAPER_NO_PRINTER = "This computer knows no printer. Keep the sheet as PDF, and print that."
+PAPER_PRINTED = "Given to the printer {name}."

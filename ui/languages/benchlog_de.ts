@@ -1159,9 +1159,9 @@
         <translation>Am Terminal</translation>
     </message>
     <message>
-        <source>It can be checked there, and switches on for that: benchlog supply {address} --check --ohm 10, or --settling</source>
+        <source>Checks, which switch it on: benchlog supply {address} --check --ohm 10, or --settling</source>
         <comment>REPORT_COMMANDS</comment>
-        <translation>Dort lässt es sich prüfen, wofür es einschaltet: benchlog supply {address} --check --ohm 10, oder --settling</translation>
+        <translation>Prüfungen, die einschalten: benchlog supply {address} --check --ohm 10, oder --settling</translation>
     </message>
     <message>
         <source>The answer goes into its dialect file: benchlog supply --write, then --dialect.</source>

@@ -60,7 +60,9 @@ class SupplyReport(QWidget):
         for row, (name, text) in enumerate(lines):
             head = label(name, "second", px=theme.SECOND_PX, wrap=True)
             self.grid.addWidget(head, row, 0, Qt.AlignmentFlag.AlignTop)
-            self.grid.addWidget(label(text, px=theme.SECOND_PX, wrap=True), row, 1)
+            said = label(text, px=theme.SECOND_PX, wrap=True)
+            said.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)  # a command is copied
+            self.grid.addWidget(said, row, 1)
         self.setAccessibleName(texts.REPORT_NAME.format(told="; ".join(f"{name}: {text}" for name, text in lines)))
         self.fields.setVisible(told is not None and told.wants_range)
         self.problem.setText("")
@@ -87,7 +89,8 @@ def lines_of(told: Told) -> list[tuple[str, str]]:
         quick = texts.REPORT_LATENCY.format(latency=_s(told.latency_s), reading=_s(told.reading_s), rate=rate)
         lines += [
             (texts.REPORT_QUICK, quick),
-            (texts.REPORT_KICK, texts.REPORT_LEAST.format(least=_s(told.least_kick_s))),
+            (texts.REPORT_KICK, _least(told)),
+            (texts.REPORT_TERMINAL, texts.REPORT_COMMANDS.format(address=told.resource) if told.resource else ""),
         ]
     for gap, about in told.missing.items():
         name = retelling.told(gap)
@@ -96,6 +99,12 @@ def lines_of(told: Told) -> list[tuple[str, str]]:
         by_file = "" if question.startswith(RANGE_QUESTION) else f" {texts.REPORT_BY_FILE}"
         lines.append((texts.REPORT_QUESTION, retelling.told(question) + by_file))
     return [(name, text) for name, text in lines if text] + [("", retelling.told(remark)) for remark in told.remarks]
+
+
+def _least(told: Told) -> str:
+    if told.settling is None:
+        return texts.REPORT_LEAST.format(least=_s(told.least_kick_s))
+    return texts.REPORT_TRIED.format(least=_s(told.least_kick_s), day=told.settling.utc[:10])
 
 
 def _range(told: Told) -> str:
