@@ -35,7 +35,7 @@ class CeilingBars(QFrame):
         self._grid = QGridLayout(self)
         self._grid.setVerticalSpacing(1)
         self._grid.setHorizontalSpacing(8)
-        self._grid.setColumnStretch(1, 1)
+        self._grid.setColumnStretch(0, 1)
         self._title = Elided(texts.USED_TITLE, "second", px=theme.SECOND_PX)
         self._set_by = label(texts.USED_SET_BY, "second", px=theme.SECOND_PX)
         self._unfold = button("", "ceilings_all", "room", accessible=texts.USED_ALL_NAME)
@@ -122,7 +122,7 @@ class CeilingBars(QFrame):
         name, unit = texts.USED_NAMES.get(used.name, (used.name, ""))
         value, ceiling = _figures(used, unit)
         layer = texts.LAYER_NAMES.get(used.layer, used.layer)
-        row.name.setText(name)
+        row.name.say(name)
         share = used.value / used.ceiling if used.ceiling > 0 and math.isfinite(used.value) else 0.0
         row.bar.set_share(share, near=share >= NEAR and used.name in SPENT)
         row.figures.setText(texts.USED_OF.format(value=value, ceiling=ceiling))
@@ -147,7 +147,7 @@ class Row:
     """The parts of one ceiling's line."""
 
     def __init__(self, tokens: Tokens) -> None:
-        self.name, self.bar = label("", px=theme.SECOND_PX), UsedBar(tokens)
+        self.name, self.bar = Elided("", px=theme.SECOND_PX), UsedBar(tokens)
         self.figures, self.layer = (label("", "second", px=theme.SECOND_PX) for _ in range(2))
 
     def parts(self) -> tuple[QWidget, ...]:

@@ -1,7 +1,7 @@
 """What is known about the output being off, in words with a shape."""
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QFrame, QGridLayout, QPushButton
 
 from ui import texts, theme
@@ -74,7 +74,9 @@ class OffNotice(QFrame):
         """A layout that is short of room takes it from a label that wraps."""
         edges = self._row.contentsMargins()
         width = self.width() - edges.left() - edges.right() - self.sign.sizeHint().width() - 10
+        self.words.setMinimumHeight(0)  # it would be counted for what they need
         self.words.setMinimumHeight(self.words.heightForWidth(max(width, 40)))
+        self.seen.setText(in_lines(self.seen.text(), self.seen.fontMetrics(), self.width() - 2 * edges.left() - 8))
 
     def fit(self, density: Density) -> None:
         self._density = density
@@ -85,3 +87,13 @@ class OffNotice(QFrame):
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
         self.show_state(self._state, self.words.text())
+
+
+def in_lines(text: str, metrics: QFontMetrics, width: int) -> str:
+    """In two lines, broken nearest its middle, where one is too wide: a button does not wrap."""
+    whole = text.replace("\n", " ")
+    breaks = [place for place, character in enumerate(whole) if character == " "]
+    if not breaks or metrics.horizontalAdvance(whole) <= width:
+        return whole
+    middle = min(breaks, key=lambda place: abs(place - len(whole) / 2))
+    return f"{whole[:middle]}\n{whole[middle + 1 :]}"

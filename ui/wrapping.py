@@ -19,6 +19,8 @@ class WrapRow(QLayout):
     def __init__(self, parent: QWidget | None = None, *, spacing: int = 8) -> None:
         super().__init__(parent)
         self._items: list[_Part] = []
+        self._known: dict[int, list[list[tuple[_Part, int]]]] = {}
+        self._heights: dict[int, int] = {}
         self.setSpacing(spacing)
         self.setContentsMargins(0, 0, 0, 0)
 
@@ -31,6 +33,7 @@ class WrapRow(QLayout):
     def add_stretch(self) -> None:
         """What follows stands at the right end of its line."""
         self._items.append(_Part(QSpacerItem(0, 0), 1, 0))
+        self.invalidate()
 
     # what Qt asks of a layout
 
@@ -56,7 +59,18 @@ class WrapRow(QLayout):
         around = self.contentsMargins()
         return self._high(width - around.left() - around.right()) + around.top() + around.bottom()
 
+    def invalidate(self) -> None:
+        """Qt says that a part has changed. Until then a layout asks for the same widths over and over."""
+        self._known.clear()
+        self._heights.clear()
+        super().invalidate()
+
     def _high(self, width: int) -> int:
+        if width not in self._heights:
+            self._heights[width] = self._reckoned(width)
+        return self._heights[width]
+
+    def _reckoned(self, width: int) -> int:
         lines = self._lines(width)
         high = sum(max((_high(part, wide) for part, wide in line), default=0) for line in lines)
         return high + self.spacing() * max(0, len(lines) - 1)
@@ -99,6 +113,11 @@ class WrapRow(QLayout):
 
     def _lines(self, width: int) -> "list[list[tuple[_Part, int]]]":
         """Parts by line, each with its width."""
+        if width not in self._known:
+            self._known[width] = self._split(width)
+        return self._known[width]
+
+    def _split(self, width: int) -> "list[list[tuple[_Part, int]]]":
         lines: list[list[_Part]] = [[]]
         used = 0
         for part in self._items:

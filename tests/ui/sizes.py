@@ -358,7 +358,7 @@ def lengthen(window: MainWindow) -> None:
     for part in window.findChildren(QWidget):
         if isinstance(part, QAbstractButton | QLabel) and not isinstance(part, Elided | TwoLines | FewLines):
             text = part.text()
-            if text and not part.property("longer") and not text[0].isdigit():
+            if text and not part.property("longer") and text[0] not in "<0123456789":
                 part.setText(longer(text))
                 part.setProperty("longer", True)
 

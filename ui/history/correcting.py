@@ -1,14 +1,15 @@
 """A correction of a closed job, or of one of its runs: what is right, who says so, and why. What was stays kept."""
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QGridLayout, QHBoxLayout, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QLineEdit, QWidget
 
 from benchlog.errors import Refused
 from benchlog.ledger.edits import FIELDS
 from benchlog.money import parse_money, show_money
 from benchlog.records import Job, Result
 from ui import retelling, texts, theme
-from ui.pieces import Chooser, button, grey, label
+from ui.pieces import Chooser, Elided, button, grey, label
+from ui.wrapping import WrapRow
 
 _OF_ITEM = ("kind", "make", "model", "serial")
 
@@ -54,7 +55,7 @@ class CorrectionForm(QFrame):
         grid.setContentsMargins(16, 12, 16, 12)
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(4)
-        grid.addWidget(label(texts.CORRECT_SAY, bold=True), 0, 0, 1, 3)
+        grid.addWidget(label(texts.CORRECT_SAY, bold=True, wrap=True), 0, 0, 1, 3)
         for column, (name, field) in enumerate(
             ((texts.CORRECT_FIELD, self.field), (texts.CORRECT_WHO, self.who), (texts.CORRECT_WHY, self.why))
         ):
@@ -63,11 +64,10 @@ class CorrectionForm(QFrame):
         grid.addWidget(_named(texts.CORRECT_NEW, self.new), 3, 0, 1, 3)
         grid.addWidget(self.new, 4, 0, 1, 3)
         grid.addWidget(self.was, 5, 0, 1, 3)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addWidget(self.keep)
-        row.addWidget(self.leave)
-        row.addWidget(self.trouble, 1)
+        row = WrapRow()
+        row.add(self.keep)
+        row.add(self.leave)
+        row.add(self.trouble, stretch=1, least=160)
         grid.addLayout(row, 6, 0, 1, 3)
         grid.setRowStretch(7, 1)
         for column, share in enumerate((2, 2, 4)):
@@ -176,6 +176,6 @@ def _line(name: str, accessible: str) -> QLineEdit:
 
 
 def _named(text: str, field: QWidget) -> QLabel:
-    made = label(text, "second", px=theme.SECOND_PX)
+    made = Elided(text, "second", px=theme.SECOND_PX)
     made.setBuddy(field)
     return made

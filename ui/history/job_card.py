@@ -13,7 +13,7 @@ from ui.charts.marks import Mark
 from ui.density import ROOMY, Density
 from ui.history.correcting import CorrectionForm
 from ui.moments import clock_text, day_text
-from ui.pieces import Chooser, Elided, button, grey, label
+from ui.pieces import Chooser, Elided, button, grey, label, scrolled
 from ui.record.timeline import Line
 from ui.record.timeline_list import TimelineList
 from ui.stages.run_view import band_name, mark_word
@@ -58,7 +58,7 @@ class JobCard(QFrame):
         beside.setSpacing(10)
         self.left = QStackedWidget()
         self.left.addWidget(self._runs_page())
-        self.left.addWidget(self.correction)
+        self.left.addWidget(scrolled(self.correction))
         beside.addWidget(self.left, 1)
         beside.addWidget(self.record)
         column.addLayout(beside, 1)

@@ -58,16 +58,16 @@ class CloseStage(QWidget):
         grid = QGridLayout(made)
         grid.setContentsMargins(20, 14, 20, 14)
         grid.setVerticalSpacing(5)
-        grid.setHorizontalSpacing(24)
+        grid.setHorizontalSpacing(16)
         grid.setColumnStretch(1, 1)
         grid.setColumnStretch(2, 1)
-        grid.addWidget(label(texts.CLOSE_SUMMARY, bold=True), 0, 0)
+        grid.addWidget(label(texts.CLOSE_SUMMARY, bold=True, wrap=True), 0, 0)
         self.figures: dict[tuple[str, int], str] = {}
         self._cells = {}
         for place, title in enumerate((texts.SUMMARY_BEFORE, texts.SUMMARY_AFTER)):
-            grid.addWidget(label(title, "second", px=theme.SECOND_PX), 0, 1 + place)
+            grid.addWidget(label(title, "second", px=theme.SECOND_PX, wrap=True), 0, 1 + place)
         for index, name in enumerate(SUMMARY_ROWS, start=1):
-            grid.addWidget(label(texts.SUMMARY_NAMES[name], "second", px=theme.SECOND_PX), index, 0)
+            grid.addWidget(label(texts.SUMMARY_NAMES[name], "second", px=theme.SECOND_PX, wrap=True), index, 0)
             for place in (0, 1):
                 cell = label(texts.NOTHING, bold=name == "ended", wrap=True)
                 cell.setObjectName(f"summary_{name}_{'after' if place else 'before'}")

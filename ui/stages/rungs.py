@@ -85,8 +85,7 @@ class RungCard(QFrame):
         figure_row = QHBoxLayout()
         figure_row.setSpacing(6)
         figure_row.addWidget(self.figure)
-        self.note = label(note, "second", px=theme.SECOND_PX - 1)
-        self.note.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.note = Elided(note, "second", px=theme.SECOND_PX - 1)
         figure_row.addWidget(self.note, 1)
         self.dots = Dots(step.tries, tokens)
         for part in (title, figure_row, self.dots):
@@ -100,7 +99,7 @@ class RungCard(QFrame):
 
     def say_left_out(self) -> None:
         self.left_out = True
-        self.note.setText(texts.RUNG_LEFT_OUT)
+        self.note.say(texts.RUNG_LEFT_OUT)
         self.setToolTip(texts.RUNG_LEFT_OUT_HINT)
 
     def add_try(self) -> None:
