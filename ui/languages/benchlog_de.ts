@@ -4586,37 +4586,37 @@
     <message>
         <source>Sheet of job {number:04d} · {kind}</source>
         <comment>PAPER_SAY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Blatt von Auftrag {number:04d} · {kind}</translation>
     </message>
     <message>
         <source>Page {number} of {count} of the sheet</source>
         <comment>PAPER_PAGE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Seite {number} von {count} des Blatts</translation>
     </message>
     <message>
         <source>Print</source>
         <comment>PAPER_PRINT</comment>
-        <translation type="unfinished"></translation>
+        <translation>Drucken</translation>
     </message>
     <message>
         <source>Print on the printer that this computer uses</source>
         <comment>PAPER_PRINT_NAME</comment>
-        <translation type="unfinished"></translation>
+        <translation>Auf dem Drucker drucken, den dieser Rechner benutzt</translation>
     </message>
     <message>
         <source>Keep as PDF …</source>
         <comment>PAPER_SAVE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Als PDF behalten …</translation>
     </message>
     <message>
         <source>This computer knows no printer. Keep the sheet as PDF, and print that.</source>
         <comment>PAPER_NO_PRINTER</comment>
-        <translation type="unfinished"></translation>
+        <translation>Dieser Rechner kennt keinen Drucker. Behalten Sie das Blatt als PDF, und drucken Sie das.</translation>
     </message>
     <message>
         <source>Given to the printer {name}.</source>
         <comment>PAPER_PRINTED</comment>
-        <translation type="unfinished"></translation>
+        <translation>An den Drucker {name} gegeben.</translation>
     </message>
 </context>
 <context>
