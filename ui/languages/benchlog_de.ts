@@ -431,7 +431,7 @@
     <message>
         <source>Shown once a job is taken in.</source>
         <comment>USED_NONE</comment>
-        <translation>Erscheint, sobald ein Auftrag angenommen ist.</translation>
+        <translation>Erst mit einem Auftrag.</translation>
     </message>
     <message>
         <source>&lt;b&gt;{value}&lt;/b&gt; / {ceiling}</source>
@@ -591,7 +591,7 @@
     <message>
         <source>start</source>
         <comment>ROLE_START</comment>
-        <translation>Anlauf</translation>
+        <translation>Beginnen</translation>
     </message>
     <message>
         <source>on to the next stage</source>
@@ -636,7 +636,7 @@
     <message>
         <source>The taught key has nothing to do here now.</source>
         <comment>KEY_NOTHING_HERE</comment>
-        <translation>Die gelernte Taste hat hier jetzt nichts zu tun.</translation>
+        <translation>Die angelernte Taste hat hier jetzt nichts zu tun.</translation>
     </message>
     <message>
         <source>OUTPUT ON since {at}</source>
@@ -4116,7 +4116,7 @@
     <message>
         <source>Taught keys</source>
         <comment>CARD_KEYS</comment>
-        <translation>Gelernte Tasten</translation>
+        <translation>Angelernte Tasten</translation>
     </message>
     <message>
         <source>Colours</source>
@@ -4136,7 +4136,7 @@
     <message>
         <source>As the desktop</source>
         <comment>COLOUR_NAMES</comment>
-        <translation>Wie der Schreibtisch</translation>
+        <translation>Wie das System</translation>
     </message>
     <message>
         <source>Light</source>
@@ -4166,7 +4166,7 @@
     <message>
         <source>As the desktop</source>
         <comment>LANGUAGE_NAMES</comment>
-        <translation>Wie der Schreibtisch</translation>
+        <translation>Wie das System</translation>
     </message>
     <message>
         <source>English</source>
@@ -4186,7 +4186,7 @@
     <message>
         <source>A foot switch, or any key: press “Teach”, then that key. Esc and Pause are Output off always, whatever is taught.</source>
         <comment>KEYS_WHY</comment>
-        <translation>Ein Fußschalter oder irgendeine Taste: Drücken Sie „Lernen“, dann diese Taste. Esc und Pause sind immer „Ausgang aus“, was auch gelernt ist.</translation>
+        <translation>Ein Fußschalter oder irgendeine Taste: Drücken Sie „Anlernen“, dann diese Taste. Esc und Pause sind immer „Ausgang aus“, was auch angelernt ist.</translation>
     </message>
     <message>
         <source>none</source>
@@ -4196,12 +4196,12 @@
     <message>
         <source>Teach</source>
         <comment>KEY_TEACH</comment>
-        <translation>Lernen</translation>
+        <translation>Anlernen</translation>
     </message>
     <message>
         <source>Teach a key for: {role}</source>
         <comment>KEY_TEACH_NAME</comment>
-        <translation>Eine Taste lernen für: {role}</translation>
+        <translation>Eine Taste anlernen für: {role}</translation>
     </message>
     <message>
         <source>Forget</source>
@@ -4226,7 +4226,7 @@
     <message>
         <source>No key is taught for this.</source>
         <comment>KEY_NONE_TO_FORGET</comment>
-        <translation>Hierfür ist keine Taste gelernt.</translation>
+        <translation>Hierfür ist keine Taste angelernt.</translation>
     </message>
     <message>
         <source>Ceilings of the owner</source>
@@ -4341,7 +4341,7 @@
     <message>
         <source>The desktop did not open it. The path is copied instead.</source>
         <comment>FOLDER_NOT_OPENED</comment>
-        <translation>Der Schreibtisch hat ihn nicht geöffnet. Stattdessen ist der Pfad kopiert.</translation>
+        <translation>Das System hat ihn nicht geöffnet. Stattdessen ist der Pfad kopiert.</translation>
     </message>
     <message>
         <source>Copied: {what}</source>
@@ -6542,7 +6542,7 @@ Nothing in this room can switch anything on or raise a ceiling.
         <comment>SETTINGS</comment>
         <translation>Wie dieses Fenster aussieht und klingt. Alles gilt sofort, außer Größe und Sprache, die bis zum nächsten Start warten. **Letzte Änderung zurücknehmen** (Strg+Z) macht einen Druck rückgängig.
 
-- **Gelernte Tasten**: Drücken Sie **Lernen**, dann die Taste; ein Fußschalter ist auch eine Taste. Tasten, die schreiben oder hier eine eigene Bedeutung haben, werden abgelehnt. Esc und Pause sind immer „Ausgang aus“.
+- **Angelernte Tasten**: Drücken Sie **Anlernen**, dann die Taste; ein Fußschalter ist auch eine Taste. Tasten, die schreiben oder hier eine eigene Bedeutung haben, werden abgelehnt. Esc und Pause sind immer „Ausgang aus“.
 - **Grenzwerte des Inhabers** sind hier nur zu sehen. Sie stehen in der Datei des Inhabers, die dieses Programm bei jedem Lauf liest und nie schreibt; nur dort lassen sie sich erhöhen. Eine Datei, die nicht zu verstehen ist, lässt jeden Lauf ablehnen: Ein zweifelhafter Grenzwert ist keiner.
 - **Wo die Dinge liegen**: das Auftragsbuch, seine Sicherungen, Fotos und Originale, Protokolldateien. Alles liegt auf diesem Rechner.
 - **Für den, der hilft**: eine Datei über dieses Programm und worauf es läuft, mit nichts aus irgendeinem Auftrag. Sehen Sie hinein, bevor Sie sie weitergeben.
@@ -6697,7 +6697,7 @@ a run. A field that is being typed into keeps copy, paste and undo for itself.
 Keys that you taught, a foot switch say, are in the settings.
 </source>
         <comment>KEYS_AFTER</comment>
-        <translation>Tasten, die Sie gelernt haben, etwa für einen Fußschalter, stehen in den Einstellungen.</translation>
+        <translation>Tasten, die Sie angelernt haben, etwa für einen Fußschalter, stehen in den Einstellungen.</translation>
     </message>
     <message>
         <source>The same word is on the screen, in the ledger, in files and on paper.</source>
