@@ -10,7 +10,7 @@ from enum import StrEnum
 from PySide6.QtCore import QEvent, QKeyCombination, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QKeySequence
 
-from ui import texts
+from ui import shortcuts, texts
 from ui.preferences import Preferences, Preferring
 
 
@@ -81,6 +81,8 @@ def refusal(pressed: QKeyCombination, role: Role, now: Preferences) -> str:
         return texts.KEY_LOCKS
     commands = bool(held & _COMMAND)
     if key in _TAKEN or (key == Qt.Key.Key_M and not commands):
+        return texts.KEY_OF_WINDOW.format(key=shown(written(pressed)))
+    if written(pressed) in {keys for one in shortcuts.TABLE for keys in one.keys}:
         return texts.KEY_OF_WINDOW.format(key=shown(written(pressed)))
     if key == Qt.Key.Key_F4 and held & Qt.KeyboardModifier.AltModifier:
         return texts.KEY_CLOSES

@@ -1,6 +1,7 @@
 """The keys reach "Output off" from everywhere, and the button can't be taken away."""
 
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
@@ -108,3 +109,13 @@ def test_the_button_is_in_the_same_corner_in_every_stage_and_room(desk: Desk) ->
         middle = window.panel.button.mapTo(window, window.panel.button.rect().center())
         assert window.childAt(middle) is window.panel.button
     assert len(corners) == 1
+
+
+def test_no_native_dialog_is_ever_made_and_none_in_the_window_but_for_files() -> None:
+    """One of the system's would take the keys. What `app.py` says in a box, it says before there is a window."""
+    for path in (Path(__file__).parents[2] / "ui").rglob("*.py"):
+        source = path.read_text(encoding="utf-8")
+        assert source.count("QFileDialog(") == source.count("Option.DontUseNativeDialog"), path.name
+        before_a_window = ("QMessageBox",) if path.name == "app.py" else ()
+        for other in ("QMessageBox", "QInputDialog", "QColorDialog", "QFontDialog", "getOpenFile", "getSaveFile"):
+            assert other not in source or other in before_a_window, path.name
