@@ -6,14 +6,20 @@ Nothing here begins a run or reaches a supply.
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QMimeData, QObject
+from PySide6.QtWidgets import QApplication, QBoxLayout
 
 from benchlog.records import Stage
 from benchlog.settings import Settings
 from ui import shortcuts, texts
+from ui.announcing import Announcing
+from ui.dropping import Dropping
 from ui.going_back import GoingBack
 from ui.help.helping import Helping
+from ui.history.previewing import Previewing
 from ui.main_window import BENCH_ROOM, CURVES_ROOM, HELP_ROOM, HISTORY_ROOM, SETTINGS_ROOM
+from ui.recent import RecentRow, open_jobs
+from ui.running import minding_the_ledger
 from ui.settings.arranging import Arranging
 
 if TYPE_CHECKING:
@@ -32,6 +38,21 @@ class Desktop(QObject):
             self.window, session.ledger, session.running, session.preferring, session.teaching, settings
         )
         self.window.settings.back.connect(self.going.back)
+        self.announcing = Announcing(self.window, session.run, session.off)
+        self.dropping = Dropping(self.window, session.bench)
+        self.previewing = Previewing(
+            self.window,
+            session.ledger,
+            settings,
+            show_room=session.show_room,
+            in_the_way=session.browsing.in_the_way,
+            keep_pdf=lambda job: session.browsing.want_paper("pdf", job),
+        )
+        self.recent = RecentRow()
+        self.recent.picked.connect(session.open_job)
+        above = self.window.intake.layout()
+        assert isinstance(above, QBoxLayout)
+        above.insertWidget(1, self.recent)
         self.keys = shortcuts.listen(
             self.window,
             {
@@ -40,7 +61,7 @@ class Desktop(QObject):
                 "history": lambda: session.show_room(HISTORY_ROOM),
                 "settings": lambda: session.show_room(SETTINGS_ROOM),
                 "help": self.helping.toggle,
-                "back": self.going.back,
+                "back": self.back,
                 "new_job": session.new_job,
                 "find": self.find,
                 "paper": self.paper,
@@ -66,6 +87,14 @@ class Desktop(QObject):
         elif room == HELP_ROOM:
             self.window.help.page.setFocus()
 
+    def follow(self) -> None:
+        """The record, or the job on the bench, is another one now."""
+        jobs = []
+        if self.session.bench.job is None and not self.session.run.on:
+            with minding_the_ledger(self.window.notice):
+                jobs = open_jobs(self.session.ledger)
+        self.recent.offer(jobs)
+
     def _stage(self) -> Stage | None:
         return None if self.session.recording.shown else self.session.here
 
@@ -77,7 +106,14 @@ class Desktop(QObject):
         self.window.history.search.selectAll()
 
     def paper(self) -> None:
-        self.window.notice.tell(texts.NO_JOB_FOR_PAPER)
+        history = self.window.room == HISTORY_ROOM
+        self.previewing.show(self.window.history.picked() if history else self.session.bench.job)
+
+    def back(self) -> None:
+        if self.previewing.shown:
+            self.previewing.back()
+        else:
+            self.going.back()
 
     def keep(self) -> None:
         """Drafts now; while a run is on they keep themselves, beside the window."""
@@ -89,7 +125,8 @@ class Desktop(QObject):
         self.window.notice.tell(texts.KEPT_ALREADY)
 
     def paste(self) -> None:
-        pass
+        """What a field did not take."""
+        self.dropping.take(QApplication.clipboard().mimeData() or QMimeData())
 
     def full_screen(self) -> None:
         if self.window.isFullScreen():

@@ -18,11 +18,12 @@ class GoingBack(QObject):
         super().__init__(window)
         self._window, self._show_room = window, show_room
         self._before: dict[int, tuple[int, QWidget | None]] = {}
+        self._on_the_way_back = False
 
     def leaving(self, room: int) -> None:
         """Another room is about to be shown."""
         here = self._window.room
-        if room < IN_BETWEEN or room == here:
+        if room < IN_BETWEEN or room == here or self._on_the_way_back:
             return
         if here < IN_BETWEEN or room == HELP_ROOM:
             self._before[room] = here, QApplication.focusWidget()
@@ -34,7 +35,11 @@ class GoingBack(QObject):
         if self._window.room < IN_BETWEEN:
             return
         room, focus = self._before.get(self._window.room, (BENCH_ROOM, None))
-        self._show_room(room)
+        self._on_the_way_back = True
+        try:
+            self._show_room(room)
+        finally:
+            self._on_the_way_back = False
         if focus is not None and _is_there(focus) and focus.isVisible():
             focus.setFocus()
 

@@ -193,7 +193,7 @@ shorter and can’t be seen so. Lay an oscilloscope’s capture over it where yo
 ## Keys on the chart
 
 Plus and minus: closer, wider. Left and right: along. Home: the whole again. Up and down: another start. C: cursors,
-moved with left and right. Ctrl+C: copies what they read.
+moved with left and right; X the other one. Ctrl+C: copies the picture.
 
 ## Run-in
 

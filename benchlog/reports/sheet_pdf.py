@@ -41,6 +41,36 @@ _kept: list["QGuiApplication"] = []
 def sheet_pdf(document: Document, paper: Paper = Paper.A4) -> bytes:
     """The whole sheet. Raises Refused where Qt or a font is missing."""
     _ready()
+    return _written(_laid(document, paper), PAPER_MM[paper], f"{document.title} {document.tag}", origin=MARGIN)
+
+
+def sheet_images(document: Document, paper: Paper = Paper.A4, dots_per_mm: float = 8.0) -> list[bytes]:
+    """Its pages as pictures on white, as PNG: the strokes of the PDF. Raises Refused where Qt or a font is missing."""
+    _ready()
+    from PySide6.QtCore import QBuffer, QIODevice, Qt
+    from PySide6.QtGui import QImage, QPainter
+
+    wide, high = PAPER_MM[paper]
+    made = []
+    for page in _laid(document, paper):
+        image = QImage(round(wide * dots_per_mm), round(high * dots_per_mm), QImage.Format.Format_RGB32)
+        image.fill(Qt.GlobalColor.white)
+        painter = QPainter(image)
+        painter.setRenderHints(QPainter.RenderHint.Antialiasing | QPainter.RenderHint.TextAntialiasing)
+        painter.scale(dots_per_mm / MM, dots_per_mm / MM)
+        painter.translate(MARGIN, MARGIN)
+        for stroke in page:
+            stroke(painter)
+        painter.end()
+        buffer = QBuffer()
+        buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+        image.save(buffer, "PNG")
+        made.append(bytes(buffer.data().data()))
+    return made
+
+
+def _laid(document: Document, paper: Paper) -> list[list[Stroke]]:
+    """The pages, in units from their margins."""
     wide, high = PAPER_MM[paper]
     flow = _Flow(document=document, width=wide * MM - 2 * MARGIN, height=high * MM - 2 * MARGIN)
     _head(flow, document)
@@ -48,7 +78,7 @@ def sheet_pdf(document: Document, paper: Paper = Paper.A4) -> bytes:
         if isinstance(block, Heading):
             flow.keep(_with_heading(flow, after))
         _lay(flow, block)
-    return _written(flow.finished(), (wide, high), f"{document.title} {document.tag}", origin=MARGIN)
+    return flow.finished()
 
 
 def drawing_pdf(drawing: Drawing, name: str) -> bytes:

@@ -299,7 +299,18 @@ class Browsing(QObject):
 
     def _want_file(self, what: str) -> None:
         """Asks where to; refused while an output may be on."""
-        job, run = self._room.card.job, self._room.card.run()
+        self._ask_where(what, self._room.card.job, self._room.card.run())
+
+    def want_paper(self, what: str, job_id: int) -> None:
+        """The same for a job that need not be picked."""
+        with minding_the_ledger(self._notice):
+            self._ask_where(what, self._ledger.job(job_id), 0)
+
+    def in_the_way(self) -> str:
+        """Why no file is made now; "" where one may be."""
+        return self._in_the_way()
+
+    def _ask_where(self, what: str, job: Job | None, run: int) -> None:
         trouble = self._in_the_way()
         if trouble or job is None:
             self._notice.tell(trouble or texts.HISTORY_PICK)

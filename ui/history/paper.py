@@ -12,11 +12,11 @@ from benchlog.ledger.wanted import Wanted
 from benchlog.records import Job
 from benchlog.reports import csvw, jobs_csv, trace_csv
 from benchlog.reports.csv_forms import DATA, Form, spreadsheet
-from benchlog.reports.document import document
+from benchlog.reports.document import Document, document
 from benchlog.reports.regions import Paper, Region, here
 from benchlog.reports.sheet import gather
 from benchlog.reports.sheet_html import html_of
-from benchlog.reports.sheet_pdf import drawing_pdf, sheet_pdf
+from benchlog.reports.sheet_pdf import drawing_pdf, sheet_images, sheet_pdf
 from benchlog.reports.tag import tag
 from benchlog.settings import Settings
 
@@ -33,14 +33,24 @@ def usual_name(what: str, job: Job, run: int = 0) -> str:
 
 def job_paper(ledger: Ledger, job_id: int, what: str, settings: Callable[[], Settings]) -> bytes:
     """`what`: "pdf" or "html" for the sheet, "tag". Raises Refused, LedgerError."""
+    if what == "tag":
+        job = ledger.job(job_id)
+        return drawing_pdf(tag(job, demo=gather(ledger, job).demo), f"Tag {job.tag}")
+    told, paper = _sheet(ledger, job_id, settings)
+    return html_of(told, paper).encode() if what == "html" else sheet_pdf(told, paper)
+
+
+def job_images(ledger: Ledger, job_id: int, settings: Callable[[], Settings]) -> list[bytes]:
+    """The pages of the sheet as PNG. Raises Refused, LedgerError."""
+    return sheet_images(*_sheet(ledger, job_id, settings))
+
+
+def _sheet(ledger: Ledger, job_id: int, settings: Callable[[], Settings]) -> tuple[Document, Paper]:
     job, shop = ledger.job(job_id), settings().shop
     usual = here()
     region = Region(decimal=usual.decimal, paper=Paper(shop.paper)) if shop.paper else usual
     sheet = gather(ledger, job, photos=files_of(ledger, job_id))
-    if what == "tag":
-        return drawing_pdf(tag(job, demo=sheet.demo), f"Tag {job.tag}")
-    told = document(sheet, region, currency=shop.currency)
-    return html_of(told, region.paper).encode() if what == "html" else sheet_pdf(told, region.paper)
+    return document(sheet, region, currency=shop.currency), region.paper
 
 
 def trace_table(ledger: Ledger, run_id: int, name: str, *, locale: str = "") -> dict[str, bytes]:

@@ -10,11 +10,12 @@ from ui import sayings, texts, theme
 from ui.history.job_card import JobCard
 from ui.history.job_list import JobList
 from ui.history.numbers import NumbersPage
+from ui.history.preview import PaperPage
 from ui.history.wanting import Wanting
 from ui.pieces import Elided, Pages, button, grey, label, scrolled
 from ui.theme import Tokens
 
-JOBS_PAGE, NUMBERS_PAGE = 0, 1
+JOBS_PAGE, NUMBERS_PAGE, PAPER_PAGE = range(3)
 LIST_SHARE, CARD_SHARE = 3, 7
 
 
@@ -45,6 +46,8 @@ class HistoryRoom(QWidget):
         self.pages = Pages()
         self.pages.addWidget(jobs)
         self.pages.addWidget(self.numbers)
+        self.preview = PaperPage()
+        self.pages.addWidget(self.preview)
         work = QWidget()
         lines = QVBoxLayout(work)
         lines.setContentsMargins(0, 0, 0, 0)
@@ -96,7 +99,9 @@ class HistoryRoom(QWidget):
 
     def show_page(self, page: int) -> None:
         self.pages.setCurrentIndex(page)
-        self.switch.button(page).setChecked(True)
+        self.wanting.setVisible(page != PAPER_PAGE)
+        if page != PAPER_PAGE:
+            self.switch.button(page).setChecked(True)
 
     def show_jobs(self, jobs: Sequence[Job], *, more: bool, added: bool = False) -> None:
         self.list.show_jobs(jobs, more=more, added=added)
