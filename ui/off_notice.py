@@ -63,7 +63,7 @@ class OffNotice(QFrame):
         # After polishing: that puts back the font a label had when it was polished first.
         px = theme.SECOND_PX + 1 if self._density.narrow else theme.BODY_PX + 1
         self.words.setFont(theme.semibold(px) if alarm else theme.font(theme.SECOND_PX))
-        self.seen.setFont(theme.semibold(theme.SECOND_PX - 1 if self._density.narrow else theme.SECOND_PX))
+        self.seen.setFont(theme.semibold(theme.SECOND_PX - 2 if self._density.narrow else theme.SECOND_PX))
         self._keep_words_whole()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
