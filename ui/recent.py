@@ -53,6 +53,7 @@ class RecentRow(QWidget):
         for job in jobs:
             row.add(self._button(job))
         self._column.addWidget(self._row)
+        self._row.show()
 
     def _button(self, job: Job) -> QWidget:
         whole = texts.RECENT_JOB.format(number=job.number, kind=job.item.kind)

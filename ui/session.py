@@ -166,6 +166,7 @@ class Session(QObject):
             self.supplying.follow()
         setting = self.window.intake.setting()
         self.facts.supply(setting.resource, setting.output)
+        self.desktop.follow()
 
     @property
     def _may_begin(self) -> bool:
