@@ -63,7 +63,7 @@ class Notice(QFrame):
         self.level.setObjectName("notice_level")
         self.words = label("", px=theme.BODY_PX, wrap=True)
         self.words.setObjectName("notice_words")
-        self.more = button("", "notice_more")
+        self.more = button("", "notice_more", accessible=texts.NOTICE_EARLIER)
         self.more.setCheckable(True)
         self.more.toggled.connect(self._show_list)
         self.seen = button(texts.DISMISS, "notice_seen")

@@ -64,7 +64,7 @@ def sheet_images(document: Document, paper: Paper = Paper.A4, dots_per_mm: float
         painter.end()
         buffer = QBuffer()
         buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-        image.save(buffer, "PNG")
+        image.save(buffer, "PNG")  # type: ignore[call-overload]
         made.append(bytes(buffer.data().data()))
     return made
 

@@ -114,11 +114,9 @@ def test_a_setting_applies_at_once_is_kept_and_is_taken_back_by_one_press(shared
     pressed(shared, "Ctrl+,")
     shared.click("settings_colours_light")
     shared.click("settings_colours_dark")
-    assert shared.session.preferring.now.colours == "dark"
-    assert shared.window.tokens.name == "dark"
+    assert (shared.session.preferring.now.colours, shared.window.tokens.name) == ("dark", "dark")
     shared.click("settings_undo")
-    assert shared.session.preferring.now.colours == "light"
-    assert shared.window.tokens.name == "light"
+    assert (shared.session.preferring.now.colours, shared.window.tokens.name) == ("light", "light")
 
 
 def test_the_settings_say_that_size_waits_for_the_next_start(shared: Desk) -> None:

@@ -36,6 +36,7 @@ class HelpRoom(QWidget):
         self.list.setFixedWidth(LIST_PX)
         self.page = QTextBrowser()
         self.page.setObjectName("help_page")
+        self.page.setAccessibleName(texts.HELP)
         self.page.setFont(theme.font())
         self.page.setOpenLinks(False)
         self.page.document().setDocumentMargin(18)

@@ -37,6 +37,7 @@ class PaperPage(QWidget):
             made = button(words, name, accessible=accessible)
             made.clicked.connect(told)
             row.addWidget(made)
+            self.back_button = made  # the last one
         column.addLayout(row)
         inside = QWidget()
         self._lines = QVBoxLayout(inside)
