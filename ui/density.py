@@ -5,7 +5,6 @@ Parts with proportions of their own have `fit(density)`; what can wrap or reflow
 """
 
 from dataclasses import dataclass
-from typing import Protocol, runtime_checkable
 
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QLabel, QPushButton, QWidget
@@ -47,17 +46,11 @@ class Density:
                 part.style().unpolish(part)
                 part.style().polish(part)
                 part.updateGeometry()
-            if isinstance(part, Fitting):
-                part.fit(self)
+            fit = getattr(part, "fit", None)
+            if fit is not None:
+                fit(self)
             elif isinstance(part, QLabel) and part.property(SENTENCE):
                 part.setFont(theme.semibold(self.sentence_px))
-
-
-@runtime_checkable
-class Fitting(Protocol):
-    """A part that has proportions of its own."""
-
-    def fit(self, density: Density) -> None: ...
 
 
 ROOMY = Density(
