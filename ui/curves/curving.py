@@ -18,7 +18,7 @@ from benchlog.records import Entry, EntryKind, JobState, Lot, RunKind, Stage, Un
 from benchlog.recovery.start_test import StartTest
 from benchlog.settings import Settings
 from ui import curve_texts as texts
-from ui import sayings
+from ui import retelling, sayings
 from ui import texts as window_texts
 from ui.alarms import What
 from ui.bench_job import BenchJob
@@ -329,7 +329,7 @@ class Curving(QObject):
             try:
                 kept = lock(self.ledger, test, who)
             except Refused as refusal:
-                self.room.tests.problem.setText(sayings.sentence(str(refusal)))
+                self.room.tests.problem.setText(retelling.told(str(refusal)))
                 return
             self._test_id = kept.id
             self.window.notice.tell(texts.LOCKED_NOW.format(test=told.test_called(kept.test)))
