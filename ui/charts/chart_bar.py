@@ -36,7 +36,7 @@ class ChartBar(QWidget):
         self.setFixedHeight(BAR_PX)
         self.words = Elided("", "second", px=theme.SECOND_PX)
         self.words.setObjectName("chart_words")
-        self.button = small_button("", "chart_back")
+        self.button = small_button("", "chart_back", accessible=texts.CHART_BACK)
         self.button.clicked.connect(self.back)
         row = QHBoxLayout(self)
         row.setContentsMargins(10, 0, 6, 4)

@@ -6443,7 +6443,7 @@ shorter and can’t be seen so. Lay an oscilloscope’s capture over it where yo
 ## Keys on the chart
 
 Plus and minus: closer, wider. Left and right: along. Home: the whole again. Up and down: another start. C: cursors,
-moved with left and right. Ctrl+C: copies what they read.
+moved with left and right; X the other one. Ctrl+C: copies the picture.
 
 ## Run-in
 
@@ -6471,7 +6471,7 @@ Gezeichnet ist die Rückmessung: das Mittel über das, was das Netzgerät mittel
 
 ## Tasten im Diagramm
 
-Plus und minus: näher, weiter. Links und rechts: verschieben. Pos1: wieder das Ganze. Auf und ab: ein anderer Anlauf. C: Cursor, mit links und rechts bewegt. Strg+C: kopiert, was sie zeigen.
+Plus und minus: näher, weiter. Links und rechts: verschieben. Pos1: wieder das Ganze. Auf und ab: ein anderer Anlauf. C: Cursor, mit links und rechts bewegt; X der andere. Strg+C: kopiert das Bild.
 
 ## Einlauf
 
