@@ -6,7 +6,7 @@ It is there only while there is something to say, so that the picture keeps its 
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
-from ui import theme
+from ui import texts, theme
 from ui.pieces import Elided, set_look
 
 BRIEFLY_MS = 6000
