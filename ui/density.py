@@ -14,8 +14,8 @@ from ui import theme
 SENTENCE, NARROW = "sentence", "narrow"
 """Property of a label that says what is happening: its type follows the density of the window; and of the
 ground, for the style sheet."""
-LEAST = QSize(683, 384)
-"""1366 x 768 at 200 %."""
+LEAST = QSize(683, 340)
+"""1366 x 768 at 200 %, less what the desktop keeps for its bar and the title of a window."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
