@@ -27,7 +27,7 @@ def as_kept(shown: str, words: Iterable[str]) -> str:
     return next((word for word in words if told(word) == shown), shown)
 
 
-MOST = 1200
+MOST = 600
 """Characters. Longer ones are no sentence of the core's, and too long to be searched through while one waits."""
 _PLACE = re.compile(r"%(\d+)")
 _LETTERS = re.compile(r"[^\W\d_]")
@@ -62,7 +62,9 @@ _NAMED = re.compile(r"(\D*[^\W\d_]) ([−+-]?\d.*)", re.DOTALL)
 _JOINTS = (". ", "; ", ": ", " (", ", ", " and ")
 _FEW_LETTERS = 9
 """A template with fewer letters of its own fits too much: it holds only where all of its places are understood."""
-_DEEPEST = 6
+_DEEPEST = 16
+_MOST_TRIES = 150
+"""Parts of one text that are looked up: what a supply calls itself may be anything, and the window must not wait."""
 
 
 class Template:
@@ -74,36 +76,43 @@ class Template:
         self.literals = [piece for piece in pieces[::2] if piece]
         self.longest = max(self.literals, key=len, default="")
         self.letters = sum(len(_LETTERS.findall(piece)) for piece in self.literals)
-        self._pattern: re.Pattern[str] | None = None
+        self._pieces = pieces
 
     def places(self, text: str) -> dict[str, str] | None:
-        """What stands at each place of `text`, which ends without a full stop; None where it does not fit."""
-        if self.longest not in text:
+        """What stands at each place of `text`, which ends without a full stop; None where it does not fit.
+
+        Each piece is looked for once, from the left: no text, whatever it is, makes this slow.
+        """
+        if self.longest not in text or not _begins(text, self._pieces[0]):
             return None
-        if self._pattern is None:  # only of those that may fit: compiling all of them would be felt at the start
-            self._pattern = re.compile(self._expression(), re.DOTALL)
-        fits = self._pattern.fullmatch(text)
-        return None if fits is None else {name[1:]: value for name, value in fits.groupdict().items()}
+        found: dict[str, str] = {}
+        at, waiting = len(self._pieces[0]), list[str]()
+        for name, piece in zip(self._pieces[1::2], self._pieces[2::2], strict=True):
+            waiting.append(name)
+            last = name == self._pieces[-2] and piece is self._pieces[-1]
+            if piece == " " and not last:
+                continue  # "the winding may be at" + "130" + "°C": told apart from the right, words are in the first
+            end = len(text) - len(piece) if last else text.find(piece, at + 1) if piece else at
+            if end < at or not text.startswith(piece, end) or not _shared(text[at:end], waiting, found):
+                return None
+            at, waiting = end + len(piece), []
+        return found if at == len(text) else None
 
     def filled(self, told: Mapping[str, tuple[str, bool]]) -> str:
         return _PLACE.sub(lambda place: told[place[1]][0], self.translation)
 
-    def _expression(self) -> str:
-        pieces = _PLACE.split(self._source)
-        made: list[str] = []
-        seen: set[str] = set()
-        for index, piece in enumerate(pieces):
-            if index % 2 == 0:
-                made.append(_first_of_either_case(piece) if index == 0 else re.escape(piece))
-            elif piece in seen:
-                made.append(f"(?P=p{piece})")
-            else:
-                seen.add(piece)
-                last, after = index == len(pieces) - 2, pieces[index + 1]
-                nothing = (last and not after) or (index > 1 and not pieces[index - 1])
-                longest = last or after == " "  # "the winding may be at" + "130" + "°C": the words are in the first
-                made.append(f"(?P<p{piece}>.{'*' if nothing else '+'}{'' if longest else '?'})")
-        return "".join(made)
+
+def _begins(text: str, piece: str) -> bool:
+    """Whatever the case of the first letter."""
+    return text[: len(piece)] == piece or (text[:1].lower() + text[1 : len(piece)] == piece[:1].lower() + piece[1:])
+
+
+def _shared(text: str, names: list[str], found: dict[str, str]) -> bool:
+    """Whether a text is so many places with a space between them, each the same wherever it stands."""
+    parts = text.rsplit(" ", len(names) - 1)
+    if len(parts) != len(names):
+        return False
+    return all(found.setdefault(name, part) == part for name, part in zip(names, parts, strict=True))
 
 
 class Retelling:
@@ -111,6 +120,9 @@ class Retelling:
 
     def __init__(self, catalogue: Mapping[str, str]) -> None:
         self._catalogue = catalogue
+        self._left = 0
+        self._known: dict[str, tuple[str, bool]] = {}
+        """Parts of the text that is being told."""
         self.told = lru_cache(maxsize=4096)(self._told)
 
     @cached_property
@@ -124,6 +136,8 @@ class Retelling:
         return sorted(made, key=lambda one: -one.letters)
 
     def _told(self, text: str) -> str:
+        self._left = _MOST_TRIES
+        self._known.clear()
         return text if len(text) > MOST else self._tried(text, 0)[0]
 
     def _tried(self, text: str, deep: int) -> tuple[str, bool]:
@@ -140,11 +154,14 @@ class Retelling:
                 return f"{before}{_as_in(named[1], name)} {figure}{after}", True
         if _is_figure(bare):
             return text, True
-        found, all_of_it = self._one(bare, deep)
+        if bare not in self._known:
+            self._known[bare] = self._one(bare, deep)
+        found, all_of_it = self._known[bare]
         return f"{before}{found}{after}", all_of_it
 
     def _one(self, text: str, deep: int) -> tuple[str, bool]:
-        if deep > _DEEPEST:
+        self._left -= 1
+        if deep > _DEEPEST or self._left < 0:
             return text, False
         stopped = _without_stop(text)
         for template in self._templates:
@@ -189,13 +206,6 @@ def _key(text: str) -> str:
 def _without_stop(text: str) -> str:
     """Without a full stop, or what joins it to the next sentence."""
     return text[:-1] if text.endswith((".", ":", ";")) and not text.endswith("..") else text
-
-
-def _first_of_either_case(piece: str) -> str:
-    first = piece[:1]
-    if first.lower() == first.upper():
-        return re.escape(piece)
-    return f"[{first.lower()}{first.upper()}]{re.escape(piece[1:])}"
 
 
 def _as_in(text: str, words: str) -> str:
