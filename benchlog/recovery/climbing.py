@@ -10,12 +10,14 @@ from benchlog.recovery.commands import Plan, Watch
 from benchlog.recovery.looking import (
     HOLD_S,
     LOOK_HOLD_S,
+    LOOK_YOURSELF,
     QUICK_COAST_S,
     full_look,
     hold_volts,
     look_volts,
     quick_look,
     slow_look,
+    too_slow_to_tell,
 )
 from benchlog.recovery.moves import (
     RESERVE_S,
@@ -305,11 +307,18 @@ def by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
 
 def left_stuck(situation: Situation, doubts: list[str], why: str) -> Finding:
     """How a climb ends that freed nothing: undetermined where something looked like motion, or still stuck."""
+    unkicked = bool(situation.left_out) and not situation.budget.kicks_this_run
     if situation.left_out:
-        why = f"{why}, but {situation.left_out[0]}"
+        why = f"no kick was given: {situation.left_out[0]}" if unkicked else f"{why}, but {situation.left_out[0]}"
     if doubts:
-        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{doubts[-1]}; {why}")
-    if situation.left_out and not situation.budget.kicks_this_run:
-        return Finding(outcome=Outcome.UNDETERMINED, reason=f"no kick was given: {why}")
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{_told(situation, doubts[-1])}; {why}")
+    if unkicked:
+        return Finding(outcome=Outcome.UNDETERMINED, reason=why)
     moved = "it moved and stopped again; " if situation.moved else ""
     return Finding(outcome=Outcome.STILL_STUCK, reason=f"{moved}{why}")
+
+
+def _told(situation: Situation, doubt: str) -> str:
+    """A doubt, and first that this supply is too slow to settle it, where that is so and the doubt is another one."""
+    slow = too_slow_to_tell(situation.pace.reading_s)
+    return doubt if slow is None or doubt.endswith(LOOK_YOURSELF) else f"{slow}; {doubt}"

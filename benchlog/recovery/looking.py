@@ -31,6 +31,7 @@ SLOWED_SHARE = 0.6
 """Of the volts between what was held and the rotor's own: by how much more it slows for a surge at the same volts."""
 SLOWEST_READING_S = 0.2
 """s: what a coast says was studied down to 5 readings a second (see benchlog.motor.motion)."""
+LOOK_YOURSELF = "too slow to see a motor turn, so look at the shaft yourself"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -80,11 +81,17 @@ def coast(
 
 def _not_too_slow(look: CoastLook, seen: list[Seen]) -> CoastLook:
     """A rotor's voltage that was read too slowly to be one: between two such readings a protector opens and cools."""
-    took_s = max(s.reading.received_s - s.reading.sent_s for s in seen)
-    if look.verdict is not CoastVerdict.EMF or took_s <= SLOWEST_READING_S:
+    why = too_slow_to_tell(max(s.reading.received_s - s.reading.sent_s for s in seen))
+    if look.verdict is not CoastVerdict.EMF or why is None:
         return look
-    why = f"one reading takes {took_s:.2f} s; whether it turns can be told with {1 / SLOWEST_READING_S:g} a second"
     return replace(look, verdict=CoastVerdict.DOUBTFUL, why=why)
+
+
+def too_slow_to_tell(reading_s: float) -> str | None:
+    """Why no look shows motion on a supply that takes so long for a reading; None: it is quick enough."""
+    if reading_s <= SLOWEST_READING_S:
+        return None
+    return f"one reading takes {reading_s:.2f} s: {LOOK_YOURSELF}"
 
 
 def full_look(situation: Situation, volts: float, amps: float, *, after_s: float = 0.0) -> Plan[Look]:

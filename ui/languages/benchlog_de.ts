@@ -9968,12 +9968,12 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Übersprungen: %1.</translation>
     </message>
     <message>
-        <source>%1, but %2</source>
-        <translation>%1, aber %2</translation>
-    </message>
-    <message>
         <source>no kick was given: %1</source>
         <translation>es wurde kein Anstoß gegeben: %1</translation>
+    </message>
+    <message>
+        <source>%1, but %2</source>
+        <translation>%1, aber %2</translation>
     </message>
     <message>
         <source>it moved and stopped again;</source>
@@ -10128,8 +10128,12 @@ Keys that you taught, a foot switch say, are in the settings.
 <context>
     <name>benchlog/recovery/looking.py</name>
     <message>
-        <source>one reading takes %1 s; whether it turns can be told with %2 a second</source>
-        <translation>ein Messwert dauert %1 s; ob es dreht, lässt sich mit %2 in der Sekunde sagen</translation>
+        <source>too slow to see a motor turn, so look at the shaft yourself</source>
+        <translation>zu langsam, um einen Motor drehen zu sehen, sehen Sie sich also die Welle selbst an</translation>
+    </message>
+    <message>
+        <source>one reading takes %1 s: %2</source>
+        <translation>ein Messwert dauert %1 s: %2</translation>
     </message>
     <message>
         <source>It turns. Holding on to see that it keeps turning.</source>
