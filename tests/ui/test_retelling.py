@@ -53,5 +53,16 @@ def test_a_short_template_takes_figures_only() -> None:
 
 
 def test_what_is_not_known_stays_whatever_it_is() -> None:
-    for text in ("", " ", "hums, does not turn", "%1", "(((", "a. " * 900, "at a: b, c (d; " * 40, "; : , and", "\u0000", "⟦x⟧"):
+    for text in (
+        "",
+        " ",
+        "hums, does not turn",
+        "%1",
+        "(((",
+        "a. " * 900,
+        "at a: b, c (d; " * 40,
+        "; : , and",
+        "\u0000",
+        "⟦x⟧",
+    ):
         assert told(text) == text
