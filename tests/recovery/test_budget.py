@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from benchlog.motor.motion import Motion
@@ -250,3 +250,35 @@ def test_what_was_believed_to_turn_counts_as_locked_once_it_is_known_not_to_have
     assert budget.locked_total_s == budget.locked_s(10.0)
     budget.was_locked(7.95, 10.0)
     assert budget.locked_s(10.0) < 2.4, "not twice"
+
+
+@pytest.mark.parametrize(
+    ("limits", "passed"),
+    [
+        (Limits(locked_s=0.5), "locked time"),
+        (Limits(energy_j=5.0), "energy"),
+        (Limits(winding_c=60.0), "winding temperature"),
+    ],
+)
+def test_what_never_fits_is_named_by_its_ceiling(limits: Limits, passed: str) -> None:
+    # 10 J into 8 Ω of 12 V: 0.56 s at its 18 W
+    budget = Budget(intersect({Layer.JOB: limits}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(8.0)
+    assert budget.never_fits(10.0) == passed
+
+
+@given(st.floats(0.1, 60.0))
+def test_what_never_fits_does_not_fit_in_a_cold_motor_and_all_else_does(joules: float) -> None:
+    budget = Budget(intersect({Layer.JOB: Limits(volts=12.0)}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(8.0)
+    fits_j, _ = budget.fits(0.0)
+    assume(abs(joules - fits_j) > 1e-6)
+    assert (budget.never_fits(joules) is None) == (joules < fits_j)
+
+
+def test_what_fits_only_after_a_rest_is_not_said_never_to_fit() -> None:
+    budget = Budget(intersect({Layer.JOB: Limits(volts=12.0)}), ambient_c=25.0, rated_volts=12.0)
+    budget.learn(8.0)
+    budget._heat.add(10.0, 15.0)
+    assert budget.rest_for(10.0, joules=8.0)[0] > 0.0
+    assert budget.never_fits(8.0) is None
