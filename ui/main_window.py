@@ -171,8 +171,10 @@ class MainWindow(QMainWindow):
         self.tokens = tokens
         application = QApplication.instance()
         if isinstance(application, QApplication):
-            application.setPalette(theme.palette(tokens))
-            application.setStyleSheet(theme.style_sheet(tokens))
+            sheet = theme.style_sheet(tokens)
+            if application.styleSheet() != sheet:  # putting the same one on again dresses every widget anew
+                application.setPalette(theme.palette(tokens))
+                application.setStyleSheet(sheet)
         for part in (
             self.rail,
             self.panel,

@@ -104,9 +104,15 @@ def desk(qtbot: QtBot, ledger: Ledger) -> Iterator[Desk]:
     made = Desk(window, session, ledger, qtbot)
     window.show()
     yield made
+    gone(window)
+
+
+def gone(window: MainWindow) -> None:
+    """Closes a window for good: one that is left would be dressed anew with every later one."""
     window.may_close = lambda: True
     window.close()
     window.deleteLater()
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 
 @pytest.fixture
@@ -119,8 +125,4 @@ def lot_desk(qtbot: QtBot, tmp_path: Path) -> Iterator[LotDesk]:
         made = LotDesk(window, opened, clock)
         yield made
         made.curving.errands.stop()
-        window.may_close = lambda: True
-        window.close()
-        window.deleteLater()
-        # A window that is left would be dressed anew with every later one.
-        QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+        gone(window)

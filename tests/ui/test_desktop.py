@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdi
 
 from benchlog.ledger.store import Ledger
 from benchlog.settings import Settings
-from tests.ui.conftest import Desk
+from tests.ui.conftest import Desk, gone
 from tests.ui.fake_link import FakeLink
 from ui import help_texts, shortcuts, texts, theme
 from ui.help.pages import Topic, found, markdown
@@ -30,8 +30,7 @@ def shared(qapp: QApplication, tmp_path_factory: pytest.TempPathFactory) -> Iter
         session = Session(window, ledger, FakeLink, settings=Settings)
         window.show()
         yield Desk(window, session, ledger, None)  # type: ignore[arg-type]
-        window.close()
-        window.deleteLater()
+        gone(window)
 
 
 def pressed(desk: Desk, keys: str) -> None:

@@ -15,7 +15,7 @@ from benchlog.ledger.findings import findings_of
 from benchlog.records import ChargeKind, Closing, EntryKind, EventKind, JobState, Stage
 from benchlog.settings import Settings, Shop
 from tests.pictures import making
-from tests.ui.conftest import RESOURCE, Desk
+from tests.ui.conftest import RESOURCE, Desk, gone
 from ui import texts, theme
 from ui.main_window import MainWindow
 from ui.record.page import COSTS, FINDINGS, WAITING
@@ -416,8 +416,7 @@ def test_half_typed_forms_come_back_after_the_program_was_killed(opened: Desk, q
     assert fields.findings.calculator.which.currentData() == "led"
     assert fields.findings.calculator.inputs["supply"].text() == "12"
     assert window.notice.words.text() == texts.RECORD_DRAFT_FOUND
-    window.close()
-    window.deleteLater()
+    gone(window)
 
 
 def test_what_was_kept_leaves_no_draft_and_what_was_not_does(opened: Desk, qtbot: QtBot) -> None:

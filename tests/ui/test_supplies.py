@@ -14,7 +14,7 @@ from benchlog.cli.supply_words import ABOUT_GAPS
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.supplies import CHECKED, keep_supply, kept_supply
 from benchlog.records import Stage
-from tests.ui.conftest import RESOURCE, Desk
+from tests.ui.conftest import RESOURCE, Desk, gone
 from tests.ui.fake_supplies import NETWORK, REPORT, SERIAL, FakeSupplies
 from tests.ui.lot_desk import LotDesk
 from ui import texts, theme
@@ -52,9 +52,7 @@ def desk(qtbot: QtBot, ledger: Ledger) -> Iterator[SupplyDesk]:
     yield made
     supplies.answer.set()
     made.settle()
-    window.may_close = lambda: True
-    window.close()
-    window.deleteLater()
+    gone(window)
 
 
 # looking

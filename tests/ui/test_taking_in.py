@@ -8,7 +8,7 @@ from pytestqt.qtbot import QtBot
 from benchlog.ledger.drafts import draft
 from benchlog.ledger.edits import edits_of
 from benchlog.records import Closing, Item, Motor, Result, Stage
-from tests.ui.conftest import RESOURCE, Desk
+from tests.ui.conftest import RESOURCE, Desk, gone
 from ui import texts, theme
 from ui.main_window import MainWindow
 from ui.session import Session
@@ -69,7 +69,7 @@ def test_what_is_typed_is_there_again_after_the_program_was_killed(desk: Desk, q
     assert window.intake.owner.owner.text() == "berth 12"
     assert window.notice.words.text() == texts.DRAFT_FOUND
     assert again.bench.job is None
-    window.deleteLater()
+    gone(window)
 
 
 def test_a_job_taken_in_leaves_no_draft(desk: Desk, qtbot: QtBot) -> None:
