@@ -70,8 +70,8 @@ CLOSED_FOUND = "closed"
 # chart
 CHART_NAME = "Volts and amps over time, as read back"
 CHART_HINT = (
-    "Wheel or + and −: closer or wider. Drag or arrows: along. Double click or Home: back to the whole. C: two cursors, "
-    "moved with the arrows; X or Tab: the other one. Ctrl+C: copies the picture."
+    "Wheel or + and −: closer or wider. Drag or arrows: along. Double click or Home: back to the whole. C: two "
+    "cursors, moved with the arrows; X or Tab: the other one. Ctrl+C: copies the picture."
 )
 CHART_CURSORS, CHART_CURSORS_NAME = "Cursors", "Two cursors with the time, volts and amps between them. Key: C"
 CHART_COPY, CHART_COPY_NAME = "Copy picture", "Copy this chart as a picture. Key: Ctrl+C"
@@ -155,7 +155,9 @@ KEY_WITHOUT_NAME = "This key has no name here. Set the foot switch to another ke
 KEY_LOCKS = "This key switches the keyboard itself. Take another one."
 KEY_OF_WINDOW = "{key} already has its work in this window. Take another key."
 KEY_CLOSES = "Alt and F4 close the window. Take another key."
-KEY_TYPES = "This key types or moves in fields. Take a key such as F9, one of the keypad, or one together with Ctrl or Alt."
+KEY_TYPES = (
+    "This key types or moves in fields. Take a key such as F9, one of the keypad, or one together with Ctrl or Alt."
+)
 KEY_NUM_LOCK = "With Num Lock off this key is another one, and output off must not hang on that. Take a key such as F9."
 KEY_TWICE = "{key} already means: {role}. A key has one meaning."
 KEY_NOTHING_HERE = "The taught key has nothing to do here now."

@@ -76,8 +76,8 @@ def _group(group: Group, by: str) -> Row:
     back = group.comebacks
     returned = []
     for days, jobs in zip(DAYS, (back.within_30, back.within_90), strict=True):
-        by = back.by(days)
-        returned.append(Cell(text=NOTHING if by is None else retelling.told(by.text), jobs=jobs))
+        share = back.by(days)
+        returned.append(Cell(text=NOTHING if share is None else retelling.told(share.text), jobs=jobs))
     money = show_money(group.cents) if group.charged else NOTHING
     return Row(
         label=label,

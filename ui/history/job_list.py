@@ -15,7 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from benchlog.records import Job, JobState
-from ui import retelling, texts, theme
+from ui import texts, theme
 from ui.density import TIGHT, Density
 from ui.moments import day_text
 from ui.pieces import Elided, button, card, label, plain_hint
