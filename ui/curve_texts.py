@@ -6,8 +6,8 @@ from benchlog.quantities import show
 OVERLAY_NAME = "Starts over one another, from their trigger on"
 OVERLAY_HINT = (
     "Wheel or + and −: closer or wider in time, the wheel with Ctrl in amps. Drag or arrows: along; a drag with Shift: "
-    "a box to look into. Double click or Home: back to the whole. Arrows move a cursor; X or Tab: the other one. Ctrl+C: "
-    "copies the picture."
+    "a box to look into. Double click or Home: back to the whole. Arrows move a cursor; X or Tab: the other one. "
+    "Ctrl+C: copies the picture."
 )
 PICTURED = "picture of {day} {at}"
 LEVELS_LOOKED = "Looking closer at the amps."
