@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import Desk
 from ui import theme
-from ui.main_window import CURVES_ROOM, HISTORY_ROOM
+from ui.main_window import CURVES_ROOM, HELP_ROOM, HISTORY_ROOM, SETTINGS_ROOM
 from ui.output_off import OutputOffButton, OutputOffKeys
 
 
@@ -99,6 +99,8 @@ def test_the_button_is_in_the_same_corner_in_every_stage_and_room(desk: Desk) ->
         lambda: window.stages.setCurrentIndex(5),
         lambda: desk.session.show_room(CURVES_ROOM),
         lambda: desk.session.show_room(HISTORY_ROOM),
+        lambda: desk.session.show_room(SETTINGS_ROOM),
+        lambda: desk.session.show_room(HELP_ROOM),
         lambda: desk.session.fault("something"),
     )
     for show in ways:
