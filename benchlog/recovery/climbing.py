@@ -33,6 +33,7 @@ from benchlog.recovery.moves import (
     rest,
     room_for,
 )
+from benchlog.recovery.probing import may_have_turned
 from benchlog.recovery.proving import start_from_rest
 from benchlog.recovery.steps import Hand, Kicks, Start, Swap, amps_of, volts_of
 
@@ -306,19 +307,19 @@ def by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
 
 
 def left_stuck(situation: Situation, doubts: list[str], why: str) -> Finding:
-    """How a climb ends that freed nothing: undetermined where something looked like motion, or still stuck."""
+    """How a climb ends that freed nothing: still stuck; undetermined where something looked like motion, where no kick
+    was given, or where a supply too slow to show motion leaves it open whether the rotor stood.
+    """
     unkicked = bool(situation.left_out) and not situation.budget.kicks_this_run
     if situation.left_out:
         why = f"no kick was given: {situation.left_out[0]}" if unkicked else f"{why}, but {situation.left_out[0]}"
+    slow = too_slow_to_tell(situation.pace.reading_s)
     if doubts:
-        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{_told(situation, doubts[-1])}; {why}")
+        doubt = doubts[-1] if slow is None or doubts[-1].endswith(LOOK_YOURSELF) else f"{slow}; {doubts[-1]}"
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{doubt}; {why}")
+    if slow is not None and (situation.moved or may_have_turned(situation)):
+        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{slow}; {why}")
     if unkicked:
         return Finding(outcome=Outcome.UNDETERMINED, reason=why)
     moved = "it moved and stopped again; " if situation.moved else ""
     return Finding(outcome=Outcome.STILL_STUCK, reason=f"{moved}{why}")
-
-
-def _told(situation: Situation, doubt: str) -> str:
-    """A doubt, and first that this supply is too slow to settle it, where that is so and the doubt is another one."""
-    slow = too_slow_to_tell(situation.pace.reading_s)
-    return doubt if slow is None or doubt.endswith(LOOK_YOURSELF) else f"{slow}; {doubt}"

@@ -80,7 +80,7 @@ def zero(situation: Situation, *, rungs: tuple[Kicks, ...] = ()) -> Plan[Seen]:
 def probe(situation: Situation) -> Plan[Winding]:
     """What lies between the leads; kept in the situation, and its heat in the budget."""
     plan = situation.sequence.probe
-    compliance = min(plan.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
+    compliance = _compliance_v(situation)
     yield mark(EventKind.STEP, "Probing the winding with small currents.", name="probe", volts=compliance)
     levels: list[Level] = []
     for amps in plan.levels_a:
@@ -116,6 +116,20 @@ def probe(situation: Situation) -> Plan[Winding]:
         joules=round(sum(max(one.volts * one.amps, 0.0) * one.driven_s for one in (*levels, *raised)), 4),
     )
     return winding
+
+
+def may_have_turned(situation: Situation) -> bool:
+    """Whether what the probe found may be a rotor that turned in it: no two levels agreed, or they could not differ,
+    because at the volts of the probe even the lowest of them would not be reached."""
+    plan, winding = situation.sequence.probe, situation.winding
+    if winding is None or winding.ohm is None:
+        return True
+    return situation.reference_ohm * min(plan.levels_a) > _compliance_v(situation)
+
+
+def _compliance_v(situation: Situation) -> float:
+    """V that the levels of the probe may come to."""
+    return min(situation.sequence.probe.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
 
 
 def winding_missing(situation: Situation) -> Plan[str | None]:

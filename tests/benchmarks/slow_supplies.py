@@ -68,13 +68,19 @@ class Case(NamedTuple):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
-    """`turned`: the shaft was truly turning fast in the last look. `widths_s`: of the kicks as filed."""
+    """`widths_s`: of the kicks as filed. `loose`: nothing held the shaft at the end, as the simulation knows."""
 
     case: Case
     outcome: Outcome
     reason: str
     widths_s: tuple[float, ...]
     kicks: int
+    loose: bool
+
+    @property
+    def wrong(self) -> bool:
+        """Whether a motor that nothing holds was said not to run."""
+        return self.loose and self.outcome is Outcome.STILL_STUCK
 
 
 def bench_of(case: Case) -> SlowBench:
@@ -94,6 +100,8 @@ def run(case: Case) -> Told:
         reason=ran.result.reason,
         widths_s=tuple(float(str(e.values["seconds"])) for e in events if e.kind is EventKind.KICK),
         kicks=ran.result.kicks,
+        loose=bench.bench.motor is not None
+        and (bench.bench.motor.joint is None or not bench.bench.motor.joint.holding),
     )
 
 
@@ -125,7 +133,7 @@ def main() -> None:
     parser.add_argument("--workers", type=int, default=2)
     parser.add_argument("--told", action="store_true", help="every run's own words as well")
     asked = parser.parse_args()
-    print("| supply | motor | how it ended | kicks, s wide |\n|---|---|---|---|")
+    print("| supply | motor | how it ended | loose, said still stuck | kicks, s wide |\n|---|---|---|---|---|")
     for on in asked.on or SUPPLIES:
         with ProcessPoolExecutor(asked.workers) as pool:
             told = list(pool.map(run, cases(on, asked.motors, asked.seed)))
@@ -134,7 +142,10 @@ def main() -> None:
             ends = ", ".join(f"{word} {n}" for word, n in Counter(one.outcome for one in of_kind).most_common())
             widths = [width for one in of_kind for width in one.widths_s]
             wide = f"{min(widths):.2f} to {max(widths):.2f}" if widths else "none"
-            print(f"| {on} | {kind} ({len(of_kind)}) | {ends} | {wide} |", flush=True)
+            print(
+                f"| {on} | {kind} ({len(of_kind)}) | {ends} | {sum(one.wrong for one in of_kind)} | {wide} |",
+                flush=True,
+            )
         if asked.told:
             for one in told:
                 print(f"  {one.case.kind} {one.case.seed}: {one.outcome}, {one.kicks} kicks: {one.reason}")
