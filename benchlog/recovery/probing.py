@@ -32,6 +32,10 @@ ZERO_READINGS = 6
 PROBE_JOULES = 0.5
 """J: more than any probe puts into a winding; room for it is waited for if earlier runs have left none. Where nothing
 flowed at first, raised volts may put up to 6 J into electronics."""
+PROBE_LOCKED_SHARE = 0.9
+"""Of the ceiling for locked time: what a slow supply's probe may take of it. Starting value."""
+LEVEL_READINGS = 2
+"""Whole readings of a level, at least."""
 RAISED_LIMIT_A = 0.05
 DIODE_SHARE = 0.8
 LEADS_AMPS, LEADS_VOLTS = (0.1, 0.3, 1.0), 1.0
@@ -128,8 +132,17 @@ def may_have_turned(situation: Situation) -> bool:
 
 
 def _compliance_v(situation: Situation) -> float:
-    """V that the levels of the probe may come to."""
-    return min(situation.sequence.probe.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
+    """V that the levels of the probe may come to, which a slow supply makes long.
+
+    A winding not known yet counts as locked by its volts alone: all levels together stay within that ceiling.
+    """
+    plan, pace = situation.sequence.probe, situation.pace
+    volts = min(plan.compliance_v, situation.rated_volts, situation.ceilings.volts.value)
+    if not pace.slow:
+        return volts
+    levels_s = (len(plan.levels_a) + 1) * pace.charged_s(plan.on_s, LEVEL_READINGS)
+    share = PROBE_LOCKED_SHARE * situation.ceilings.locked_s.value / levels_s
+    return min(volts, math.sqrt(share) * situation.rated_volts)
 
 
 def winding_missing(situation: Situation) -> Plan[str | None]:
@@ -319,7 +332,7 @@ def _top_level(situation: Situation, levels: list[Level], compliance: float) -> 
 
 
 def _level(
-    situation: Situation, volts: float, amps: float, on_s: float, off_s: float, *, least: int = 2
+    situation: Situation, volts: float, amps: float, on_s: float, off_s: float, *, least: int = LEVEL_READINGS
 ) -> Plan[Level]:
     meter = situation.known_meter
     seen = yield from drive(volts, amps, on_s, Motion.UNKNOWN, least=least)
