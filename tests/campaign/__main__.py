@@ -1,7 +1,7 @@
 """The campaign: `python -m tests.campaign --runs 2000 --seed 1`; one run again: `--seed 1 --only 1234`.
 
 `--kind start-up` draws runs that capture starts, `--kind run-in` short run-ins, by numbers of their own;
-`--dialects` runs on supplies that speak any dialect, shipped or put together at random, with habits.
+`--dialects` any of these on supplies that speak any dialect, shipped or put together at random, with habits.
 Each case is drawn from the seed and its number alone, so any of them replays exactly. Ends with 1 if a check failed.
 """
 
@@ -66,9 +66,11 @@ def main() -> int:
     parser.add_argument(
         "--kind", choices=list(DRAWS), default="any", help="start-up: runs that capture starts; run-in: short ones"
     )
-    parser.add_argument("--dialects", dest="kind", action="store_const", const="dialects", help="as --kind dialects")
+    parser.add_argument("--dialects", action="store_true", help="the same kind on supplies that speak anything")
     parser.add_argument("--workers", type=int, default=2)
     asked = parser.parse_args()
+    if asked.dialects and not asked.kind.endswith("dialects"):
+        asked.kind = "dialects" if asked.kind == "any" else f"{asked.kind}-dialects"
     if asked.only is not None:
         return replay(asked.seed, asked.only, asked.kind)
     totals, began_s = Totals(), time.perf_counter()

@@ -12,6 +12,8 @@ from drivers.simulated.instrument import MEASURE_REPLY_S
 from drivers.simulated.quirks import QUIRKS, together
 from tests.campaign.cases import Case, draw_case
 from tests.campaign.faults import PANEL, Fault
+from tests.campaign.run_ins import draw_run_in
+from tests.campaign.start_ups import draw_start_up
 from tests.drivers.random_dialects import draw as draw_dialect
 
 SHIPPED_SHARE, PANEL_SHARE = 0.4, 0.8
@@ -21,10 +23,22 @@ TERSE_MOST_A = 5.0
 
 def draw_any_dialect(seed: int, number: int) -> Case:
     """The case of that number, on a supply that speaks something else. The same for the same two numbers."""
-    source = random.Random(f"{seed}/{number}/dialects")
-    case = draw_case(seed, number)
+    return _spoken(draw_case(seed, number), random.Random(f"{seed}/{number}/dialects"))
+
+
+def draw_start_up_in_any_dialect(seed: int, number: int) -> Case:
+    """The start-up run of that number, likewise. A stream of its own: else all kinds met the same dialects."""
+    return _spoken(draw_start_up(seed, number), random.Random(f"{seed}/{number}/start-up/dialects"))
+
+
+def draw_run_in_in_any_dialect(seed: int, number: int) -> Case:
+    """The run-in of that number, likewise."""
+    return _spoken(draw_run_in(seed, number), random.Random(f"{seed}/{number}/run-in/dialects"))
+
+
+def _spoken(case: Case, source: random.Random) -> Case:
     known = source.random() < SHIPPED_SHARE
-    dialect = shipped(source.choice(shipped_names())) if known else draw_dialect(seed, number)
+    dialect = shipped(source.choice(shipped_names())) if known else draw_dialect(case.seed, case.number)
     names = tuple(source.sample(list(QUIRKS), source.choice((0, 1, 1, 2, 3))))
     supply = case.scenario.supply
     if dialect.reply_lengths is not None:

@@ -14,11 +14,12 @@ from tests.campaign.checks import broken
 from tests.campaign.dialects import draw_any_dialect, in_plain_words
 from tests.campaign.faults import FAULTS
 from tests.campaign.running import Record, run_case
-from tests.campaign.totals import Totals, run_batch
+from tests.campaign.totals import DRAWS, Totals, run_batch
 
 SEED, CASES, DIALECT_CASES = 20, 400, 12
 START_UP_SEED, START_UPS = 21, 12
 RUN_IN_SEED, RUN_INS = 5, 8
+SPOKEN_START_UP_SEED, SPOKEN_START_UPS = 23, 4
 
 REGRESSIONS = {
     "a protector read twice a second is not told as motion": (2, 2185),
@@ -83,6 +84,13 @@ def test_the_same_holds_in_other_dialects_and_with_their_habits() -> None:
     assert totals.readings > 20 * DIALECT_CASES
 
 
+def test_and_where_starts_are_captured_in_other_dialects() -> None:
+    totals = run_batch(SPOKEN_START_UP_SEED, range(SPOKEN_START_UPS), "start-up-dialects")
+    assert totals.failures == []
+    assert totals.readings > 50 * SPOKEN_START_UPS
+    assert "runs" in totals.outcomes
+
+
 def test_other_dialects_leave_the_other_cases_as_they_are_and_are_all_drawn() -> None:
     drawn = [draw_any_dialect(SEED, number) for number in range(300)]
     assert drawn[:20] == [draw_any_dialect(SEED, number) for number in range(20)]
@@ -94,6 +102,15 @@ def test_other_dialects_leave_the_other_cases_as_they_are_and_are_all_drawn() ->
     assert {shipped(name).name for name in shipped_names()} < {dialect.name for dialect in spoken}
     assert {quirk for case in drawn for quirk in case.quirks} == set(QUIRKS)
     assert {case.output for case in drawn} == {1, 2}
+
+
+def test_start_ups_and_run_ins_in_other_dialects_are_the_same_runs_on_another_supply() -> None:
+    for kind in ("start-up", "run-in"):
+        for number in range(20):
+            plain, spoken = (DRAWS[name](SEED, number) for name in (kind, f"{kind}-dialects"))
+            assert spoken.dialect is not None
+            assert plain.dialect is None
+            assert (spoken.kind, spoken.start_test, spoken.run_in) == (plain.kind, plain.start_test, plain.run_in)
 
 
 @pytest.mark.parametrize("name", shipped_names())

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from tests.campaign.cases import Case, draw_case
 from tests.campaign.checks import broken
-from tests.campaign.dialects import draw_any_dialect
+from tests.campaign.dialects import draw_any_dialect, draw_run_in_in_any_dialect, draw_start_up_in_any_dialect
 from tests.campaign.run_ins import draw_run_in
 from tests.campaign.running import Record, run_case
 from tests.campaign.start_ups import draw_start_up
@@ -23,6 +23,8 @@ DRAWS: dict[str, Callable[[int, int], Case]] = {
     "start-up": draw_start_up,
     "run-in": draw_run_in,
     "dialects": draw_any_dialect,
+    "start-up-dialects": draw_start_up_in_any_dialect,
+    "run-in-dialects": draw_run_in_in_any_dialect,
 }
 """Kind of case: what draws it from a seed and a number."""
 
