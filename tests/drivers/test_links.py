@@ -10,6 +10,7 @@ import sys
 import threading
 import time
 from collections.abc import Callable
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -38,12 +39,14 @@ from tests.drivers.link_responders import (
     Says,
     Vxi11Server,
 )
+from tests.processes import wait_until
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="its serial ports are pseudo-terminals")
 IDENTITY = "Harbour,Bench supply,17,1.0"
 each_link = pytest.mark.parametrize("link", LINKS)
 SPARE_S = 0.3
 """What a busy machine may take on top of a timeout."""
+PATIENT_S = 10.0
 
 
 def session_to(resource: str, timeout_s: float = 1.0, **ends: str) -> VisaSession:
@@ -435,17 +438,37 @@ def test_bytes_that_never_stop_are_at_most_256_and_for_no_longer_than_the_timeou
         session.close()
 
 
+class HeardOut(VisaSession):
+    """Says the next thing only when the instrument has heard the last one, and bears its late replies.
+
+    A real instrument hears each byte as it comes. This one is a thread of a busy machine: what it took late would end
+    its gap late as well, and then it rightly dropped what came after a gap by the driver's clock.
+    """
+
+    def __init__(self, at_bench: AtBench, resource: str, **ends: str) -> None:
+        self._at_bench = at_bench
+        super().__init__(resource, timeout_s=PATIENT_S, **ends)
+
+    def set_timeout(self, timeout_s: float) -> None:
+        super().set_timeout(max(PATIENT_S, timeout_s))
+
+    def write(self, message: str) -> None:
+        before = len(self._at_bench.heard)
+        super().write(message)
+        wait_until(lambda: len(self._at_bench.heard) > before)
+
+
 def test_a_terse_set_is_spoken_over_a_serial_line_without_any_line_ends() -> None:
     dialect = shipped("terse-serial")
     assert dialect.link.reply_ends == ""
     at_bench = AtBench(Bench(load("free"), speaks=dialect))
     with OnSerial(at_bench, termination=dialect.link.termination) as instrument:
         supply = ScpiSupply(
-            lambda timeout_s: VisaSession(
+            lambda _: HeardOut(
+                at_bench,
                 instrument.resource,
                 termination=dialect.link.termination,
                 reply_ends=dialect.link.reply_ends,
-                timeout_s=timeout_s,
             ),
             dialect,
             time.perf_counter,
@@ -457,6 +480,8 @@ def test_a_terse_set_is_spoken_over_a_serial_line_without_any_line_ends() -> Non
         supply.off()
         assert not at_bench.bench.output.on
         supply.close()
+    heard_s = [at_s for at_s, _ in at_bench.heard]
+    assert min(b - a for a, b in pairwise(heard_s)) >= dialect.link.gap_s
 
 
 def test_a_serial_port_is_held_by_one_and_its_lines_stay_up_when_it_is_closed() -> None:
