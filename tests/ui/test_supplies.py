@@ -190,7 +190,10 @@ def test_nothing_is_asked_before_an_output_that_is_not_confirmed_off_was_switche
     desk.session.supplying.ask()
     desk.session.supplying.look()
     assert (desk.supplies.asked, desk.supplies.looks) == ([], 0)
-    assert texts.ACKNOWLEDGE_FIRST in desk.window.notice.words.text()
+    newest = desk.window.notice.alarms.newest
+    assert newest is not None
+    assert newest.words == texts.ACKNOWLEDGE_FIRST
+    assert desk.window.notice.below.isVisible()  # what is urgent stays first
 
 
 def test_a_window_that_is_closed_ends_what_is_asking(desk: SupplyDesk) -> None:
