@@ -122,7 +122,7 @@ class TerminalProcess:
 class OwnedProcess:
     """`benchlog.bench` by itself: the test holds its lease, and reads its frames or does not."""
 
-    def __init__(self, resource: str, journal: Path) -> None:
+    def __init__(self, resource: str, journal: Path, *, job: int | None = None) -> None:
         self.journal = journal
         self.process = subprocess.Popen(
             [sys.executable, "-P", "-m", "benchlog.bench"],
@@ -139,7 +139,7 @@ class OwnedProcess:
             layers={Layer.JOB: Limits(volts=12.0)},
             sequence=built_in("starting-ladder"),
             journal=str(journal),
-            job=None,
+            job=job,
             unattended=True,
         )
         self._tell(request)
@@ -148,14 +148,17 @@ class OwnedProcess:
         assert self.process.stdin is not None
         self.process.stdin.write(pack(order))
 
+    def renew(self) -> None:
+        with contextlib.suppress(BrokenPipeError):
+            self._tell(Renew())
+
     def renewing_until(self, condition: Callable[[], Any], within_s: float = WAIT_S) -> Any:
         """The condition's first true value, the lease renewed meanwhile. Fails the test after a while."""
         until_s = time.perf_counter() + within_s
         while time.perf_counter() < until_s:
             if found := condition():
                 return found
-            with contextlib.suppress(BrokenPipeError):
-                self._tell(Renew())
+            self.renew()
             time.sleep(0.02)
         raise AssertionError(f"not within {within_s} s: {condition}")
 
