@@ -12,11 +12,13 @@ from benchlog.outcome import Outcome
 from benchlog.records import EventKind
 from benchlog.recovery.climbing import DID_IT_MOVE, YES
 from benchlog.recovery.looking import LOOK_YOURSELF
+from benchlog.recovery.replay import replay
 from benchlog.recovery.steps import Kicks, Start
 from demo_db.virtual import VirtualRun
 from drivers.simulated.scenario import load
 from tests.conftest import events_of
 from tests.recovery.slow_bench import SlowBench, easy
+from tests.recovery.test_replay import filed_of
 
 GENTLE = Start(voltage_ratio=0.5, on_s=0.15)
 RUNG = Kicks(name="first", voltage=7.2, current_ratio=1.0, on_s=0.2, off_s=1.0, tries=1)
@@ -69,6 +71,11 @@ def test_what_was_left_out_is_told_with_the_outcome(kicked: tuple[SlowBench, Vir
     _, run = kicked
     assert run.result.outcome is Outcome.STILL_STUCK
     assert "was tried, but rung 2 was left out: a kick of 0.6" in run.result.reason
+
+
+def test_a_run_on_a_slow_supply_replays_with_no_difference(kicked: tuple[SlowBench, VirtualRun]) -> None:
+    _, run = kicked
+    assert replay(filed_of(run.journal)).differences == []
 
 
 def test_a_kick_that_passes_the_time_in_a_row_is_left_out(tmp_path: Path) -> None:
