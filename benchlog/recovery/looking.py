@@ -16,7 +16,7 @@ from benchlog.motor.motion import (
 from benchlog.records import EventKind
 from benchlog.recovery.commands import Plan, Seen, Watch
 from benchlog.recovery.moves import Situation, down, drive, ends_s, held, mark, points
-from benchlog.recovery.probing import winding_after
+from benchlog.recovery.probing import may_have_turned, winding_after
 
 COAST_S = 0.2
 QUICK_COAST_S = 0.15
@@ -76,13 +76,17 @@ def coast(
         meter=situation.known_meter,
         steady=steady,
     )
-    return _not_too_slow(look, seen), seen, was
+    return _not_too_slow(look, seen, situation), seen, was
 
 
-def _not_too_slow(look: CoastLook, seen: list[Seen]) -> CoastLook:
-    """A rotor's voltage that was read too slowly to be one: between two such readings a protector opens and cools."""
+def _not_too_slow(look: CoastLook, seen: list[Seen], situation: Situation) -> CoastLook:
+    """A rotor's voltage that was read too slowly to be one: between two such readings a protector opens and cools.
+
+    Nor is a rotor told to stand by its current then, where the probe may have found the current of one that turned.
+    """
     why = too_slow_to_tell(max(s.reading.received_s - s.reading.sent_s for s in seen))
-    if look.verdict is not CoastVerdict.EMF or why is None:
+    stands = look.verdict is CoastVerdict.NOT_TURNING and not may_have_turned(situation)
+    if why is None or stands or look.verdict not in (CoastVerdict.EMF, CoastVerdict.NOT_TURNING):
         return look
     return replace(look, verdict=CoastVerdict.DOUBTFUL, why=why)
 

@@ -8,7 +8,7 @@ from benchlog.outcome import Outcome
 from benchlog.quantities import show
 from benchlog.records import EventKind
 from benchlog.recovery.commands import Plan, Seen, Watch
-from benchlog.recovery.looking import COAST_S, FIRST_RAISE, HOLD_S, Look, coast, full_look, hold_volts
+from benchlog.recovery.looking import COAST_S, FIRST_RAISE, HOLD_S, Look, coast, full_look, hold_volts, too_slow_to_tell
 from benchlog.recovery.moves import (
     RESERVE_S,
     Finding,
@@ -60,7 +60,9 @@ def prove(situation: Situation, starts: int) -> Plan[Finding]:
         situation.moved = True
         return Finding(outcome=Outcome.UNDETERMINED, reason=f"{reason}, but {stopped}")
     if doubtful and turned + doubtful == starts:
-        return Finding(outcome=Outcome.UNDETERMINED, reason=f"{reason}; {doubtful} could not be told")
+        reason = f"{reason}; {doubtful} could not be told"
+        slow = too_slow_to_tell(situation.pace.reading_s)
+        return Finding(outcome=Outcome.UNDETERMINED, reason=reason if slow is None else f"{slow}; {reason}")
     return Finding(outcome=Outcome.STILL_STUCK, reason=reason)
 
 
