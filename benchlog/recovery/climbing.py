@@ -130,7 +130,7 @@ def kicks(situation: Situation, step: Kicks, number: int, doubts: list[str]) -> 
             )
         situation.felt = False
         for kick in range(1, step.tries + 1):
-            finding = yield from _one_kick(situation, rung, doubts, last=kick == step.tries)
+            finding = yield from _one_kick(situation, rung, doubts, kick)
             if finding is not None:
                 return finding
         if not (yield from _moved_here(situation)):
@@ -198,8 +198,8 @@ def _left_out(situation: Situation, step: Kicks, volts: float) -> str | None:
     return None
 
 
-def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: bool) -> Plan[Finding | None]:
-    step = rung.step
+def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], kick: int) -> Plan[Finding | None]:
+    step, last = rung.step, kick == rung.step.tries
     joules = locked_joules(situation, rung.volts, rung.amps, step.on_s, least=1)
     if not situation.pace.slow:  # else all of it at once would have room under hardly any ceiling
         # Room for what may follow as well: a kick that frees is not left half looked at because a ceiling is near.
@@ -208,10 +208,12 @@ def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: boo
         if last:
             joules += locked_joules(situation, look_volts(situation, rung.volts), rung.amps, LOOK_HOLD_S)
     if situation.budget.kicks >= situation.ceilings.kicks.value:
-        return left_stuck(situation, doubts, "the kicks of this job and day are used up: now it needs hands")
+        used_up = "the kicks of this job and day are used up: now it needs hands"
+        return left_stuck(situation, doubts, used_up, unseen=kick > 1)
     seen = yield from room_for(situation, joules)
     if seen is None or situation.time_left_s(seen.now_s) < RESERVE_S:
-        return left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
+        over = f"the {situation.sequence.limit_s:g} s of the sequence are over"
+        return left_stuck(situation, doubts, over, unseen=kick > 1)
     kicked = yield from drive(rung.volts, rung.amps, rung.on_s, Motion.UNKNOWN, kick=True, least=1)
     over_s = ends_s(kicked, rung.on_s)
     look, coasted = yield from quick_look(situation, kicked, rung.volts, after_s=over_s)
@@ -232,7 +234,8 @@ def _one_kick(situation: Situation, rung: _Rung, doubts: list[str], *, last: boo
         volts = look_volts(situation, rung.volts)
         from_s = yield from _room_apart(situation, volts, rung.amps, LOOK_HOLD_S, least=2, after_s=after_s)
         if from_s is None:
-            return left_stuck(situation, doubts, f"the {situation.sequence.limit_s:g} s of the sequence are over")
+            over = f"the {situation.sequence.limit_s:g} s of the sequence are over"
+            return left_stuck(situation, doubts, over, unseen=True)
         look, after_s = yield from slow_look(situation, volts, rung.amps, after_s=from_s)
         yield mark(EventKind.LOOK, f"A longer look: {look.verdict}.", why=look.why, emf_share=round(look.emf_share, 3))
     if look.verdict is CoastVerdict.NOT_TURNING:
@@ -306,9 +309,10 @@ def by_hand(situation: Situation, step: Hand | Swap) -> Plan[Finding | None]:
     return None
 
 
-def left_stuck(situation: Situation, doubts: list[str], why: str) -> Finding:
+def left_stuck(situation: Situation, doubts: list[str], why: str, *, unseen: bool = False) -> Finding:
     """How a climb ends that freed nothing: still stuck; undetermined where something looked like motion, where no kick
-    was given, or where a supply too slow to show motion leaves it open whether the rotor stood.
+    was given, or where a supply too slow to show motion leaves it open whether the rotor stood. `unseen`: no longer
+    look came after the last kick.
     """
     unkicked = bool(situation.left_out) and not situation.budget.kicks_this_run
     if situation.left_out:
@@ -317,7 +321,7 @@ def left_stuck(situation: Situation, doubts: list[str], why: str) -> Finding:
     if doubts:
         doubt = doubts[-1] if slow is None or doubts[-1].endswith(LOOK_YOURSELF) else f"{slow}; {doubts[-1]}"
         return Finding(outcome=Outcome.UNDETERMINED, reason=f"{doubt}; {why}")
-    if slow is not None and (situation.moved or may_have_turned(situation)):
+    if slow is not None and (unseen or situation.moved or may_have_turned(situation)):
         return Finding(outcome=Outcome.UNDETERMINED, reason=f"{slow}; {why}")
     if unkicked:
         return Finding(outcome=Outcome.UNDETERMINED, reason=why)

@@ -6,6 +6,7 @@ In virtual time. How wide a kick truly was is what the simulated supply was sent
 import re
 from pathlib import Path
 
+import msgspec
 import pytest
 
 from benchlog.outcome import Outcome
@@ -134,4 +135,12 @@ def test_what_moved_and_can_not_be_seen_to_turn_is_not_said_to_be_stuck(tmp_path
     bench.says = YES
     run = bench.climb(tmp_path / "run.journal", RUNG, attended=True)
     assert run.result.moved
+    assert run.result.outcome is Outcome.UNDETERMINED
+
+
+def test_a_last_kick_that_no_longer_look_came_after_leaves_it_open_whether_it_is_free(tmp_path: Path) -> None:
+    bench = SlowBench(load("hopeless"), "terse-serial", ("slow",))
+    run = bench.climb(tmp_path / "run.journal", msgspec.structs.replace(RUNG, voltage=5.0, tries=9))
+    assert run.result.kicks > 0
+    assert run.result.reason.endswith("the 180 s of the sequence are over")
     assert run.result.outcome is Outcome.UNDETERMINED
