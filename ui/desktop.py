@@ -53,7 +53,7 @@ class Desktop(QObject):
         above = self.window.intake.layout()
         assert isinstance(above, QBoxLayout)
         above.insertWidget(1, self.recent)
-        self.keys = shortcuts.listen(
+        self.keys = shortcuts.put_on(
             self.window,
             {
                 "bench": lambda: session.show_room(BENCH_ROOM),

@@ -38,7 +38,7 @@ TABLE = (
 )
 
 
-def listen(window: QWidget, does: Mapping[str, Callable[[], object]]) -> dict[str, QShortcut]:
+def put_on(window: QWidget, does: Mapping[str, Callable[[], object]]) -> dict[str, QShortcut]:
     """What each of the table does, by its name. Raises KeyError where one has nothing to do."""
     made = {}
     for key in TABLE:
