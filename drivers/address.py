@@ -31,7 +31,7 @@ def same_instrument(resource: str) -> str:
         return f"lan {_host(host)}{comma}{port} {device or '0'}"
     if kind == "ASRL":
         device = "::".join([board, *rest]).partition(",")[0]
-        return f"serial {os.path.realpath(device) if device.startswith('/') else device.upper()}"
+        return f"serial {_device(device) if device.startswith('/') else device.upper()}"
     if kind == "USB":
         return " ".join(["usb", *(_number(part) for part in rest[:2]), *rest[2:3]])
     return "::".join([kind + board, *rest]).upper()
@@ -43,6 +43,13 @@ def _parted(first: str) -> tuple[str, str]:
         if first.upper().startswith(kind):
             return kind, first[len(kind) :] if kind == "ASRL" else ""
     return first, ""
+
+
+def _device(path: str) -> str:
+    try:
+        return os.path.realpath(path)
+    except (OSError, ValueError):  # no path at all
+        return path
 
 
 def _host(name: str) -> str:

@@ -9,6 +9,8 @@ from enum import Enum
 
 KEPT = 50
 """Of what was said, so many can be read again."""
+MOST_OPEN = 200
+"""More at once nobody sees off; the oldest goes, but none that has to be acknowledged."""
 
 
 class Level(Enum):
@@ -92,10 +94,13 @@ class Alarms:
         told = Told(number=self._count, what=what, words=words, at=at)
         same = [one for one in self._open if (one.what, one.words) == (what, words)]
         for one in same:
-            self.kept.remove(one)
+            if one in self.kept:  # it may be open for longer than it is kept
+                self.kept.remove(one)
         gone = same + [one for one in self._open if what in _PASSING and one.what in _PASSING]
         self._open = [one for one in self._open if one not in gone]
         self._open.append(told)
+        if len(self._open) > MOST_OPEN:
+            self._open.remove(next((one for one in self._open if not one.held), told))
         self.kept.append(told)
         return told
 

@@ -84,7 +84,7 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
         Awake(session.running, system_here(session, os.getpid()))
-        theme.follow_desktop(lambda: window.wear(_theme(chosen, preferring)))
+        theme.follow_desktop(lambda: session.desktop.arranging.wear(_theme(chosen, preferring)))
         if chosen.snapshot is None:
             put_back(window, preferring)
             window.closing.connect(lambda: keep_place(window, preferring))

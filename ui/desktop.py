@@ -76,6 +76,7 @@ class Desktop(QObject):
 
     def leaving(self, room: int) -> None:
         """The session is about to show another room."""
+        self.session.teaching.end()
         self.going.leaving(room)
         if room == HELP_ROOM:
             self.helping.about_here()

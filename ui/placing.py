@@ -32,7 +32,7 @@ def put_back(window: MainWindow, preferring: Preferring) -> None:
 def room_left(preferring: Preferring) -> int:
     """The room that was looked at last; the bench where that was a page of the settings or the help."""
     kept = preferring.now.parts.get(ROOM, "")
-    return int(kept) if kept.isascii() and kept.isdigit() and int(kept) <= HISTORY_ROOM else BENCH_ROOM
+    return int(kept) if kept in {str(room) for room in range(HISTORY_ROOM + 1)} else BENCH_ROOM
 
 
 def screens() -> list[QRect]:

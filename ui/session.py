@@ -134,6 +134,7 @@ class Session(QObject):
         self.facts.stale.connect(window.panel.numerals.rest)
         self.off.changed.connect(self.teaching.end)
         self.run.asked.connect(self.start_keys.rest)
+        self.running.ended.connect(self.start_keys.rest)  # a press meant for the run before begins no other
         self.start_keys.told.connect(window.notice.tell)
 
     def _minding_the_ledger(self) -> AbstractContextManager[None]:

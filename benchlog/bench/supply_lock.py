@@ -127,4 +127,4 @@ def _file_name(resource: str) -> str:
     """Readable, and of every address its own."""
     address = same_instrument(resource)
     plain = re.sub(r"[^A-Za-z0-9.-]+", "-", address)[:60].strip("-.")
-    return f"{plain}-{hashlib.sha256(address.encode()).hexdigest()[:10]}"
+    return f"{plain}-{hashlib.sha256(address.encode('utf-8', 'surrogatepass')).hexdigest()[:10]}"

@@ -134,3 +134,8 @@ def test_a_run_on_a_supply_in_use_is_refused_and_sends_nothing(tmp_path: Path) -
         bench.close()
     assert (status, said[-1]["outcome"], asked) == (2, "refused", [])
     assert f"in use by a run of job 12 on output 1 (process {os.getpid()}" in said[-1]["reason"]
+
+
+def test_an_address_that_is_no_text_gets_a_lock_as_well(tmp_path: Path) -> None:
+    with hold("TCPIP::\udcff::5025::SOCKET", what="a run", where=tmp_path, output=1):
+        assert len(list(tmp_path.iterdir())) == 1

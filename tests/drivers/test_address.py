@@ -52,3 +52,7 @@ def test_a_link_to_a_device_is_that_device(tmp_path: Path) -> None:
 @given(st.lists(st.sampled_from(["TCPIP", "USB", "ASRL", "::", "SOCKET", "INSTR", "5", ",", " "]), max_size=8))
 def test_what_is_no_address_has_a_name_as_well(parts: list[str]) -> None:
     assert isinstance(same_instrument("".join(parts)), str)
+
+
+def test_what_is_no_path_stays_as_it_is() -> None:
+    assert same_instrument("ASRL/dev/\0harbour::INSTR") == "serial /dev/\0harbour"

@@ -13,7 +13,7 @@ from pytestqt.qtbot import QtBot
 from tests.ui.conftest import Desk
 from ui import texts, theme
 from ui.alarm_looks import CARD_OF, SIGN_OF, colour_of, word_of
-from ui.alarms import HELD, KEPT, LEVEL_OF, Alarms, Level, What
+from ui.alarms import HELD, KEPT, LEVEL_OF, MOST_OPEN, Alarms, Level, What
 from ui.notice import Notice
 from ui.off_state import OffState
 from ui.shapes import SIGNS
@@ -211,3 +211,13 @@ def test_each_alarm_sounds_once_and_what_is_only_told_does_not(desk: Desk) -> No
     desk.window.notice.tell("written", What.SAID)
     desk.window.notice.tell("no backup", What.BACKUP)
     assert len(sounded) == 1
+
+
+def test_what_stays_open_for_longer_than_it_is_kept_can_be_said_again_and_what_is_open_has_an_end() -> None:
+    alarms = Alarms()
+    alarms.tell("an output", What.FOUND_ON, "")
+    for number in range(MOST_OPEN + 5):
+        alarms.tell(f"disk {number}", What.LEDGER, "")
+    alarms.tell("an output", What.FOUND_ON, "")
+    assert alarms.urgent
+    assert alarms.count == MOST_OPEN

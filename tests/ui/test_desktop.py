@@ -279,3 +279,30 @@ def _reason(widget: QWidget) -> str:
             return why_grey(above)
         above = above.parentWidget()
     return ""
+
+
+def test_no_theme_is_put_on_while_a_run_is_on_and_the_sheet_of_before_does_not_cover_it(desk: Desk) -> None:
+    desk.take_in()
+    desk.make_safe()
+    desk.session.desktop.previewing.show(desk.session.bench.job)
+    desk.click("probe_start")
+    desk.session.desktop.previewing.settle()
+    assert desk.window.room == BENCH_ROOM
+    arranging = desk.session.desktop.arranging
+    arranging.wear(theme.DARK)
+    arranging.change(contrast=True)
+    desk.session.show_room(SETTINGS_ROOM)
+    assert desk.window.tokens is theme.LIGHT
+    assert why_grey(desk.window.settings.look.contrast) == texts.NOT_WHILE_ON
+    assert desk.session.run.on
+    desk.session.show_room(BENCH_ROOM)
+    desk.until_over()
+    desk.bot.waitUntil(lambda: desk.window.tokens is theme.CONTRAST_LIGHT)
+    desk.session.desktop.arranging.change(contrast=False)
+
+
+def test_a_key_is_taught_only_where_it_can_be_seen(shared: Desk) -> None:
+    shared.session.show_room(SETTINGS_ROOM)
+    assert shared.session.teaching.begin("start_key")
+    shared.session.show_room(BENCH_ROOM)
+    assert shared.session.teaching.role is None

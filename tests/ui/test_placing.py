@@ -37,3 +37,5 @@ def test_what_is_no_place_is_passed_over(desk: Desk, tmp_path: Path) -> None:
     put_back(desk.window, preferring)
     assert desk.window.isVisible()
     assert room_left(preferring) == BENCH_ROOM
+    preferring.change(parts={"room": 5000 * "9"})
+    assert room_left(preferring) == BENCH_ROOM

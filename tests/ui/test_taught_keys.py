@@ -251,3 +251,18 @@ def test_a_key_that_is_held_down_starts_once(feet: Feet) -> None:
     QTest.keyPress(window, K.Key_F9)
     assert len(feet.desk.links) == 1
     QTest.keyRelease(window, K.Key_F9)
+
+
+def test_a_press_meant_for_the_run_before_begins_no_other(desk: Desk, qapp: QApplication) -> None:
+    keys = desk.session.start_keys
+    told: list[str] = []
+    keys.told.connect(told.append)
+    desk.session.preferring.change(start_key="F9", next_key="F10")
+    desk.begin_probe()
+    desk.until_over()
+    qapp.installEventFilter(keys)
+    QTest.keyClick(desk.window, K.Key_F9)
+    QTest.keyClick(desk.window, K.Key_F10)
+    qapp.removeEventFilter(keys)
+    assert (len(desk.links), told) == (1, [])
+    assert desk.window.stages.currentWidget() is desk.window.probe

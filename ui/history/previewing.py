@@ -58,6 +58,9 @@ class Previewing(QObject):
         said = texts.PAPER_SAY.format(number=job.number, kind=job.item.kind)
 
         def show(images: list[bytes]) -> None:
+            if trouble := self._in_the_way():  # a run began meanwhile: its page stays in front
+                self._window.notice.tell(trouble)
+                return
             self._from, self._job = self._window.room, job_id
             self._window.history.preview.show_pages(said, images)
             self._show_room(HISTORY_ROOM)

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import msgspec
-from PySide6.QtCore import QObject, QStandardPaths, Qt, QUrl
+from PySide6.QtCore import QObject, QStandardPaths, Qt, QTimer, QUrl
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QApplication, QFileDialog
 
@@ -16,7 +16,7 @@ from benchlog.ledger.store import Ledger
 from benchlog.settings import Settings, settings_file
 from ui import texts, theme
 from ui.history.errands import Errands
-from ui.main_window import MainWindow
+from ui.main_window import SETTINGS_ROOM, MainWindow
 from ui.pieces import grey
 from ui.preferences import Preferences, Preferring
 from ui.running import Running, minding_the_ledger
@@ -43,6 +43,7 @@ class Arranging(QObject):
         self._preferring, self._settings, self._teaching = preferring, settings, teaching
         self._known = preferring.now
         self._before: Preferences | None = None
+        self._waits: theme.Tokens | None = None
         self._errands = Errands(lambda: minding_the_ledger(window.notice), self)
         self.dialog: QFileDialog | None = None
         room = self.room
@@ -87,7 +88,22 @@ class Arranging(QObject):
 
     def _apply(self, before: Preferences, now: Preferences) -> None:
         if _changed(before, now) & {"colours", "contrast"}:
-            self.window.wear(theme.preferred_theme(now.colours, now.contrast))
+            self.wear(theme.preferred_theme(now.colours, now.contrast))
+
+    def wear(self, tokens: theme.Tokens) -> None:
+        """Another theme. While an output may be on it waits: dressing the window takes longer than a run's lease."""
+        self._waits = tokens
+        self._wear_what_waits()
+
+    def _wear_what_waits(self) -> None:
+        tokens = self._waits
+        if tokens is not None and not self._may_be_on:
+            self._waits = None
+            self.window.wear(tokens)
+
+    @property
+    def _may_be_on(self) -> bool:
+        return self._running.live.on or not self._running.off.may_begin
 
     def refresh(self) -> None:
         """The page is looked at: what stands outside of it is read again."""
@@ -103,7 +119,12 @@ class Arranging(QObject):
 
     def follow(self) -> None:
         """What can be pressed follows from whether an output may be on."""
-        on = self._running.live.on or not self._running.off.may_begin
+        on = self._may_be_on
+        if not on and self._waits is not None:
+            QTimer.singleShot(0, self._wear_what_waits)  # what is to be kept of the run goes first
+        if self.window.room != SETTINGS_ROOM:
+            return  # it looks at folders, and during a run it is called for every kick
+        self.room.look.offer(texts.NOT_WHILE_ON if on else "")
         self.room.places.offer(texts.FOLDER_NOT_WHILE_ON if on else "")
         grey(self.room.bundle.make, texts.BUNDLE_NOT_WHILE_ON if on else "")
         self.room.keys.offer(texts.KEY_NOT_WHILE_ON if on else "")
@@ -145,7 +166,7 @@ class Arranging(QObject):
 
     def _want_bundle(self) -> None:
         """Asks where to. Qt's own dialog, and only while no output may be on."""
-        if self._running.live.on or not self._running.off.may_begin:
+        if self._may_be_on:
             return
         dialog = QFileDialog(self.room, texts.BUNDLE_TITLE)
         dialog.setObjectName("bundle_save")

@@ -6,7 +6,7 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QButtonGroup, QGridLayout, QHBoxLayout, QPushButton, QWidget
 
 from ui import texts, theme
-from ui.pieces import Chooser, Tick, card, label
+from ui.pieces import Chooser, Tick, card, grey, label
 from ui.pieces import button as made_button
 from ui.preferences import COLOURS, SIZES, Preferences
 from ui.wrapping import WrapRow
@@ -80,6 +80,11 @@ class LookCard(QWidget):
             made.append(one)
         self._grid.addLayout(line, row, 1)
         return made
+
+    def offer(self, why: str) -> None:
+        """Why the window is not dressed anew now; "" where it may be."""
+        for one in (*self.colours, self.contrast):
+            grey(one, why)
 
     def show_kept(self, kept: Preferences) -> None:
         """What holds now. The first time it is what the window began with."""
