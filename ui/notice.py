@@ -153,6 +153,7 @@ class Notice(QFrame):
             self._column.insertWidget(1, self.words)
         else:
             self._row.insertWidget(WORDS_AT, self.words, 1)
+            self._row.setStretch(WORDS_AT + 1, 0)  # the gap's, which had all the room while the words stood below
         self._row.setStretch(WORDS_AT, 1)
 
     def set_tokens(self, tokens: Tokens) -> None:

@@ -648,7 +648,7 @@ FILTER_SINCE, FILTER_UNTIL = (
 )
 SINCE_HINT, UNTIL_HINT = "from day", "to day"
 ANY_KIND, ANY_CAUSE, ANY_OUTCOME = "any kind", "any cause", "any outcome"
-ANY_STATE, ANY_WHO = "open or closed", "anybody"
+ANY_STATE, ANY_WHO = "any state", "anybody"
 STATE_WAITING = "waiting for anything"
 STATE_WORDS = {
     JobState.OPEN: "open",

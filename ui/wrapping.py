@@ -134,13 +134,19 @@ class WrapRow(QLayout):
 
     def _widths(self, line: "list[_Part]", width: int) -> "list[tuple[_Part, int]]":
         left = width - self.spacing() * max(0, sum(part.counts() for part in line) - 1)
-        left -= sum(min(part.wants(), width) for part in line)
-        shares = sum(part.stretch for part in line)
-        made = []
-        for part in line:
-            more = left * part.stretch // shares if shares and left > 0 else 0
-            made.append((part, min(part.most(), min(part.wants(), width) + more)))
-        return made
+        wide = [min(part.wants(), part.most(), width) for part in line]
+        left -= sum(wide)
+        growing = [number for number, part in enumerate(line) if part.stretch]
+        while left > 0 and growing:  # what one may not take goes to the others
+            shares = sum(line[number].stretch for number in growing)
+            more = {number: left * line[number].stretch // shares for number in growing}
+            full = [number for number in growing if line[number].most() - wide[number] <= more[number]]
+            for number in full or growing:
+                grown = min(more[number], line[number].most() - wide[number])
+                wide[number] += grown
+                left -= grown
+            growing = [number for number in growing if number not in full] if full else []
+        return list(zip(line, wide, strict=True))
 
 
 @dataclass(frozen=True, slots=True)

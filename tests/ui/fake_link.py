@@ -115,7 +115,7 @@ class FakeLink:
     def _progress(self, fresh: list[Sampled]) -> Progress:
         last = fresh[-1]
         energy_j = sum(s.volts * s.amps for s in self._samples[-3000:]) * 0.02
-        locked_s = sum(s.motion == "locked" for s in self._samples[-3000:]) * 0.02
+        locked_s = sum(s.motion == "locked" for s in self._samples[-600:]) * 0.02
         kicks = sum(event.kind is EventKind.KICK for event in self._events)
         ceilings = intersect(self.request.layers | {Layer.SUPPLY: Limits(volts=60.0, amps=5.0)})
         spent = {

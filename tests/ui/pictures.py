@@ -21,6 +21,7 @@ from tests.ui.curves_pictures import shoot_curves
 from tests.ui.fake_link import FakeLink
 from tests.ui.fake_supplies import FakeSupplies
 from tests.ui.record_pictures import shoot_record
+from tests.ui.room_pictures import shoot_chart, shoot_notices, shoot_rooms
 from tests.ui.views import VIEWS, Taking, into
 from ui import theme
 from ui.main_window import HISTORY_ROOM, MainWindow
@@ -184,6 +185,8 @@ class Walk:
         self.shoot("free-turning")
         self.run_until(lambda: not self.session.run.on)
         self.shoot("free-done")
+        shoot_chart(window, self.taking)
+        shoot_notices(window, self.taking)
         shoot_record(self)
         self.press("recovery_go_on")
         self.press("proof_start")
@@ -206,6 +209,9 @@ class Walk:
         window.close_stage.work.setText("soaked, cleaned, seal oiled")
         window.close_stage.prognosis.setText("should last the season")
         self.press("close_job")
+        self.taking(window, "close-lacks-something")
+        window.close_stage.result.setCurrentIndex(0)
+        self.press("close_job")
         self.shoot("closed")
         self.session.show_room(HISTORY_ROOM)
         self.session.browsing.settle()
@@ -220,6 +226,9 @@ class Walk:
         self.session.browsing.settle()
         self.shoot("history-nothing-found")
         window.history.list.empty_all.click()
+        self.session.browsing.settle()
+        shoot_rooms(window, self.session, OWNER, self.taking)
+        self.session.show_room(HISTORY_ROOM)
         self.session.browsing.settle()
         self.session.fault("ZeroDivisionError: division by zero")
         self.shoot("fault")

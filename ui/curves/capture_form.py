@@ -64,7 +64,7 @@ class CaptureForm(QWidget):
         return made
 
     def _press_row(self) -> WrapRow:
-        self.problem = label("", "alarm", wrap=True)
+        self.problem = label("", "ask", wrap=True)
         self.problem.setObjectName("capture_problem")
         self.leave = button(texts.CAPTURE_LEAVE, "capture_leave")
         self.leave.clicked.connect(self.left)

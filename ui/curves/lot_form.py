@@ -49,7 +49,7 @@ class LotForm(QWidget):
         column.addWidget(label(texts.LOT_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True))
         column.addWidget(label(texts.LOT_WHY, "second", wrap=True))
         column.addWidget(self._fields_card())
-        self.problem = label("", "alarm", wrap=True)
+        self.problem = label("", "ask", wrap=True)
         self.problem.setObjectName("lot_problem")
         self.open_button = button(texts.LOT_OPEN, "lot_open", "main")
         self.open_button.clicked.connect(self._open)

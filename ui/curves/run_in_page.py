@@ -108,7 +108,7 @@ class RunInPage(QWidget):
         self.clear = Tick(retelling.told(texts.RUN_IN_CLEAR), "run_in_clear")
         self.clear.toggled.connect(lambda on: self.cleared.emit() if on else None)
         self.clear.toggled.connect(lambda _: self._judge())
-        self.problem = label("", "alarm", px=theme.SECOND_PX, wrap=True)
+        self.problem = label("", "ask", px=theme.SECOND_PX, wrap=True)
         self.problem.setObjectName("run_in_problem")
         self.start = button(texts.RUN_IN_START, "run_in_start", "main")
         self.start.clicked.connect(self._begin)

@@ -110,7 +110,7 @@ class TestForm(QWidget):
     def _press_row(self) -> WrapRow:
         self.who = line("test_who", texts.TEST_WHO, texts.TEST_WHO)
         self.who.setMaximumWidth(260)
-        self.problem = label("", "alarm", px=theme.SECOND_PX, wrap=True)
+        self.problem = label("", "ask", px=theme.SECOND_PX, wrap=True)
         self.problem.setObjectName("test_problem")
         self.lock = button(texts.TEST_LOCK, "test_lock", "main")
         self.lock.clicked.connect(self._lock)

@@ -3254,7 +3254,7 @@
         <translation>jedes Ende</translation>
     </message>
     <message>
-        <source>open or closed</source>
+        <source>any state</source>
         <comment>ANY_STATE</comment>
         <translation>alle Stände</translation>
     </message>

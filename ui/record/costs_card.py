@@ -106,7 +106,7 @@ class CostsCard(QWidget):
     def _form_card(self) -> QWidget:
         made, column = padded_card()
         self.hour = label("", "second", px=theme.SECOND_PX, wrap=True)
-        self.problem = label("", "alarm", bold=True, wrap=True)
+        self.problem = label("", "ask", bold=True, wrap=True)
         self.problem.setObjectName("cost_problem")
         self.problem.hide()
         column.addWidget(self.bar)

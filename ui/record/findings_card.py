@@ -93,7 +93,7 @@ class FindingsCard(QWidget):
         self.give_up.clicked.connect(self._give_up)
         self.keep = button(texts.FINDING_KEEP, "finding_keep", "main")
         self.keep.clicked.connect(self._press)
-        self.problem = label("", "alarm", bold=True, wrap=True)
+        self.problem = label("", "ask", bold=True, wrap=True)
         self.problem.setObjectName("finding_problem")
         row = QHBoxLayout()
         row.setSpacing(8)

@@ -40,7 +40,7 @@ class CloseStage(QWidget):
             lines.addWidget(part)
         lines.addStretch(1)
         column.addWidget(scrolled(work), 1)
-        self.problem = label("", "alarm", bold=True)
+        self.problem = label("", "ask", bold=True)
         self.problem.setObjectName("close_problem")
         self.close_button = button(texts.CLOSE_JOB, "close_job", "main")
         self.close_button.clicked.connect(self._press)

@@ -64,7 +64,7 @@ class IntakeStage(QWidget):
         lines.addStretch(1)
         self.cards = scrolled(cards)
         column.addWidget(self.cards, 1)
-        self.problem = label("", "alarm", bold=True)
+        self.problem = label("", "ask", bold=True)
         self.problem.setObjectName("intake_problem")
         self.open_button = button(texts.OPEN_JOB, "intake_open", "main")
         self.open_button.setMinimumWidth(160)

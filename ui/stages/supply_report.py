@@ -28,7 +28,7 @@ class SupplyReport(QWidget):
         self.grid.setColumnStretch(1, 1)
         self.volts = QuantityEdit("V", texts.FIELD_MOST_VOLTS)
         self.amps = QuantityEdit("A", texts.FIELD_MOST_AMPS)
-        self.problem = label("", "alarm", px=theme.SECOND_PX)
+        self.problem = label("", "ask", px=theme.SECOND_PX)
         self.button = button(texts.ASK_AGAIN, "supply_ask_again", accessible=texts.ASK_AGAIN_NAME)
         self.button.clicked.connect(self._press)
         self.fields = QWidget()

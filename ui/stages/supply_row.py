@@ -111,7 +111,7 @@ class SupplyRow(QWidget):
     def say(self, text: str, *, alarm: bool = False) -> None:
         """A line of its own; "" for none."""
         self.said.setText(text)
-        set_look(self.said, "alarm" if alarm else "", name="tone")
+        set_look(self.said, "look" if alarm else "", name="tone")
         self.line.setVisible(bool(text) or not self.output.isHidden())
         self.setVisible(not (self.line.isHidden() and self.looked.isHidden()))
 
