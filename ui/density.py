@@ -39,9 +39,8 @@ class Density:
     chart_px: int
 
     def dress(self, root: QWidget) -> None:
-        """Every part within `root` that has proportions of its own, and the sentences at the top of pages."""
-        root.setProperty(NARROW, "true" if self.narrow else "false")
-        for part in root.findChildren(QWidget):
+        """`root` and every part within it that has proportions of its own, and the sentences at the top of pages."""
+        for part in (root, *root.findChildren(QWidget)):
             if isinstance(part, QPushButton):  # the style sheet gives it less room beside its word
                 part.style().unpolish(part)
                 part.style().polish(part)

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QMainWindow, QStackedWi
 from benchlog.records import STAGE_OF, RunKind, Stage
 from ui import texts, theme
 from ui.curves.room import CurvesRoom
-from ui.density import LEAST, ROOMY, Density, density_of
+from ui.density import LEAST, NARROW, ROOMY, Density, density_of
 from ui.frame_parts import Foot, Header
 from ui.help.room import HelpRoom
 from ui.history.room import HistoryRoom
@@ -51,6 +51,8 @@ class MainWindow(QMainWindow):
         self.setMinimumSize(LEAST)
         self.resize(1366, 768)
         self.density = ROOMY
+        self._dressed: list[Density | None] = [ROOMY] * (HELP_ROOM + 1)
+        """How each room stands; None where a new style sheet has undone it."""
         self.header, self.foot = Header(demo=demo), Foot()
         self.notice = Notice(tokens)
         self.rail = StageRail(tokens)
@@ -147,6 +149,7 @@ class MainWindow(QMainWindow):
 
     def show_room(self, room: int) -> None:
         self.rooms.setCurrentIndex(room)
+        self._dress_room()
         self.rooms.updateGeometry()
         self.panel.show_lent(room == CURVES_ROOM)
         self.header.rooms.button(room).setChecked(True)
@@ -164,7 +167,21 @@ class MainWindow(QMainWindow):
         self._body.setContentsMargins(side, gap, side, min(gap, 12))
         self._body.setSpacing(gap)
         self._bench_row.setSpacing(min(gap, 12))
-        density.dress(self.ground)
+        self._dress()
+
+    def _dress(self) -> None:
+        """Around the rooms, and the room that is shown. The others wait until they are: all of them at once take longer
+        than the window may be away while an output is on."""
+        self.ground.setProperty(NARROW, "true" if self.density.narrow else "false")
+        for part in (self.header, self.notice, self.panel, self.foot, self.red):
+            self.density.dress(part)
+        self._dress_room()
+
+    def _dress_room(self) -> None:
+        shown = self.rooms.currentWidget()
+        if shown is not None and self._dressed[self.room] is not self.density:
+            self._dressed[self.room] = self.density
+            self.density.dress(shown)
 
     def wear(self, tokens: Tokens) -> None:
         """Another theme, for the whole application."""
@@ -187,7 +204,8 @@ class MainWindow(QMainWindow):
         ):
             part.set_tokens(tokens)
         if self.density is not ROOMY:  # a new style sheet puts back the type that parts had at first
-            self.density.dress(self.ground)
+            self._dressed = [None] * len(self._dressed)
+            self._dress()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         if self.may_close():

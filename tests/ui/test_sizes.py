@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication
 from tests.ui.sizes import SIZES, Everything, lengthen, settle, wrong
 from ui import texts, theme
 from ui.density import CLOSE, LEAST, ROOMY, TIGHT, density_of
+from ui.main_window import BENCH_ROOM, HISTORY_ROOM
 
 
 @pytest.fixture(scope="module")
@@ -60,3 +61,15 @@ def test_what_controls_a_run_takes_gloves_at_every_size(everything: Everything) 
 def test_words_a_third_longer_have_room_too(everything: Everything) -> None:
     lengthen(everything.window)
     assert found(everything) == []
+
+
+def test_a_room_that_was_not_shown_when_the_window_was_made_smaller_is_fitted_when_it_is(
+    everything: Everything,
+) -> None:
+    window = everything.window
+    settle(window, SIZES[-1])
+    window.show_room(BENCH_ROOM)
+    settle(window, LEAST)
+    window.show_room(HISTORY_ROOM)
+    settle(window, LEAST)
+    assert wrong(window) == []
