@@ -88,7 +88,7 @@ def full_stop(text: str) -> str:
     text = text.strip()
     if not text:
         return ""
-    return text[0].upper() + text[1:] + ("" if text[-1] in ".!?" else ".")
+    return text[0].upper() + text[1:] + ("" if text[-1] in ".!?…" else ".")
 
 
 def choice_text(choice: str) -> str:

@@ -92,6 +92,7 @@ def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, tak
     row.looked.hide()
     row.places.hide()
     session.refresh()
+    window.intake.cards.verticalScrollBar().setValue(0)
 
 
 class Walk:

@@ -20,7 +20,7 @@ from ui.stages.run_view import band_name, mark_word
 from ui.theme import Tokens
 from ui.wrapping import WrapRow
 
-RECORD_PX, LEAST_PLOT_PX = 320, 150
+RECORD_PX, LEAST_PLOT_PX = 320, 128
 _NO_MOST = 16_777_215
 """Qt's own word for no greatest width."""
 

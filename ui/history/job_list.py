@@ -114,11 +114,10 @@ class JobList(QWidget):
         self.empty_why = label("", "second", wrap=True)
         self.empty_all = button(texts.ALL_JOBS, "history_empty_all")
         self.empty_all.clicked.connect(self.all_wanted)
-        column.addStretch(1)
         column.addWidget(self.empty_say)
         column.addWidget(self.empty_why)
         column.addWidget(self.empty_all, 0, Qt.AlignmentFlag.AlignLeft)
-        column.addStretch(2)
+        column.addStretch(1)  # at the top: in a small window the foot of the card is out of sight
         return made
 
     @property

@@ -15,7 +15,7 @@ from ui.pieces import Chooser, set_look
 from ui.wrapping import WrapRow
 
 SEARCH_PAUSE_MS = 120
-LEAST_PX = 104
+LEAST_PX = 120
 
 
 class Wanting(QWidget):

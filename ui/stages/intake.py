@@ -313,6 +313,7 @@ class IntakeStage(QWidget):
         self.max_amps.put(setting.max_amps)
         self.thermal.setCurrentText(setting.thermal_class)
         self.problem.setText("")
+        self.cards.verticalScrollBar().setValue(0)  # another job is read from its beginning
         self.show_record(job)
 
     def show_record(self, job: Job, *, can_undo: bool = False) -> None:
@@ -346,6 +347,7 @@ class IntakeStage(QWidget):
         self._follow_rated = True
         self.say_label.setText(texts.INTAKE_SAY)
         self.why_label.setText(texts.INTAKE_WHY)
+        self.cards.verticalScrollBar().setValue(0)
         self.kind.setCurrentIndex(-1)
         self.kind.clearEditText()
         self.supply.setText(resource)
