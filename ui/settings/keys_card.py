@@ -26,7 +26,7 @@ class KeysCard(QWidget):
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(6)
         grid.setColumnStretch(1, 1)
-        grid.addWidget(label(texts.CARD_KEYS, bold=True), 0, 0, 1, 4)
+        grid.addWidget(label(texts.CARD_KEYS, bold=True), 0, 0)
         grid.addWidget(label(texts.KEYS_WHY, "second", px=theme.SECOND_PX, wrap=True), 1, 0, 1, 4)
         self.keys = {role: label("") for role in Role}
         self.teaches: dict[Role, QPushButton] = {}
@@ -52,7 +52,7 @@ class KeysCard(QWidget):
         self.words = label("", "ask", px=theme.SECOND_PX, wrap=True)
         self.words.setObjectName("settings_keys_words")
         self.words.hide()
-        grid.addWidget(self.words, 2 + len(Role), 0, 1, 4)
+        grid.addWidget(self.words, 0, 1, 1, 3)  # in sight wherever the card is cut by the edge of the window
 
     def show_kept(self, kept: Preferences) -> None:
         self._kept = kept
