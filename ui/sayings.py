@@ -55,6 +55,8 @@ def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
             why = rest if figures in first and rest else why
     elif kind is RunKind.LEADS and result.outcome is Outcome.SHORT:
         say, do = texts.LEADS_SAY.format(ohm=resistance_text(result)), texts.LEADS_DO
+    elif kind is RunKind.LEADS and result.outcome in (Outcome.UNDETERMINED, Outcome.OPEN):
+        say, do = texts.LEADS_NOT_SAY, texts.LEADS_NOT_DO
     elif kind is RunKind.HAND and result.moved:
         do = texts.HAND_ENDED_DO
     elif kind is RunKind.PROOF and result.outcome in (Outcome.RUNS, Outcome.FREED):

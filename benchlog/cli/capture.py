@@ -95,6 +95,7 @@ def capture(
     """The exit status. `options`: of the test, by field. Raises Refused, LedgerError before anything is switched on."""
     from benchlog.ledger.capture_request import capture_request
     from benchlog.ledger.filing import file_left_behind, journals_of
+    from benchlog.ledger.lot_checks import due_words
     from benchlog.ledger.lots import add_unit, check_due, lot
     from benchlog.ledger.store import Ledger
     from benchlog.ledger.unlocks import owner_layer
@@ -124,7 +125,7 @@ def capture(
             load_state = measured.job.load_state
         _same_test(book, limits_id, test)
         if measured is not None and (due := check_due(book, measured)):
-            click.echo(f"Check due: {' and '.join(due)}: this unit will not be judged.", err=True)
+            click.echo(f"Check due: {due_words(due)}: this unit will not be judged.", err=True)
         owner = owner_layer(book, settings, None if job is None else job.id)
         layers = {Layer.MOTOR: motor, Layer.JOB: job_limits(rated_volts, max_voltage, max_current)}
         ceilings = intersect(layers | {Layer.OWNER: owner.limits})

@@ -1,6 +1,7 @@
 """Whether a lot's bench is what it was: the readback at no current and the leads, clips joined, once a shift."""
 
 import math
+from collections.abc import Iterable
 from datetime import UTC, datetime
 
 from sqlalchemy import select
@@ -13,6 +14,9 @@ from benchlog.ledger.store import Ledger
 from benchlog.motor.startup import UNKNOWN_ZERO, zero_of
 from benchlog.outcome import Outcome
 from benchlog.records import CheckKind, Lot, LotCheck, RunKind
+
+CHECK_WORDS = {CheckKind.ZERO: "zero", CheckKind.SHORT: "leads"}
+"""What a check is called where it is told."""
 
 SHIFT_S = 8 * 3600.0
 """How long a check holds. Starting value of this project."""
@@ -44,7 +48,7 @@ def keep_check(
     if kind not in list(CheckKind):
         raise Refused(f'"{kind:.40}" is no check of a lot: {", ".join(CheckKind)}')
     if not math.isfinite(value):
-        raise Refused(f"{kind} check: {value} is no measured value")
+        raise Refused(f"{CHECK_WORDS[CheckKind(kind)]} check: {value} is no measured value")
     with ledger.writing() as session:
         if session.get(LotRow, lot.job.id) is None:
             raise Refused(f"job {lot.job.tag} measures no lot")
@@ -97,6 +101,11 @@ def check_due(ledger: Ledger, lot: Lot, now_utc: str | None = None) -> tuple[Che
     Measuring goes on and is filed all the same, but no unit is judged until they pass. Raises LedgerError.
     """
     return due_in(ledger, lot.job.id, now_utc or ledger.clock.utc())
+
+
+def due_words(due: Iterable[CheckKind]) -> str:
+    """ "zero and leads"."""
+    return " and ".join(CHECK_WORDS[kind] for kind in due)
 
 
 def due_in(ledger: Ledger, job_id: int, now_utc: str) -> tuple[CheckKind, ...]:

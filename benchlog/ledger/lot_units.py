@@ -6,7 +6,7 @@ from sqlalchemy.orm import Session
 
 from benchlog.errors import Refused
 from benchlog.ledger.jobs import job_row, mark_changed
-from benchlog.ledger.lot_checks import due_in
+from benchlog.ledger.lot_checks import due_in, due_words
 from benchlog.ledger.rows import value_of
 from benchlog.ledger.schema import JobRow, JudgedRow, LotRow, RunRow, UnitRow
 from benchlog.ledger.store import Ledger
@@ -80,7 +80,7 @@ def keep_judged(ledger: Ledger, unit_id: int, run: int, judged: Judged, limits_i
         judged = msgspec.structs.replace(
             judged,
             passed=None,
-            sentence=MEASURED_BEFORE if checked_since else f"Check due: {' and '.join(due)}.",
+            sentence=MEASURED_BEFORE if checked_since else f"Check due: {due_words(due)}.",
             because=f"Not judged. {judged.sentence}".strip(),
         )
     with ledger.adding() as session:  # it hangs on a run, and changes nothing that is there

@@ -145,7 +145,7 @@ def test_a_lot_says_what_is_due_before_the_start_and_takes_no_run_once_it_is_clo
         path = str(book.path)
     asked = ("--supply", NOBODY, "--lot", "1", "--serial", "F-1", "--yes", "--ledger", path)
     done = CliRunner().invoke(main, ["capture", *asked])
-    assert "Check due: zero and short: this unit will not be judged.\n" in done.stderr
+    assert "Check due: zero and leads: this unit will not be judged.\n" in done.stderr
     with Ledger.open(Path(path)) as book:
         close_lot(book, fans)
     status, last = capture(*asked)

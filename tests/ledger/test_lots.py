@@ -295,7 +295,7 @@ def test_while_a_check_is_due_a_unit_is_measured_and_kept_but_neither_passes_nor
     one, run = measured(ledger, tmp_path, fans, "CF-1")
     for said in (True, False):
         kept = keep_judged(ledger, one.id, run, judged_as(said))
-        assert (kept.passed, kept.sentence) == (None, "Check due: zero and short.")
+        assert (kept.passed, kept.sentence) == (None, "Check due: zero and leads.")
         assert judged_as(said).sentence in kept.because
         assert unit(ledger, one.id).passed is None
     assert len(ledger.trace(run).volts) > 0

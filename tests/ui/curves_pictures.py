@@ -116,6 +116,7 @@ class CurvesWalk:
         self.shoot("lot-open")
         self.room.side.next.clear.click()
         self.press("curves_check")
+        self.press("curves_check_begin")
         self.run_until_over()
         for number in range(1, 6):
             self.measure(f"F-22{number:02d}", f"good:{number}")

@@ -104,6 +104,7 @@ class LotDesk:
         ):
             edit.clear()
             QTest.keyClicks(edit, text)
+        form.who.setText("Mira")
         self.click("test_lock")
         self.settle()
 
@@ -137,6 +138,7 @@ class LotDesk:
         self.click("curves_clear")
         if checked:
             self.click("curves_check")
+            self.click("curves_check_begin")
             self.run_until_over()
 
     def measure(self, serial: str, scenario: str) -> None:

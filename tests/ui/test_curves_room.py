@@ -61,6 +61,7 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_CLEAR)
     assert card.check.isVisible()  # what is due is said from the beginning
     assert card.checked.text() == "Check due: zero, leads"
+    assert (card.check.isEnabled(), card.check.toolTip()) == (False, texts.NEEDS_CLEAR)
     desk.click("curves_clear")
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_SERIAL)
     QTest.keyClick(desk.window.curves, Qt.Key.Key_Space)
@@ -241,7 +242,14 @@ def _without_the_shifts_check(desk: LotDesk) -> None:
     desk.measure("F-8", "good:8")
     assert side.verdict.word.text() == texts.NOT_JUDGED
     assert (desk.units()[-1].passed, desk.units()[-1].run is not None) == (None, True)
+    links = len(desk.links)
     desk.click("curves_check")
+    assert len(desk.links) == links  # asked first
+    assert side.next.start.toolTip() == texts.NEEDS_JOINED
+    desk.click("curves_check_leave")
+    assert not side.next.begin.isVisible()
+    desk.click("curves_check")
+    desk.click("curves_check_begin")
     desk.run_until_over()
     assert {one.kind for one in checks(desk.ledger, desk.lot())} == set(CheckKind)
     assert desk.beeps == before

@@ -93,6 +93,8 @@ class Looking:
 
 def looked_words(words: str, span: Span, whole_s: float) -> str:
     """No finer than what is in view needs."""
+    if words == texts.CHART_ZOOMED and span[1] - span[0] > whole_s:
+        words = texts.CHART_WIDER
     places = 3 if span[1] - span[0] < 1 else 1
     low, high, whole = (f"{round(at_s, places) + 0.0:.10g} s".replace("-", "−") for at_s in (*span, whole_s))
     return words.format(low=low, high=high, whole=whole)

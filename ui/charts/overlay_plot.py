@@ -63,6 +63,8 @@ class OverlayPlot(QWidget):
         self._levels: tuple[float, float] | None = None
         self.volts_shown, self.lead_ohm = False, 0.0
         self.cursors: Cursors | None = None
+        self.characters = True
+        """Whether keys that write a character are its own, and not of whoever is typed or scanned to."""
         self._behind: QPixmap | None = None
         self._painted: dict[str, Sheet] = {}
         self._dragged: QPointF | None = None
@@ -477,7 +479,7 @@ class OverlayPlot(QWidget):
                 self.picked.emit(int(apart.argmin()))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        asked, (low, high) = keys.asked(event), self.view()
+        asked, (low, high) = keys.asked(event, characters=self.characters), self.view()
         if asked is Asked.CURSORS or event.key() == Qt.Key.Key_Equal:
             asked = None  # a scan may begin with it
         way = {Asked.LEFT: -1, Asked.RIGHT: 1}.get(asked, 0) if asked is not None else 0

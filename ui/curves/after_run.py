@@ -23,10 +23,13 @@ from ui.moments import clock_text
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LimitsMade:
-    """Limits and their key."""
+    """Limits and their key; how many of the lot's units were judged by them at once, and which checks are due."""
 
     id: int
     limits: StartLimits
+    judged: int
+    count: int
+    due: str
 
 
 def judged(ledger: Ledger, run_id: int) -> tuple[Judged | None, Unit | None]:
@@ -90,10 +93,13 @@ def make_limits(ledger: Ledger, lot: Lot, who: str) -> LimitsMade:
     key = keep_limits(ledger, made, who)
     set_limits(ledger, lot, key)
     kept = kept_limits(ledger, key)
-    for one in there:
-        if one.run is not None and one.run in starts:
-            keep_judged(ledger, one.id, one.run, judged_of(ledger, starts[one.run], kept))
-    return LimitsMade(id=key, limits=made)
+    told = [
+        keep_judged(ledger, one.id, one.run, judged_of(ledger, starts[one.run], kept)).passed
+        for one in there
+        if one.run is not None and one.run in starts
+    ]
+    due = ", ".join(texts.CHECK_KINDS[kind.value] for kind in check_due(ledger, lot))
+    return LimitsMade(id=key, limits=made, judged=len(told) - told.count(None), count=len(there), due=due)
 
 
 def checks_told(shown: Shown) -> tuple[str, bool]:

@@ -394,7 +394,9 @@ class Curving(QObject):
         self.errands.ask("limits", lambda: after_run.make_limits(self.ledger, lot, who), self._show_limits)
 
     def _show_limits(self, made: after_run.LimitsMade) -> None:
-        self.window.notice.tell(texts.LIMITS_MADE.format(id=made.id, n=made.limits.n))
+        due = "" if not made.due or made.judged == made.count else texts.LIMITS_DUE.format(kinds=made.due)
+        words = texts.LIMITS_MADE.format(id=made.id, n=made.limits.n, judged=made.judged, count=made.count, due=due)
+        self.window.notice.tell(words)
         self.refresh()
 
     # what can begin
@@ -441,13 +443,15 @@ class Curving(QObject):
         shown = self.shown
         words, due = after_run.checks_told(shown) if shown is not None else ("", False)
         card.show_checks(words, due=due, shown=lot is not None)
-        grey(card.check, self._why_not())
         self.run_in.offer()
         nothing = "" if shown is not None and shown.lines else texts.EXPORT_NOTHING
         for one in (self.room.chart.export, self.room.chart.before, self.room.chart.over):
             grey(one, nothing)
 
     def _scan(self, serial: str) -> None:
+        if not self._quiet:  # what is seen and told then is the unit that is measured
+            self.window.notice.tell(texts.NEXT_KEPT.format(serial=serial))
+            return
         number = self._number_of(serial)
         self._next = number, serial
         self.changed.emit()
@@ -523,9 +527,11 @@ class Curving(QObject):
         return BenchSetting(max_volts=lot.job.motor.rated_volts, max_amps=None, resource=resource, output=output)
 
     def check(self) -> None:
-        """The shift's check: leads and fixture joined, and the zero read before the output goes on."""
+        """The shift's check, the clips said to be joined: leads and fixture, and the zero, read before the output
+        goes on."""
         lot, notice = self._lot, self.window.notice
-        why = self._why_not() or ("" if self._supply() else window_texts.NEEDS_SUPPLY)
+        why = self._why_not() or ("" if self.room.side.next.clear.isChecked() else texts.NEEDS_CLEAR)
+        why = why or ("" if self._supply() else window_texts.NEEDS_SUPPLY)
         if why or lot is None:
             notice.tell(why or texts.NO_VERDICT_WHY)
             return

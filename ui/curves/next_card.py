@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLineEdit, QPushBu
 
 from ui import curve_texts as texts
 from ui import retelling, theme
-from ui.pieces import Chooser, Elided, Tick, button, grey
+from ui.pieces import Chooser, Elided, Tick, button, grey, label
 from ui.theme import Tokens
 
 START_PX = 52
@@ -72,8 +72,8 @@ class StartButton(QPushButton):
 
 class NextCard(QFrame):
     """`scanned` a serial with Enter; `started` by the button or the space bar; `cleared` the tick, once a session;
-    `check_wanted` the shift's check; `test_chosen` the key of the test for the job on the bench; `told`
-    why a key did nothing; `crowded` whether the tick and a check that is due are asked for at once.
+    `check_wanted` the shift's check, the clips joined; `test_chosen` the key of the test for the job on the bench;
+    `told` why a key did nothing; `crowded` whether the tick and a check that is due are asked for at once.
 
     A scanner types into whatever has the focus, and ends with Enter. So the space bar starts a unit only after Enter
     in the serial's field, once; any other character begins the next serial there. `now_s` tells s, from any zero.
@@ -104,12 +104,13 @@ class NextCard(QFrame):
         self.check = button(texts.CHECK_NOW, "curves_check", accessible=texts.CHECK_NOW_NAME)
         self.check.setToolTip(texts.CHECK_HINT)
         self.check.setMinimumHeight(theme.TOUCH_PX - 4)
-        self.check.clicked.connect(self.check_wanted)
+        self.check.clicked.connect(lambda: self._ask_joined(True))
         self.checks = QWidget()
         checks = QHBoxLayout(self.checks)
         checks.setContentsMargins(4, 0, 0, 0)
         checks.addWidget(self.checked, 1)
         checks.addWidget(self.check)
+        self.joined = self._joined_row()
         self.serial = QLineEdit()
         self.serial.setObjectName("curves_serial")
         self.serial.setAccessibleName(texts.SERIAL_NAME)
@@ -133,15 +134,51 @@ class NextCard(QFrame):
         row.addWidget(self.test, 1)
         row.addWidget(self.start)
         column.addWidget(self.checks)
+        column.addWidget(self.joined)
         column.addWidget(self.clear)
         self.checks.hide()
+        self.joined.hide()
         column.addLayout(row)
         self._ready, self._needs_serial, self._checks_shown, self._check_due = "", True, False, False
+        self._asking = False
         self.offer(needs_serial=True, ready="")
+
+    def _joined_row(self) -> QWidget:
+        """Asked before the output goes on. Leaving stands where "Check" was: a second press begins nothing."""
+        made = QWidget()
+        column, row = QVBoxLayout(made), QHBoxLayout()
+        column.setContentsMargins(4, 0, 0, 0)
+        column.setSpacing(4)
+        self.begin = button(texts.CHECK_BEGIN, "curves_check_begin", accessible=texts.CHECK_BEGIN_NAME)
+        self.leave = button(texts.CHECK_LEAVE, "curves_check_leave")
+        for one in (self.begin, self.leave):
+            one.setMinimumHeight(theme.TOUCH_PX - 4)
+            row.addWidget(one)
+        row.insertStretch(1)
+        self.begin.clicked.connect(self._begin_check)
+        self.leave.clicked.connect(lambda: self._ask_joined(False))
+        asked = label(texts.CHECK_ASK, "ask", wrap=True)
+        asked.setObjectName("curves_check_ask")
+        column.addWidget(asked)
+        column.addLayout(row)
+        return made
+
+    def _ask_joined(self, asking: bool) -> None:
+        self._asking = asking
+        self.setFocus()  # the space bar must not press what comes in its place
+        self._lay_checks()
+        self._judge()
+
+    def _begin_check(self) -> None:
+        self._ask_joined(False)
+        self.check_wanted.emit()
 
     def offer(self, *, needs_serial: bool, ready: str) -> None:
         """`ready`: why nothing can begin now; "" where it can. Without a serial it is the job on the bench."""
         self._ready, self._needs_serial = ready, needs_serial
+        if ready and self._asking:
+            self._asking = False
+            self._lay_checks()
         self.serial.setVisible(needs_serial)
         self.test.setVisible(not needs_serial)
         self._judge()
@@ -158,7 +195,9 @@ class NextCard(QFrame):
     def _lay_checks(self) -> None:
         """What is due is in sight from the beginning; what was checked waits until hands are clear."""
         ticked = self.clear.isChecked()
-        self.checks.setVisible(self._checks_shown and (self._check_due or ticked))
+        shown = self._checks_shown and (self._check_due or ticked)
+        self.checks.setVisible(shown and not self._asking)
+        self.joined.setVisible(shown and self._asking)
         self.crowded.emit(self._checks_shown and self._check_due and not ticked)
 
     def forget_clear(self) -> None:
@@ -167,6 +206,7 @@ class NextCard(QFrame):
         self.clear.setChecked(False)
         self.clear.blockSignals(False)
         self.clear.show()
+        self._asking = False
         self._lay_checks()
         self._armed = False
         self._judge()
@@ -246,6 +286,9 @@ class NextCard(QFrame):
         why = self._ready
         if not why and not self.clear.isChecked():
             why = texts.NEEDS_CLEAR
+        grey(self.check, why)
+        if not why and self._asking:
+            why = texts.NEEDS_JOINED
         if not why and self._needs_serial and not self.serial.text().strip():
             why = texts.NEEDS_SERIAL
         if why and self.start.hasFocus():

@@ -46,6 +46,7 @@ class Capturing(QObject):
         if self._test is not None:
             chart.plot.expect(self._test.before_s, self._test.on_s)
             chart.plot.set_trigger(texts.trigger_words(self._test.trigger.value))
+        chart.plot.characters = False  # what is typed meanwhile is the next serial
         chart.plot.setFocus()  # not a field, which would take the space bar; and no button, which it would press
         chart.say(*texts.BEGINNING)
 
@@ -98,7 +99,11 @@ class Capturing(QObject):
         chart = self._room.chart
         chart.question.withdraw()
         chart.plot.show_live(None)
-        whole = self._test is not None and self.captured >= self._test.starts
+        if self._test is None:
+            chart.say(*sayings.ended_sentences(RunKind.LEADS, result))
+            self.over.emit(result)
+            return
+        whole = self.captured >= self._test.starts
         _, why = sayings.ended_sentences(RunKind.START_UP, result)
         reason = texts.FILED_WHY if whole and result.output_confirmed_off else why
         chart.say(texts.ended_say(self.captured, whole=whole), reason)

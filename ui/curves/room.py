@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QApplication, QButtonGroup, QStackedWidget, QVBoxLayout, QWidget
 
 from benchlog.records import Lot
@@ -22,6 +22,13 @@ from ui.wrapping import WrapRow
 
 CHART_PAGE, UNITS_PAGE, TESTS_PAGE, EMPTY_PAGE, LOT_PAGE, CAPTURE_PAGE, RUN_IN_PAGE = range(7)
 _SWITCHED = (CHART_PAGE, UNITS_PAGE, TESTS_PAGE, RUN_IN_PAGE)
+_GONE_TO = {
+    Qt.FocusReason.MouseFocusReason: True,
+    Qt.FocusReason.TabFocusReason: True,
+    Qt.FocusReason.BacktabFocusReason: True,
+    Qt.FocusReason.OtherFocusReason: False,
+}
+"""Whether the chart was gone to by hand, by why it got the focus; by any other reason it stays as it was."""
 NOTHING, JOB = 0, -1
 """What may be chosen to be shown beside lots, which go by the number of their job."""
 
@@ -119,8 +126,11 @@ class CurvesRoom(QWidget):
         self.side.next.take_key(event)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """The chart's own keys are characters too, and a scan may begin with one."""
-        if event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
+        """The chart's own keys are characters too, and a scan may begin with one: they are the chart's only where it
+        was gone to by a click or with Tab."""
+        if event.type() is QEvent.Type.FocusIn and isinstance(event, QFocusEvent):
+            self.chart.plot.characters = _GONE_TO.get(event.reason(), self.chart.plot.characters)
+        if self.chart.plot.characters and event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             taken = ("+", "-") if self.chart.plot.cursors is None else ("+", "-", "x", "X")
             if event.text() in taken:
                 self.side.next.note_key(event.text())

@@ -110,6 +110,7 @@ class TestForm(QWidget):
     def _press_row(self) -> WrapRow:
         self.who = line("test_who", texts.TEST_WHO, texts.TEST_WHO)
         self.who.setMaximumWidth(260)
+        self.who.textChanged.connect(lambda _: self._offer_lock())
         self.problem = label("", "ask", px=theme.SECOND_PX, wrap=True)
         self.problem.setObjectName("test_problem")
         self.lock = button(texts.TEST_LOCK, "test_lock", "main")
@@ -120,8 +121,9 @@ class TestForm(QWidget):
         self.use.clicked.connect(lambda: self.used.emit(self._tests[self.chosen.currentIndex() - 1].id))
         row = WrapRow()
         row.add(self.who, stretch=1, least=160)
+        row.add(self.lock)  # nothing else ever stands in its place: a second press must meet no other button
         row.add(self.problem, stretch=1, least=160)
-        for one in (self.next, self.lock, self.use):
+        for one in (self.next, self.use):
             row.add(one)
         return row
 
@@ -176,6 +178,7 @@ class TestForm(QWidget):
         for part, shown in ((self.who, not locked), (self.lock, not locked), (self.next, locked), (self.use, locked)):
             part.setVisible(shown)
         self.words.setText(texts.TEST_OPEN if kept is None else _locked_words(kept))
+        self._offer_lock()
         self._follow_trigger()
 
     def _follow_trigger(self) -> None:
@@ -217,6 +220,10 @@ class TestForm(QWidget):
             interleave=int(interleave),
             **values,
         )
+
+    def _offer_lock(self) -> None:
+        """What can never be changed again has a name under it."""
+        grey(self.lock, "" if self.who.text().strip() else texts.NEEDS_WHO_LOCKS)
 
     def _lock(self) -> None:
         test = self.test()

@@ -14,8 +14,10 @@ from PySide6.QtWidgets import (
 )
 
 from benchlog.motor.limits import Judged, JudgedFigure
+from benchlog.outcome import Outcome
 from ui import curve_texts as texts
 from ui import retelling, theme
+from ui import texts as window_texts
 from ui.curves.figure_words import margin_share, margin_words
 from ui.curves.form_rows import line
 from ui.curves.reading import Measured, Shown
@@ -167,6 +169,13 @@ def _worth(one: Measured) -> tuple[int, float]:
     return 0, _share(row)
 
 
+def _cut(one: Measured) -> str:
+    """How its run ended, where it was cut short."""
+    if one.captured is None or one.captured.run.result.outcome is Outcome.RUNS:
+        return texts.NO_VALUE
+    return window_texts.OUTCOME_SAY[one.captured.run.result.outcome]
+
+
 def _cells(one: Measured) -> tuple[str, ...]:
     run = None if one.captured is None else one.captured.run
     passed = one.unit.passed if one.unit is not None else None if one.judged is None else one.judged.passed
@@ -178,7 +187,7 @@ def _cells(one: Measured) -> tuple[str, ...]:
         str(one.unit.number) if one.unit is not None else str(run.id) if run is not None else texts.NO_VALUE,
         one.unit.serial if one.unit is not None else one.name,
         texts.UNIT_NEW if one.captured is None else verdict,
-        texts.NO_VALUE if row is None else retelling.told(row.label),
+        _cut(one) if row is None else retelling.told(row.label),
         texts.NO_VALUE if row is None else margin_words(row),
         texts.NO_VALUE if one.captured is None else str(len(one.captured.curves)),
         texts.NO_VALUE if run is None else f"{day_text(run.started_utc)} {clock_text(run.started_utc)}",
