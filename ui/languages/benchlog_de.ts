@@ -259,6 +259,11 @@
         <translation>Näher angesehen: {low} bis {high} von {whole}.</translation>
     </message>
     <message>
+        <source>Looking wider: {low} to {high}, the whole is {whole}.</source>
+        <comment>CHART_WIDER</comment>
+        <translation>Weiter gefasst: {low} bis {high}, das Ganze ist {whole}.</translation>
+    </message>
+    <message>
         <source>The run goes on and is not followed: {low} to {high} is shown.</source>
         <comment>CHART_NOT_FOLLOWED</comment>
         <translation>Der Lauf geht weiter und wird nicht verfolgt: Zu sehen ist {low} bis {high}.</translation>
@@ -1819,6 +1824,16 @@
         <translation>Klemmen Sie den Motor wieder an, dann messen.</translation>
     </message>
     <message>
+        <source>The leads were not measured.</source>
+        <comment>LEADS_NOT_SAY</comment>
+        <translation>Die Leitungen wurden nicht gemessen.</translation>
+    </message>
+    <message>
+        <source>Join the two clips, with no motor between them; then check again.</source>
+        <comment>LEADS_NOT_DO</comment>
+        <translation>Verbinden Sie die beiden Klemmen, ohne Motor dazwischen; dann erneut prüfen.</translation>
+    </message>
+    <message>
         <source>Thermal class</source>
         <comment>FIELD_CLASS</comment>
         <translation>Wärmeklasse</translation>
@@ -3239,6 +3254,11 @@
         <translation>bis Tag</translation>
     </message>
     <message>
+        <source>“{said}” is no day, so the list is not narrowed to days: write 2026-11-25 or 25.11.2026.</source>
+        <comment>NOT_A_DAY</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>any kind</source>
         <comment>ANY_KIND</comment>
         <translation>alle Arten</translation>
@@ -3379,9 +3399,9 @@
         <translation>In keinem Auftrag steht „{text}“.</translation>
     </message>
     <message>
-        <source>Every word must be somewhere in the job, from its beginning; fewer or shorter words find more.</source>
+        <source>Every word must be in the job, from its beginning; fewer words, or one without its ending, find more.</source>
         <comment>EMPTY_TEXT</comment>
-        <translation>Jedes Wort muss von seinem Anfang an irgendwo im Auftrag stehen; weniger oder kürzere Wörter finden mehr.</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>No job fits all that is chosen above.</source>
@@ -3859,6 +3879,11 @@
         <translation>Letzte gute Sicherung: {day} {at}, {jobs} Aufträge</translation>
     </message>
     <message>
+        <source>Last good backup: {day} {at}, 1 job</source>
+        <comment>LAST_BACKUP_ONE</comment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>No good backup of this ledger yet.</source>
         <comment>NO_BACKUP</comment>
         <translation>Noch keine gute Sicherung dieses Auftragsbuchs.</translation>
@@ -4069,9 +4094,9 @@
         <translation>Wie dieses Fenster aussieht und klingt.</translation>
     </message>
     <message>
-        <source>Everything here applies at once and is kept. Nothing here can switch anything on, or raise a ceiling.</source>
+        <source>Everything here applies at once, but size and language at the next start. Nothing here can switch anything on, or raise a ceiling.</source>
         <comment>SETTINGS_WHY</comment>
-        <translation>Alles hier gilt sofort und wird behalten. Nichts hier kann etwas einschalten oder einen Grenzwert erhöhen.</translation>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>Back</source>
@@ -4972,6 +4997,36 @@
         <translation>Die Prüfung ({kinds}) wurde nicht bestanden: {told}. Bis sie bestanden ist, wird kein Prüfling beurteilt.</translation>
     </message>
     <message>
+        <source>Clips joined, with no motor between them?</source>
+        <comment>CHECK_ASK</comment>
+        <translation>Klemmen verbunden, ohne Motor dazwischen?</translation>
+    </message>
+    <message>
+        <source>Joined: measure</source>
+        <comment>CHECK_BEGIN</comment>
+        <translation>Verbunden: messen</translation>
+    </message>
+    <message>
+        <source>Leave it</source>
+        <comment>CHECK_LEAVE</comment>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>The clips are joined: measure the leads and the zero, at most 1 A at 1 V</source>
+        <comment>CHECK_BEGIN_NAME</comment>
+        <translation>Die Klemmen sind verbunden: Leitungen und Nullpunkt messen, höchstens 1 A bei 1 V</translation>
+    </message>
+    <message>
+        <source>First say whether the clips are joined, or leave the check.</source>
+        <comment>NEEDS_JOINED</comment>
+        <translation>Sagen Sie erst, ob die Klemmen verbunden sind, oder lassen Sie die Prüfung.</translation>
+    </message>
+    <message>
+        <source>{serial} is kept as the next unit. Connect it when this run is over, then press Space.</source>
+        <comment>NEXT_KEPT</comment>
+        <translation>{serial} ist als nächster Prüfling vorgemerkt. Nach diesem Lauf anschließen, dann die Leertaste drücken.</translation>
+    </message>
+    <message>
         <source>First tick that fingers, hair and blades are clear.</source>
         <comment>NEEDS_CLEAR</comment>
         <translation>Haken Sie zuerst an, dass Finger, Haare und Flügel frei sind.</translation>
@@ -5412,9 +5467,14 @@
         <translation>Geben Sie an, wer sagt, dass diese Prüflinge gut sind.</translation>
     </message>
     <message>
-        <source>Limits {id} from {n} known good units; the lot is judged by them from now on, and was judged again.</source>
+        <source>Limits {id} from {n} known good units judge the lot from now on: {judged} of {count} judged{due}.</source>
         <comment>LIMITS_MADE</comment>
-        <translation>Grenzen {id} aus {n} Gutmustern; das Los wird von jetzt an danach beurteilt und wurde neu beurteilt.</translation>
+        <translation>Ab jetzt beurteilen die Grenzen {id} aus {n} bekannt guten Prüflingen das Los: {judged} von {count} beurteilt{due}.</translation>
+    </message>
+    <message>
+        <source>, check due: {kinds}</source>
+        <comment>LIMITS_DUE</comment>
+        <translation>, Prüfung fällig: {kinds}</translation>
     </message>
     <message>
         <source>No limits from these: {why}.</source>
@@ -5675,6 +5735,11 @@
         <source>{name}: not a number above zero in {unit}.</source>
         <comment>WRONG_FIELD</comment>
         <translation>{name}: keine Zahl über null in {unit}.</translation>
+    </message>
+    <message>
+        <source>First say who locks it: a locked test never changes.</source>
+        <comment>NEEDS_WHO_LOCKS</comment>
+        <translation>Sagen Sie erst, wer sie festlegt: Eine festgelegte Prüfung ändert sich nie.</translation>
     </message>
     <message>
         <source>Test {test} is locked.</source>
@@ -9555,6 +9620,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>(schreiben Sie sie mit Punkt)</translation>
     </message>
     <message>
+        <source>(write it without a unit: %1)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>%1: "%2" is not a number%3</source>
         <translation>%1: „%2“ ist keine Zahl%3</translation>
     </message>
@@ -9795,6 +9864,14 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>the supply was checked with %1: %2</source>
         <translation>das Netzgerät wurde mit %1 geprüft: %2</translation>
+    </message>
+    <message>
+        <source>more than %1</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>this looks like %1, not %2: is it the resistor?</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>%1 latch at %2.</source>
@@ -10974,6 +11051,14 @@ Keys that you taught, a foot switch say, are in the settings.
         <source>%1: leads to a file that is not there</source>
         <translation>%1: führt zu einer Datei, die nicht da ist</translation>
     </message>
+    <message>
+        <source>(known are %1)</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>("%1,%2": write %3.%4 with a point)</source>
+        <translation type="unfinished"></translation>
+    </message>
 </context>
 <context>
     <name>drivers/address.py</name>
@@ -11641,6 +11726,10 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>eine Antwort von mehr als %1 Bytes</translation>
     </message>
     <message>
+        <source>there is a space %1 this address</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>there is a space in this address</source>
         <translation>in dieser Adresse ist ein Leerzeichen</translation>
     </message>
@@ -11667,6 +11756,10 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>a message or an address that is not ASCII</source>
         <translation>eine Nachricht oder Adresse, die nicht ASCII ist</translation>
+    </message>
+    <message>
+        <source>nothing listens at this address; that of a raw socket ends in ::SOCKET</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>nothing listens at this address</source>
