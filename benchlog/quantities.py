@@ -22,6 +22,8 @@ def strict(text: str, name: str) -> float:
     """A plain decimal with a point. Raises Refused naming `name` for anything else ("3,0", "nan", "inf", "")."""
     if not _STRICT.fullmatch(text.strip()):
         hint = " (write it with a point)" if re.fullmatch(r"\d+,\d+", text.strip()) else ""
+        if unit := re.fullmatch(r"(\d+(?:[.,]\d+)?)\s*(?:V|A|Ω|ohm|s|W|%)", text.strip()):
+            hint = f" (write it without a unit: {unit[1].replace(',', '.')})"
         raise Refused(f'{name}: "{text[:40]}" is not a number{hint}')
     return float(text)
 

@@ -23,6 +23,7 @@ What the shop reckons with:
     paper = "A4"
 """
 
+import re
 from pathlib import Path
 
 import msgspec
@@ -103,6 +104,24 @@ def owner_settings(path: Path | None = None) -> Settings:
     except msgspec.ValidationError as error:
         what, _, place = foreign.inert(str(error)).partition(" - at `$")
         where = (str(path), place.rstrip("`").lstrip("."), what)
-        raise Refused(": ".join(part for part in where if part)) from error
+        raise Refused(": ".join(part for part in where if part) + _known(what, place)) from error
     except (OSError, ValueError) as error:
-        raise Refused(f"{path}: {foreign.inert(str(error))}") from error
+        raise Refused(f"{path}: {foreign.inert(str(error))}{_comma_in(path)}") from error
+
+
+def _known(what: str, place: str) -> str:
+    """What there is where a name is of none."""
+    if "unknown field" not in what:
+        return ""
+    table = place.strip("`.").partition(".")[0]
+    fields = {"ceilings": Limits, "unlocked": Limits, "shop": Shop}.get(table, Settings).__struct_fields__
+    return f" (known are {', '.join(fields)})"
+
+
+def _comma_in(path: Path) -> str:
+    """A decimal comma is what a document that is no TOML has in it most often."""
+    try:
+        found = re.search(r"^\s*\w+\s*=\s*(\d+),(\d+)\s*(#.*)?$", path.read_text(encoding="utf-8"), re.MULTILINE)
+    except (OSError, ValueError):
+        return ""
+    return f' ("{found[1]},{found[2]}": write {found[1]}.{found[2]} with a point)' if found else ""

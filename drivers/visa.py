@@ -135,7 +135,9 @@ class VisaSession:
 
 def open_carrier(resource: str, deadline_s: float) -> Carrier:
     """The link that an address asks for, opened. Raises OSError, ValueError, and what pyvisa has."""
-    parsed = rname.parse_resource_name(resource)
+    if resource.strip() and resource != resource.strip():
+        raise ValueError("there is a space before or after this address")
+    parsed = rname.parse_resource_name(_with_class_in_capitals(resource))
     if any(char.isspace() for char in resource):
         raise ValueError("there is a space in this address")
     match parsed:
@@ -160,6 +162,12 @@ def open_carrier(resource: str, deadline_s: float) -> Carrier:
             f"this computer can't speak {parsed.interface_type} yet: it needs {needed}a VISA of the system"
         )
     return by_visa.ByVisa(resource, backend, deadline_s)
+
+
+def _with_class_in_capitals(resource: str) -> str:
+    """A name is the same in either case (VPP-4.3); pyvisa knows the last word in capitals only."""
+    head, colons, last = resource.rpartition("::")
+    return f"{head}{colons}{last.upper()}" if last.upper() in ("INSTR", "SOCKET", "RAW") else resource
 
 
 def _port(text: str) -> int:
@@ -208,6 +216,8 @@ def _translated(resource: str, error: BaseException) -> SupplyError:
         case UnicodeEncodeError():
             return SupplyLost(resource, "a message or an address that is not ASCII")
         case ConnectionRefusedError() if error.errno is not None:
+            if resource.upper().startswith("TCPIP") and not resource.upper().endswith("::SOCKET"):
+                return SupplyLost(resource, "nothing listens at this address; that of a raw socket ends in ::SOCKET")
             return SupplyLost(resource, "nothing listens at this address")
         case socket.gaierror():
             return SupplyLost(resource, "there is no such host on this network")

@@ -145,12 +145,23 @@ def main() -> int:
         sender.close()
         return 1
     gc.freeze()
-    confirmed = False
+    confirmed = reached = False
+
+    def opened() -> Supply:
+        nonlocal reached
+        supply = _open(request, held, clock)
+        reached = True
+        return supply
+
+    result: RunResult | None = None
     try:
-        confirmed = conductor.run(lambda: _open(request, held, clock), stand_by).output_confirmed_off
+        result = conductor.run(opened, stand_by)
+        confirmed = result.output_confirmed_off
     finally:
         sender.close()
-        if not confirmed:
+        if result is not None and result.outcome is Outcome.REFUSED and not reached:
+            _log.info("the run was refused before a supply was reached: nothing was driven")
+        elif not confirmed:
             _log.warning("the run ended, and the output is not confirmed off")
         # Last, because a rescue begins by killing this process. Where off is not confirmed it is left to find this
         # process gone, and to try once more on its own.

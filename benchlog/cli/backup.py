@@ -24,8 +24,8 @@ if TYPE_CHECKING:
 def command(output: Path | None, listing: bool, ledger: Path | None, as_json: bool) -> None:
     """Copy the ledger, and check the copy. Works while a window is open.
 
-    A backup is made by itself at the day's first start. Kept are the newest of 7 days, 4 weeks and 12 months; what
-    --output wrote stays until you remove it.
+    A backup is made by itself at the day's first start; one made later that day takes its place. Kept are the newest of
+    7 days, 4 weeks and 12 months; what --output wrote stays until you remove it.
     """
     book = ledger or default_ledger()
     try:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from benchlog.ledger.finding_jobs import Choices
     from benchlog.ledger.store import Ledger
 
-MOST_RUNS = 4
+MOST_RUNS, MOST_KINDS = 4, 20
 _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobState, Waits) for state in kinds}
 
 
@@ -57,7 +57,8 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
 
     try:
         with Ledger.open(ledger or default_ledger()) as book:
-            wanted = wanted_of(choices_for(book), **asked)
+            choices = choices_for(book)
+            wanted = wanted_of(choices, **asked)
             jobs = [(job, book.runs(job.id)) for job in find_jobs(book, wanted, limit=limit).jobs]
             count = count_jobs(book, wanted) if len(jobs) == limit else len(jobs)
             now_utc = book.clock.utc()
@@ -78,13 +79,23 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
     if as_json:
         return
     if not jobs and not cold_ones and not hidden:
-        click.echo("No jobs yet." if wanted == Wanted() else "No job is like this.")
+        say("No jobs yet." if wanted == Wanted() else _nothing_found(choices.kinds, wanted))
     elif count > len(jobs):
         click.echo(f"{len(jobs)} of {f'{COUNTED:,} or more' if count == COUNTED else count}.")
     if hidden:
         told = f"{COUNTED:,} or more" if hidden == COUNTED else f"{hidden}"
         what = "measuring job is" if hidden == 1 else "measuring jobs are"
         click.echo(f"{told} {what} not shown: --purpose measuring")
+
+
+def _nothing_found(kinds: list[str], wanted: Wanted) -> str:
+    told = ["No job is like this."]
+    if wanted.text.strip():
+        told.append("Each word is looked for from the beginning of a word: pump finds pumps, pumps does not find pump.")
+    if wanted.kind and wanted.kind not in kinds:
+        listed = ", ".join(kinds[:MOST_KINDS]) + (", …" if len(kinds) > MOST_KINDS else "")
+        told.append(f"The kinds there are: {listed or 'none'}.")
+    return "\n".join(told)
 
 
 def _not_shown(book: "Ledger", wanted: Wanted, now_utc: str) -> tuple[int, list[tuple[Job, list[Run]]]]:

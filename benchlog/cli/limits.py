@@ -128,7 +128,26 @@ def _judge(book: "Ledger", run: int, limits_id: int, *, as_json: bool) -> bool |
 
     judged = judge_run(book, run, limits_id)
     tell_judged(judged, run, limits_id, as_json=as_json)
+    if told := _other_thing(book, run, limits_id):
+        say(f"  {told}", err=as_json)
     return judged.passed
+
+
+def _other_thing(book: "Ledger", number: int, limits_id: int) -> str:
+    """What is doubtful about whose run it is, held against what the limits are of."""
+    from benchlog.ledger.filing import UNNAMED
+    from benchlog.ledger.known_good import kept_limits
+
+    run, of = book.run(number), kept_limits(book, limits_id).item.kind
+    item = book.job(run.job).item
+    kind = "" if item.kind == UNNAMED.kind else item.kind
+    unknown = [name for name, said in (("kind", kind), ("serial", item.serial or run.unit)) if not said]
+    told = []
+    if kind and of and kind.casefold() != of.casefold():
+        told.append(f"Kinds differ: this run is of a {kind}, the limits are of a {of}.")
+    if unknown:
+        told.append(f"Of this run not known: {' and '.join(unknown)}; whether it is a {of or 'thing'} nobody said.")
+    return " ".join(told)
 
 
 def _list(found: Sequence["KeptLimits"], *, as_json: bool) -> None:

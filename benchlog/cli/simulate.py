@@ -11,4 +11,4 @@ def command(arguments: tuple[str, ...]) -> None:
     """A simulated SCPI supply with a motor on it, on this machine only; --help tells its options."""
     from drivers.simulated.__main__ import main
 
-    sys.exit(main(list(arguments)))
+    sys.exit(main(list(arguments), name="benchlog simulate"))

@@ -10,7 +10,7 @@ from benchlog.cli.options import fail, json_option, line, say
 NOBODY_LOOKED = "Nobody has looked yet: benchlog supplies --look does."
 NOTHING = "Nothing was found."
 ANY_ADDRESS = """\
-Any address can be given to --resource, found or not:
+Any address can be given to --supply, found or not:
   TCPIP::192.168.0.5::5025::SOCKET     a socket: address and port
   TCPIP::192.168.0.5::INSTR            VXI-11
   TCPIP::192.168.0.5::hislip0::INSTR   HiSLIP

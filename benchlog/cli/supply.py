@@ -71,7 +71,7 @@ def command(
             raise Refused("--check wants a resistor on the leads and --settling nothing: one after the other")
         given = _resistor(**stated) if checks else None
         ranges = _ranges(most_volts, most_amps)
-        report = Report(resource.strip(), output)
+        report = Report(resource.strip(), output, settles=settles)
         if tries:
             _agreed(yes=yes, as_json=as_json)
         report.take(told, ranges, within_s, tries=tries)

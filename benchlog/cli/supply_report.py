@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from benchlog.cli.options import say
-from benchlog.cli.supply_words import ABOUT_GAPS, NOT_MEASURED, WIDTH, dialect_in_words, gaps, working
+from benchlog.cli.supply_words import ABOUT_GAPS, MEASURED_NEXT, NOT_MEASURED, WIDTH, dialect_in_words, gaps, working
 from benchlog.errors import Refused
 from benchlog.quantities import show
 
@@ -23,8 +23,8 @@ if TYPE_CHECKING:
 class Report:
     """What came of asking one supply."""
 
-    def __init__(self, resource: str, output: int) -> None:
-        self.resource, self._output = resource, output
+    def __init__(self, resource: str, output: int, *, settles: bool = False) -> None:
+        self.resource, self._output, self._settles = resource, output, settles
         self._found: Found | None = None
         self.measured: Measured | None = None
         self._tried: Tried | None = None
@@ -211,7 +211,7 @@ class Report:
             return
         settling = f"{_ms(can.settle_s)} of settling, as the dialect says, and its slowest reading"
         say(f"  Kicks     from {_ms(measured.least_kick_s)} on. Reckoned: {settling};")
-        say(f"            {NOT_MEASURED}.")
+        say(f"            {MEASURED_NEXT if self._settles else NOT_MEASURED}.")
 
 
 def _point(text: str) -> None:

@@ -40,6 +40,7 @@ ABOUT_GAPS: dict[str, str] = {
     CHOSEN_APART: "The output is chosen anew before every message; keep other programs and the front panel away.",
 }
 
+MEASURED_NEXT = "settling is measured next"
 NOT_MEASURED = "settling was not measured: that needs the output on, nothing connected, and --settling"
 
 

@@ -23,6 +23,7 @@ def command(output: Path, ledger: Path | None) -> None:
 
     No names, labels, complaints, notes, photos or traces are in it. READ-ME.txt in it says what is.
     """
+    from benchlog.logs import log_folder
     from benchlog.support import WORDS, bundle
 
     try:
@@ -31,4 +32,4 @@ def command(output: Path, ledger: Path | None) -> None:
         fail(f"{output}: is there already, and stays as it is")
     except OSError as error:
         fail(f"{output}: {error.strerror or error}")
-    say(f"{output}\n\n{WORDS.rstrip()}")
+    say(f"{output}\n\n{WORDS.rstrip()}\n\nThe logs themselves are in {log_folder()}.")

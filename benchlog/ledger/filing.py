@@ -64,9 +64,20 @@ def file_journal(ledger: Ledger, journal: Path) -> Filed:
     the run's job is not in this ledger or less of the run was filed before than the journal holds. After any of them
     the journal is where it was.
     """
-    filed, told = _commit(ledger, journal)
+    try:
+        filed, told = _commit(ledger, journal)
+    except FileNotFoundError:
+        if (before := _filed_before(ledger, journal.stem)) is None:
+            raise
+        return before  # another program has filed it at its start
     _remove(journal, with_rescue=told)
     return filed
+
+
+def _filed_before(ledger: Ledger, uid: str) -> Filed | None:
+    with ledger.reading() as session:
+        run = session.scalars(select(RunRow).where(RunRow.uid == uid)).one_or_none()
+        return None if run is None else _filed(session.get_one(JobRow, run.job_id), run)
 
 
 def warn(left: Path, problem: str) -> None:

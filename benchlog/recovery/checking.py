@@ -4,6 +4,7 @@ A check, no calibration: the supply's own readback and one resistor are held aga
 the user states.
 """
 
+import math
 from collections.abc import Iterator
 from statistics import fmean
 
@@ -28,6 +29,8 @@ LATCH_SHARE, BELOW_SHARE, ABOVE_SHARE = 0.6, 0.5, 0.8
 """Of the highest volts, or amps: where a latch is set, where it has to hold still, and where it has to trip."""
 TRIPS_WITHIN_S = 1.0
 """Starting values of this project, all of them."""
+OTHER_SHARE = 0.15
+"""Further from its stated value than this it seems to be another resistor. Common practice, no source."""
 
 
 def check_run(situation: Situation, check: SupplyCheck) -> Plan[Finding]:
@@ -40,22 +43,43 @@ def check_run(situation: Situation, check: SupplyCheck) -> Plan[Finding]:
             return (yield from _trip(situation, check, name, show(level, unit)))
     passed: list[bool] = []
     for share in SHARES[:1] if check.cleared else SHARES:
-        passed += yield from _step(situation, check, share * check.volts)
+        volts = share * check.volts
+        seen = yield from _stepped(situation, check, volts)
+        if share == SHARES[0] and (doubt := _another_resistor(situation, check, seen)):
+            return Finding(outcome=Outcome.UNDETERMINED, reason=doubt)
+        passed += yield from _told(_step(situation, check, volts, seen))
     if not check.cleared:
         passed += yield from _limit(situation, check)
     told = f"{sum(passed)} of {len(passed)} figures are within what was stated"
     return Finding(outcome=Outcome.UNDETERMINED, reason=f"the supply was checked with {show(check.ohm, 'Ω')}: {told}")
 
 
-def _step(situation: Situation, check: SupplyCheck, volts: float) -> Plan[list[bool]]:
+def _stepped(situation: Situation, check: SupplyCheck, volts: float) -> Plan[list[Seen]]:
     amps = volts / _ohm(situation, check)
-    seen = yield from _driven(situation, volts, min(ROOM * amps, situation.ceilings.amps.value))
-    marks = [
+    return (yield from _driven(situation, volts, min(ROOM * amps, situation.ceilings.amps.value)))
+
+
+def _another_resistor(situation: Situation, check: SupplyCheck, seen: list[Seen]) -> str:
+    """Why this seems to be another resistor than the one that was stated, as sure as the readings are; else ""."""
+    meter, stated = situation.known_meter, _ohm(situation, check)
+    volts, amps = _mean_volts(situation, seen), _mean_amps(situation, seen)
+    u_volts, u_amps = 2.0 * meter.u_volts, 2.0 * meter.u_amps
+    least = max(0.0, volts - u_volts) / max(1e-9, amps + u_amps)
+    most = (volts + u_volts) / (amps - u_amps) if amps > u_amps else math.inf
+    room = max(OTHER_SHARE, check.ohm_share + 2.0 * check.share)
+    if least <= (1.0 + room) * stated and most >= (1.0 - room) * stated:
+        return ""
+    looks = f"{show(volts / amps, 'Ω')}" if amps > u_amps else f"more than {show(least, 'Ω')}"
+    return f"this looks like {looks}, not {show(check.ohm, 'Ω')}: is it the resistor?"
+
+
+def _step(situation: Situation, check: SupplyCheck, volts: float, seen: list[Seen]) -> list[Mark]:
+    amps = volts / _ohm(situation, check)
+    return [
         _figure(situation, "volts", "V", volts, _mean_volts(situation, seen), check.share),
         _figure(situation, "amps", "A", amps, _mean_amps(situation, seen), check.share + check.ohm_share),
         *_mode(seen, Regulation.CV),
     ]
-    return (yield from _told(marks))
 
 
 def _limit(situation: Situation, check: SupplyCheck) -> Plan[list[bool]]:

@@ -20,9 +20,9 @@ from drivers.simulated.serve import Server
 from drivers.simulated.truth import Truth
 
 
-def main(arguments: list[str] | None = None) -> int:
+def main(arguments: list[str] | None = None, *, name: str = "python -m drivers.simulated") -> int:
     """Prints one line with the address and serves until SIGTERM, SIGINT or, if asked for, the end of stdin."""
-    parser = _parser()
+    parser = _parser(name)
     asked = parser.parse_args(arguments)
     if asked.list:
         for name in names():
@@ -53,8 +53,8 @@ def main(arguments: list[str] | None = None) -> int:
     return 0
 
 
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="python -m drivers.simulated", description="A simulated bench on loopback.")
+def _parser(name: str) -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog=name, description="A simulated bench on loopback.")
     parser.add_argument("--scenario", default="stuck-soft", help="a name, or a path that ends in .toml")
     parser.add_argument("--list", action="store_true", help="name the scenarios and end")
     parser.add_argument("--port", type=int, default=0, help="0: any free port")

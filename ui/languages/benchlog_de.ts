@@ -3256,7 +3256,7 @@
     <message>
         <source>“{said}” is no day, so the list is not narrowed to days: write 2026-11-25 or 25.11.2026.</source>
         <comment>NOT_A_DAY</comment>
-        <translation type="unfinished"></translation>
+        <translation>„{said}“ ist kein Tag, die Liste ist also nicht nach Tagen eingegrenzt: 2026-11-25 oder 25.11.2026 schreiben.</translation>
     </message>
     <message>
         <source>any kind</source>
@@ -3401,7 +3401,7 @@
     <message>
         <source>Every word must be in the job, from its beginning; fewer words, or one without its ending, find more.</source>
         <comment>EMPTY_TEXT</comment>
-        <translation type="unfinished"></translation>
+        <translation>Jedes Wort muss im Auftrag stehen, von seinem Anfang an; weniger Wörter oder eines ohne seine Endung finden mehr.</translation>
     </message>
     <message>
         <source>No job fits all that is chosen above.</source>
@@ -3881,7 +3881,7 @@
     <message>
         <source>Last good backup: {day} {at}, 1 job</source>
         <comment>LAST_BACKUP_ONE</comment>
-        <translation type="unfinished"></translation>
+        <translation>Letzte gute Sicherung: {day} {at}, 1 Auftrag</translation>
     </message>
     <message>
         <source>No good backup of this ledger yet.</source>
@@ -4096,7 +4096,7 @@
     <message>
         <source>Everything here applies at once, but size and language at the next start. Nothing here can switch anything on, or raise a ceiling.</source>
         <comment>SETTINGS_WHY</comment>
-        <translation type="unfinished"></translation>
+        <translation>Alles hier gilt sofort, nur Größe und Sprache erst beim nächsten Start. Nichts hier kann etwas einschalten oder eine Obergrenze anheben.</translation>
     </message>
     <message>
         <source>Back</source>
@@ -4511,7 +4511,7 @@
     <message>
         <source>Words used here</source>
         <comment>HELP_TITLES</comment>
-        <translation>Wörter, die hier vorkommen</translation>
+        <translation>Die Wörter hier</translation>
     </message>
     <message>
         <source>Take a job in first.</source>
@@ -5017,14 +5017,19 @@
         <translation>Die Klemmen sind verbunden: Leitungen und Nullpunkt messen, höchstens 1 A bei 1 V</translation>
     </message>
     <message>
+        <source>In the demo no clips can be joined: starts are measured and filed, but not judged.</source>
+        <comment>CHECK_DEMO</comment>
+        <translation>In der Vorführung lassen sich keine Klemmen verbinden: Anläufe werden gemessen und abgelegt, aber nicht beurteilt.</translation>
+    </message>
+    <message>
         <source>First say whether the clips are joined, or leave the check.</source>
         <comment>NEEDS_JOINED</comment>
         <translation>Sagen Sie erst, ob die Klemmen verbunden sind, oder lassen Sie die Prüfung.</translation>
     </message>
     <message>
-        <source>{serial} is kept as the next unit. Connect it when this run is over, then press Space.</source>
-        <comment>NEXT_KEPT</comment>
-        <translation>{serial} ist als nächster Prüfling vorgemerkt. Nach diesem Lauf anschließen, dann die Leertaste drücken.</translation>
+        <source>A run is on: what is typed or scanned now is not kept. Scan the next unit when it is over.</source>
+        <comment>NEXT_NOT_KEPT</comment>
+        <translation>Ein Lauf ist im Gang: Was jetzt getippt oder gescannt wird, wird nicht behalten. Scannen Sie den nächsten Prüfling danach.</translation>
     </message>
     <message>
         <source>First tick that fingers, hair and blades are clear.</source>
@@ -9621,7 +9626,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>(write it without a unit: %1)</source>
-        <translation type="unfinished"></translation>
+        <translation>(ohne Einheit schreiben: %1)</translation>
     </message>
     <message>
         <source>%1: "%2" is not a number%3</source>
@@ -9867,11 +9872,11 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>more than %1</source>
-        <translation type="unfinished"></translation>
+        <translation>mehr als %1</translation>
     </message>
     <message>
         <source>this looks like %1, not %2: is it the resistor?</source>
-        <translation type="unfinished"></translation>
+        <translation>das sieht nach %1 aus, nicht nach %2: Ist es der Widerstand?</translation>
     </message>
     <message>
         <source>%1 latch at %2.</source>
@@ -11053,11 +11058,11 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>(known are %1)</source>
-        <translation type="unfinished"></translation>
+        <translation>(bekannt sind %1)</translation>
     </message>
     <message>
         <source>("%1,%2": write %3.%4 with a point)</source>
-        <translation type="unfinished"></translation>
+        <translation>("%1,%2": %3.%4 mit Punkt schreiben)</translation>
     </message>
 </context>
 <context>
@@ -11726,8 +11731,8 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>eine Antwort von mehr als %1 Bytes</translation>
     </message>
     <message>
-        <source>there is a space %1 this address</source>
-        <translation type="unfinished"></translation>
+        <source>there is a space before or after this address</source>
+        <translation>vor oder hinter dieser Adresse ist ein Leerzeichen</translation>
     </message>
     <message>
         <source>there is a space in this address</source>
@@ -11759,7 +11764,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>nothing listens at this address; that of a raw socket ends in ::SOCKET</source>
-        <translation type="unfinished"></translation>
+        <translation>an dieser Adresse hört nichts zu; die eines rohen Sockets endet auf ::SOCKET</translation>
     </message>
     <message>
         <source>nothing listens at this address</source>
