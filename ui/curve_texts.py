@@ -61,7 +61,9 @@ def dense_name(interval_s: float) -> str:
 
 def ms(seconds: float) -> str:
     """ "15 ms", "0.2 ms"; from a second on in s."""
-    return f"{seconds:.3g} s" if seconds >= 1 else f"{1000 * seconds:.2g} ms"
+    if seconds >= 1:
+        return f"{seconds:.3g} s"
+    return f"{1000 * seconds:.0f} ms" if seconds >= 0.0995 else f"{1000 * seconds:.2g} ms"
 
 
 # verdict, figures and lot
@@ -105,8 +107,9 @@ CHECK_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V
 CHECK_FAILED = "The {kinds} check did not pass: {told}. No unit is judged until it does."
 CHECK_ASK, CHECK_BEGIN, CHECK_LEAVE = "Clips joined, with no motor between them?", "Joined: measure", "Leave it"
 CHECK_BEGIN_NAME = "The clips are joined: measure the leads and the zero, at most 1 A at 1 V"
+CHECK_DEMO = "In the demo no clips can be joined: starts are measured and filed, but not judged."
 NEEDS_JOINED = "First say whether the clips are joined, or leave the check."
-NEXT_KEPT = "{serial} is kept as the next unit. Connect it when this run is over, then press Space."
+NEXT_NOT_KEPT = "A run is on: what is typed or scanned now is not kept. Scan the next unit when it is over."
 NEEDS_CLEAR = "First tick that fingers, hair and blades are clear."
 NEEDS_SERIAL = "First scan or type the unit’s serial."
 NEEDS_ENTER = "Press Enter in the serial’s field first: only then does the space bar start this unit."

@@ -650,6 +650,7 @@ FILTER_SINCE, FILTER_UNTIL = (
     "Taken in on this day or earlier, as 2026-11-25",
 )
 SINCE_HINT, UNTIL_HINT = "from day", "to day"
+NOT_A_DAY = "“{said}” is no day, so the list is not narrowed to days: write 2026-11-25 or 25.11.2026."
 ANY_KIND, ANY_CAUSE, ANY_OUTCOME = "any kind", "any cause", "any outcome"
 ANY_STATE, ANY_WHO = "any state", "anybody"
 STATE_WAITING = "waiting for anything"
@@ -669,7 +670,7 @@ ONLY_BEHIND = "The jobs behind: {words}"
 EMPTY_LEDGER = ("No job is kept yet.", "The first one begins at the bench, with what its label says.")
 EMPTY_TEXT = (
     "No job has “{text}” anywhere.",
-    "Every word must be somewhere in the job, from its beginning; fewer or shorter words find more.",
+    "Every word must be in the job, from its beginning; fewer words, or one without its ending, find more.",
 )
 EMPTY_FILTERED = (
     "No job fits all that is chosen above.",
@@ -758,6 +759,7 @@ OPEN_ONE, OPEN_MANY = "Look at it", "Look at the {count}"
 # history: its foot
 BACK_UP, BACKING_UP = "Back up now", "A backup is being made …"
 LAST_BACKUP = "Last good backup: {day} {at}, {jobs} jobs"
+LAST_BACKUP_ONE = "Last good backup: {day} {at}, 1 job"
 NO_BACKUP = "No good backup of this ledger yet."
 BACKUP_NOT_MADE = "No backup was made: {what}"
 BACKUP_MADE_LACKS = "The backup is made, but {what}"
@@ -800,7 +802,10 @@ NO_JOB_FOR_PAPER = "No job is shown whose sheet could be made: take one to the b
 
 # settings
 SETTINGS_SAY = "How this window looks and sounds."
-SETTINGS_WHY = "Everything here applies at once and is kept. Nothing here can switch anything on, or raise a ceiling."
+SETTINGS_WHY = (
+    "Everything here applies at once, but size and language at the next start. Nothing here can switch anything on, "
+    "or raise a ceiling."
+)
 BACK_FROM_HERE, BACK_NAME = "Back", "Back to where you were. Key: Alt and left"
 SETTING_UNDO = "Take back the last change"
 SETTING_NOTHING_CHANGED = "Nothing was changed since this window was opened."

@@ -309,6 +309,10 @@ def test_while_a_start_is_captured_its_readings_are_drawn_and_the_supply_is_in_s
     while not plot.shown.crowd:
         desk.session.run.poll()
     assert plot.shown.crowd[0].name == "start 1"
+    view = plot.view()
+    desk.scan("P-3")  # its - is no key of the chart then
+    assert (plot.view(), card.serial.text()) == (view, "")
+    assert desk.window.notice.words.text() == texts.NEXT_NOT_KEPT
     assert desk.window.curves.side.figures.texts()[0][1].endswith(" A")
     desk.click("output_off")
     assert desk.links[-1].stops

@@ -20,7 +20,8 @@ def test_every_end_of_every_run_says_what_happened_and_what_to_do(kind: RunKind,
     say, why = sayings.ended_sentences(kind, RunResult(outcome=outcome, reason="for a reason"))
     assert say.endswith(".")
     assert "For a reason. " in why
-    assert why.endswith((texts.OUTCOME_DO[outcome], texts.PROVEN_DO, texts.PROBED_DO, texts.LEADS_DO))
+    then = (texts.OUTCOME_DO[outcome], texts.PROVEN_DO, texts.PROBED_DO, texts.LEADS_DO, texts.LEADS_NOT_DO)
+    assert why.endswith(then)
 
 
 @pytest.mark.parametrize("outcome", [outcome for outcome in Outcome if outcome is not Outcome.REFUSED])

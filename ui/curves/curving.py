@@ -231,7 +231,8 @@ class Curving(QObject):
         chart.plot.show_filled_in(line)
         chart.plot.show_capture(None)
         chart.over.setText(texts.LAY_OVER)
-        chart.tell(sayings.sentence(why))
+        not_here = shown.lot is not None and chart.plot.caption.demo and bool(shown.due)
+        chart.tell(sayings.sentence(why) or (texts.CHECK_DEMO if not_here else ""))
         if chart.before.isChecked():
             self._lay_before(True)
         self.changed.emit()
@@ -432,6 +433,7 @@ class Curving(QObject):
 
     def _offer(self) -> None:
         lot, card = self._lot, self.room.side.next
+        card.note_run(on=self.running.live.on)
         card.offer(needs_serial=lot is not None or self.chosen != JOB, ready=self._why_not())
         offered = self.chosen != NOTHING and self.room.page in (CHART_PAGE, UNITS_PAGE)
         focus = QApplication.focusWidget()
@@ -449,9 +451,6 @@ class Curving(QObject):
             grey(one, nothing)
 
     def _scan(self, serial: str) -> None:
-        if not self._quiet:  # what is seen and told then is the unit that is measured
-            self.window.notice.tell(texts.NEXT_KEPT.format(serial=serial))
-            return
         number = self._number_of(serial)
         self._next = number, serial
         self.changed.emit()

@@ -140,7 +140,7 @@ class NextCard(QFrame):
         self.joined.hide()
         column.addLayout(row)
         self._ready, self._needs_serial, self._checks_shown, self._check_due = "", True, False, False
-        self._asking = False
+        self._asking = self._refusing = False
         self.offer(needs_serial=True, ready="")
 
     def _joined_row(self) -> QWidget:
@@ -211,6 +211,10 @@ class NextCard(QFrame):
         self._armed = False
         self._judge()
 
+    def note_run(self, *, on: bool) -> None:
+        """While one is on no serial is taken, which is said aloud."""
+        self._refusing = on
+
     def used(self) -> None:
         """Its run began: the same serial again has to be scanned again."""
         self._armed = False
@@ -225,6 +229,9 @@ class NextCard(QFrame):
     def take_key(self, event: QKeyEvent) -> None:
         """A key that nobody took, here or in the room."""
         text = event.text()
+        if self._refusing and self._needs_serial and text.isprintable() and text.strip():
+            self._refusing = False  # said once a run
+            self.told.emit(texts.NEXT_NOT_KEPT)
         if not self.isVisible() or event.modifiers() & _SHORTCUT or len(text) != 1 or not text.isprintable():
             event.ignore()
             return

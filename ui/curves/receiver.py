@@ -46,7 +46,7 @@ class Capturing(QObject):
         if self._test is not None:
             chart.plot.expect(self._test.before_s, self._test.on_s)
             chart.plot.set_trigger(texts.trigger_words(self._test.trigger.value))
-        chart.plot.characters = False  # what is typed meanwhile is the next serial
+        chart.plot.characters = False  # who types now means the next serial
         chart.plot.setFocus()  # not a field, which would take the space bar; and no button, which it would press
         chart.say(*texts.BEGINNING)
 
