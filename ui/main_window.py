@@ -190,6 +190,7 @@ class MainWindow(QMainWindow):
         if isinstance(application, QApplication):
             sheet = theme.style_sheet(tokens)
             if application.styleSheet() != sheet:  # putting the same one on again dresses every widget anew
+                application.setStyleSheet("")  # over another sheet every widget is dressed twice: four times as long
                 application.setPalette(theme.palette(tokens))
                 application.setStyleSheet(sheet)
         for part in (

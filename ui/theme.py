@@ -180,6 +180,7 @@ def palette(tokens: Tokens) -> QPalette:
 def style_sheet(tokens: Tokens) -> str:
     """Colours, corners and hairlines. Widgets pick a look with the dynamic property "look"."""
     t, edge = tokens, f"{tokens.line_px}px solid {tokens.line}"
+    two, three = 2 - t.line_px, 3 - t.line_px  # what a wider border takes, its padding gives back: no word is cut
     return f"""
 QWidget {{ color: {t.ink}; }}
 QMainWindow, QWidget#ground {{ background: {t.ground}; }}
@@ -203,30 +204,35 @@ QPushButton {{ background: {t.card}; border: {edge}; border-radius: 8px; padding
 QPushButton:hover {{ background: {t.band}; }}
 QPushButton:pressed {{ background: {t.selection}; }}
 QPushButton:disabled {{ color: {t.third}; background: transparent; }}
-QPushButton:focus {{ border: 2px solid {t.ink}; }}
+QPushButton:focus {{ border: 2px solid {t.ink}; padding: 0 {16 - two}px; }}
 QPushButton[look="main"] {{ background: {t.ink}; color: {t.card}; border: 2px solid {t.ink}; }}
 QPushButton[look="main"]:hover {{ background: {t.second}; }}
 QPushButton[look="main"]:disabled {{ background: {t.selection}; color: {t.second}; border-color: {t.selection}; }}
-QPushButton[look="main"]:focus {{ border: 2px solid {t.third}; }}
+QPushButton[look="main"]:focus {{ border: 2px solid {t.third}; padding: 0 16px; }}
 QPushButton[look="pill"] {{ border-radius: 22px; }}
 QPushButton[look="pill"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
 QPushButton[look="room"] {{ background: transparent; border: 0; color: {t.second}; }}
 QPushButton[look="room"]:checked {{ background: {t.selection}; color: {t.ink}; }}
 QWidget#ground[narrow="true"] QPushButton, QPushButton#ceilings_all {{ padding: 0 8px; }}
-QPushButton[look="room"]:focus {{ border: 2px solid {t.second}; }}
+QWidget#ground[narrow="true"] QPushButton:focus, QPushButton#ceilings_all:focus {{ padding: 0 {8 - two}px; }}
+QWidget#ground[narrow="true"] QPushButton:checked:focus {{ padding: 0 {8 - three}px; }}
+QPushButton[look="room"]:focus {{ border: 2px solid {t.second}; padding: 0 14px; }}
 QPushButton[look="chart"] {{ background: {t.card}; border: {edge}; border-radius: 6px; padding: 0 8px;
   color: {t.second}; }}
 QPushButton[look="chart"]:hover {{ background: {t.band}; }}
 QPushButton[look="chart"]:checked {{ background: {t.selection}; color: {t.ink}; }}
 QPushButton[look="chart"]:focus {{ border: 2px solid {t.ink}; padding: 0 7px; }}
 QPushButton[look="ask"] {{ background: {t.blue}; color: {t.card}; border: 2px solid {t.blue}; }}
-QPushButton[look="plain-ask"] {{ background: {t.card}; color: {t.blue}; border: 2px solid {t.blue}; }}
+QPushButton[look="plain-ask"] {{ background: {t.card}; color: {t.blue}; border: 2px solid {t.blue};
+  padding: 0 16px; }}
 QPushButton[look="choice"] {{ background: {t.card}; color: {t.second}; }}
 QPushButton[look="choice"]:checked {{ background: {t.ink}; color: {t.card}; border-color: {t.ink}; }}
 QPushButton[look="choice"]:checked:disabled {{ background: {t.second}; color: {t.card}; }}
 QPushButton[look="alarm"] {{ background: {t.red}; color: {t.card}; border: 2px solid {t.red}; padding: 0 4px; }}
-QPushButton[look="choice"]:checked:focus, QPushButton[look="pill"]:checked:focus, QPushButton[look="ask"]:focus,
-QPushButton[look="alarm"]:focus {{ border: 3px solid {t.third}; }}
+QPushButton[look="choice"]:checked:focus, QPushButton[look="pill"]:checked:focus {{ border: 3px solid {t.third};
+  padding: 0 {16 - three}px; }}
+QPushButton[look="ask"]:focus {{ border: 3px solid {t.third}; padding: 0 15px; }}
+QPushButton[look="alarm"]:focus {{ border: 3px solid {t.third}; padding: 0 3px; }}
 QTableView:focus, QScrollArea:focus {{ border: 2px solid {t.ink}; }}
 QLineEdit, QComboBox, QSpinBox, QPlainTextEdit {{ background: {t.card}; border: {edge}; border-radius: 6px;
   padding: 2px 10px; selection-background-color: {t.selection}; selection-color: {t.ink}; }}

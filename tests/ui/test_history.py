@@ -126,6 +126,12 @@ def test_both_days_are_included_and_a_day_that_is_none_is_marked(qtbot: QtBot, l
     wanting.since.setText("2026-13-01")
     assert wanting.wanted().since_utc == ""
     assert wanting.since.property("wrong") == "true"
+    assert texts.NOT_A_DAY.format(said="2026-13-01") == wanting.not_a_day.text()
+    wanting.since.setText("25/11/2026")
+    assert wanting.wanted().since_utc == ""
+    wanting.since.setText("1.11.2026")
+    assert wanting.wanted().since_utc.startswith(("2026-10-31", "2026-11-01"))
+    assert wanting.not_a_day.isHidden()
     wanting.since.setText("")
     wanting.until.setText("1999-12-31")
     wanting.changed.emit()

@@ -378,9 +378,8 @@ class Browsing(QObject):
         if found is None:
             self._room.backup.say(texts.NO_BACKUP)
         else:
-            self._room.backup.say(
-                texts.LAST_BACKUP.format(day=day_text(found.utc), at=clock_text(found.utc), jobs=found.jobs)
-            )
+            words = texts.LAST_BACKUP_ONE if found.jobs == 1 else texts.LAST_BACKUP
+            self._room.backup.say(words.format(day=day_text(found.utc), at=clock_text(found.utc), jobs=found.jobs))
 
 
 _RunRead = tuple[Run, list[Event], Trace, list[tuple[str, int]], int]

@@ -11,11 +11,11 @@ from benchlog.ledger.wanted import Order, Waits, Wanted
 from benchlog.outcome import Outcome
 from benchlog.records import JobState
 from ui import texts, theme
-from ui.pieces import Chooser, set_look
+from ui.pieces import Chooser, label, set_look
 from ui.wrapping import WrapRow
 
 SEARCH_PAUSE_MS = 120
-LEAST_PX = 120
+LEAST_PX = 134
 
 
 class Wanting(QWidget):
@@ -31,6 +31,7 @@ class Wanting(QWidget):
         column.setSpacing(8)
         column.addLayout(self._search_row(before, after))
         column.addLayout(self._filter_row())
+        column.addWidget(self.not_a_day)
         self._pause = QTimer(self)
         self._pause.setSingleShot(True)
         self._pause.setInterval(SEARCH_PAUSE_MS)
@@ -78,6 +79,9 @@ class Wanting(QWidget):
         for order, said in texts.ORDERS.items():
             self.order.addItem(said, Order(order))
         row.add(self.order, stretch=3, least=LEAST_PX)
+        self.not_a_day = label("", "ask", px=theme.SECOND_PX, wrap=True)
+        self.not_a_day.setObjectName("history_not_a_day")
+        self.not_a_day.hide()
         return row
 
     def _filter(self, name: str, accessible: str, everything: str) -> Chooser:
@@ -120,6 +124,9 @@ class Wanting(QWidget):
     def wanted(self) -> Wanted:
         """Days are those of this place, both included; what is no day yet lets all through and is marked."""
         since, until = self._read_day(self.since), self._read_day(self.until)
+        wrong = [field.text().strip() for field in (self.since, self.until) if field.property("wrong") == "true"]
+        self.not_a_day.setText(texts.NOT_A_DAY.format(said=wrong[0]) if wrong else "")
+        self.not_a_day.setVisible(bool(wrong))
         return Wanted(
             text=self.search.text(),
             kind=self.kind.currentData() or "",
@@ -148,12 +155,21 @@ class Wanting(QWidget):
 
     def _read_day(self, field: QLineEdit) -> date | None:
         said = field.text().strip()
-        try:
-            found = date.fromisoformat(said) if said else None
-        except ValueError:
-            found = None
+        found = _day_of(said)
         set_look(field, "true" if said and found is None else "false", name="wrong")
         return found
+
+
+def _day_of(said: str) -> date | None:
+    """2026-11-25 or 25.11.2026; None for all else: with strokes nobody knows which is the month."""
+    day, dot, rest = said.partition(".")
+    if dot:
+        month, _, year = rest.partition(".")
+        said = f"{year}-{month:0>2}-{day:0>2}"
+    try:
+        return date.fromisoformat(said)
+    except ValueError:
+        return None
 
 
 def _state(data: object) -> JobState | Waits | None:
