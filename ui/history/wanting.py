@@ -15,7 +15,7 @@ from ui.pieces import Chooser, label, set_look
 from ui.wrapping import WrapRow
 
 SEARCH_PAUSE_MS = 120
-LEAST_PX = 134
+LEAST_PX, LEAST_DAY_PX = 132, 106
 
 
 class Wanting(QWidget):
@@ -72,8 +72,8 @@ class Wanting(QWidget):
                 ("history_until", texts.FILTER_UNTIL, texts.UNTIL_HINT),
             )
         )
-        row.add(self.since, stretch=2, least=LEAST_PX)
-        row.add(self.until, stretch=2, least=LEAST_PX)
+        row.add(self.since, stretch=2, least=LEAST_DAY_PX)
+        row.add(self.until, stretch=2, least=LEAST_DAY_PX)
         self.order = self._filter("history_order", texts.FILTER_ORDER, "")
         self.order.clear()
         for order, said in texts.ORDERS.items():
@@ -104,7 +104,7 @@ class Wanting(QWidget):
         made.setPlaceholderText(hint)
         made.setFont(theme.font(theme.SECOND_PX))
         made.setMinimumHeight(theme.TOUCH_PX - 4)
-        made.setMinimumWidth(LEAST_PX)
+        made.setMinimumWidth(LEAST_DAY_PX)
         made.setMaxLength(10)
         made.textChanged.connect(lambda: self._pause.start())
         return made

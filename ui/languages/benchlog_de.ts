@@ -199,7 +199,7 @@
         <translation>{done} erledigt</translation>
     </message>
     <message>
-        <source>{done} done, {other} does not apply</source>
+        <source>{done} done, {other} not for this job</source>
         <comment>CHECKED_FOUND_NOT</comment>
         <translation>{done} erledigt, {other} nicht zutreffend</translation>
     </message>
@@ -829,9 +829,9 @@
         <translation>Was bewegt sich nicht mehr, und was steht auf seinem Schild?</translation>
     </message>
     <message>
-        <source>Only the rated volts are needed to begin; everything else helps the next one like it.</source>
+        <source>What it is and its rated volts are needed to begin; everything else helps the next one like it.</source>
         <comment>INTAKE_WHY</comment>
-        <translation>Zum Beginnen genügen die Nennvolt; alles Weitere hilft beim nächsten dieser Art.</translation>
+        <translation>Zum Beginnen genügen, was es ist, und die Nennvolt; alles Weitere hilft beim nächsten dieser Art.</translation>
     </message>
     <message>
         <source>Taken in as job {number:04d}.</source>
@@ -1959,9 +1959,9 @@
         <translation>In der Pause verlässt Wärme die Wicklung.</translation>
     </message>
     <message>
-        <source>The output goes off first; then it is asked why.</source>
+        <source>The output goes off first.</source>
         <comment>WHY_BY_KIND</comment>
-        <translation>Erst geht der Ausgang aus; dann wird nach dem Grund gefragt.</translation>
+        <translation>Erst geht der Ausgang aus.</translation>
     </message>
     <message>
         <source>turning</source>
@@ -3266,7 +3266,7 @@
     <message>
         <source>any cause</source>
         <comment>ANY_CAUSE</comment>
-        <translation>alle Ursachen</translation>
+        <translation>jede Ursache</translation>
     </message>
     <message>
         <source>any outcome</source>
@@ -4096,7 +4096,7 @@
     <message>
         <source>Everything here applies at once, but size and language at the next start. Nothing here can switch anything on, or raise a ceiling.</source>
         <comment>SETTINGS_WHY</comment>
-        <translation>Alles hier gilt sofort, nur Größe und Sprache erst beim nächsten Start. Nichts hier kann etwas einschalten oder eine Obergrenze anheben.</translation>
+        <translation>Alles hier gilt sofort, nur Größe und Sprache erst beim nächsten Start. Nichts hier kann etwas einschalten oder einen Grenzwert erhöhen.</translation>
     </message>
     <message>
         <source>Back</source>
@@ -8593,8 +8593,8 @@ Keys that you taught, a foot switch say, are in the settings.
 <context>
     <name>benchlog/ledger/store.py</name>
     <message>
-        <source>another program has this ledger open for writing; here it can be read, not changed</source>
-        <translation>ein anderes Programm hat dieses Auftragsbuch zum Schreiben offen; hier lässt es sich lesen, nicht ändern</translation>
+        <source>another program has this ledger open for writing, mostly a window: here it can be read, not changed, until that is closed</source>
+        <translation>ein anderes Programm hat dieses Auftragsbuch zum Schreiben offen, meist ein Fenster: Hier lässt es sich lesen, nicht ändern, bis jenes geschlossen ist</translation>
     </message>
     <message>
         <source>changed by another program: of revision %1 now, not %2</source>
