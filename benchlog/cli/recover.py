@@ -14,9 +14,9 @@ from benchlog.cli.options import default_ledger, json_option, ledger_option, out
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
 from benchlog.records import Item, RunKind
-from benchlog.recovery.ceilings import Layer, Limits, intersect
+from benchlog.recovery.ceilings import Ceilings, Layer, Limits, intersect
 from benchlog.recovery.steps import Sequence, above_ceilings, built_in, parse
-from benchlog.settings import owner_settings
+from benchlog.settings import owner_settings, settings_file
 from drivers.foreign import MAX_TEXT
 
 
@@ -90,6 +90,8 @@ def recover(
         layers = {Layer.OWNER: owner.limits, Layer.MOTOR: motor, Layer.JOB: limits}
         ceilings = intersect(layers)
         problems = above_ceilings(sequence, rated_volts, ceilings)
+        if problems and not _own(sequence_name) and rated_volts > ceilings.volts.value:
+            raise Refused(_too_low(rated_volts, ceilings))
         if problems:
             raise Refused("; ".join(problems))
         if not yes:
@@ -121,9 +123,21 @@ def recover(
         return run_and_tell(book, request, as_json=as_json, ask=ask)
 
 
+def _own(name: str) -> bool:
+    return Path(name).suffix == ".toml" or Path(name).exists()
+
+
+def _too_low(rated_volts: float, ceilings: Ceilings) -> str:
+    """Said to one who wrote no steps, and so knows of none."""
+    most = ceilings.volts
+    told = f"This job asks for {rated_volts:g} V, above the {most.layer}'s ceiling of {most.value:g} V"
+    to_raise = f": the owner can raise it in {settings_file()}; or" if most.layer is Layer.OWNER else ":"
+    return f"{told}{to_raise} give a sequence of your own that asks for less, --sequence FILE"
+
+
 def _sequence(name: str) -> Sequence:
     path = Path(name)
-    if not (path.suffix == ".toml" or path.exists()):
+    if not _own(name):
         return built_in(name)
     try:
         with path.open(encoding="utf-8") as file:

@@ -24,7 +24,10 @@ from benchlog.ledger.wanted import Wanted
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
 from benchlog.records import Closing, DenseCurve, Entry, Event, Item, Job, JobState, Motor, Run, TakenIn, Trace
 
-OPEN_ELSEWHERE = "another program has this ledger open for writing; here it can be read, not changed"
+OPEN_ELSEWHERE = (
+    "another program has this ledger open for writing, mostly a window: "
+    "here it can be read, not changed, until that is closed"
+)
 
 
 class Ledger:

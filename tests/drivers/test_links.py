@@ -326,6 +326,8 @@ def test_nobody_listening_is_told_on_every_link(address: str) -> None:
     ("resource", "what"),
     [
         ("TCPIP:: 127.0.0.1::5025::SOCKET", "there is a space in this address"),
+        (" TCPIP::127.0.0.1::5025::SOCKET", "there is a space before or after this address"),
+        ("tcpip::127.0.0.1::0::socket", "the port of this address is 0"),  # VPP-4.3: a name has no case
         ("TCPIP::127.0.0.1::50 25::SOCKET", "there is a space in this address"),
         ("ASRL/dev/tty USB0::INSTR", "there is a space in this address"),
         ("TCPIP::127.0.0.1,0::INSTR", "the port of this address is 0, not a number from 1 to 65535"),

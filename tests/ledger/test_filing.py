@@ -92,6 +92,17 @@ def test_filing_the_same_journal_again_finds_the_run(ledger: Ledger, folder: Pat
     assert not journal.exists()
 
 
+def test_a_journal_that_another_program_has_filed_meanwhile_is_found_by_its_run(
+    ledger: Ledger, folder: Path, job: int
+) -> None:
+    journal = leave_journal(folder, "a", job=job)
+    first = file_journal(ledger, journal)
+    assert not journal.exists()
+    assert file_journal(ledger, journal) == first
+    with pytest.raises(FileNotFoundError):
+        file_journal(ledger, journal.with_name("never.journal"))
+
+
 def test_a_run_without_a_job_gets_one(ledger: Ledger, folder: Path, job: int) -> None:
     asked = msgspec.structs.replace(request("a"), item=CABIN_FAN, complaint="stands still")
     filed = file_journal(ledger, write_journal(folder / "a.journal", blocks(asked)))

@@ -64,6 +64,16 @@ def test_a_resistor_of_another_value_shows_in_the_amps_and_nowhere_else(tmp_path
     assert all("Not within" in event.text for event in told if not event.values["passed"])
 
 
+@pytest.mark.parametrize("ohm", [5.0, 20.0])
+def test_a_resistor_that_is_clearly_another_ends_the_check_before_anything_is_judged(
+    ohm: float, tmp_path: Path
+) -> None:
+    run = checked(tmp_path, CHECK, ohm=ohm)
+    assert figures(run) == []
+    assert "not 10.0 Ω: is it the resistor?" in run.result.reason
+    assert run.result.output_confirmed_off
+
+
 def test_the_latch_holds_below_its_level_and_ends_the_run_above_it(tmp_path: Path) -> None:
     latch_v = LATCH_SHARE * CHECK.volts
     run = checked(tmp_path, msgspec.structs.replace(CHECK, latch_v=latch_v))
