@@ -5019,7 +5019,7 @@
     <message>
         <source>In the demo no clips can be joined: starts are measured and filed, but not judged.</source>
         <comment>CHECK_DEMO</comment>
-        <translation>In der Vorführung lassen sich keine Klemmen verbinden: Anläufe werden gemessen und abgelegt, aber nicht beurteilt.</translation>
+        <translation>In der Demo lassen sich keine Klemmen verbinden: Anläufe werden gemessen und abgelegt, aber nicht beurteilt.</translation>
     </message>
     <message>
         <source>First say whether the clips are joined, or leave the check.</source>
