@@ -31,6 +31,8 @@ class CeilingBars(QFrame):
         self.of_run = False
         """Whether what is shown was used by a run, and isn't only what holds before one."""
         self._used: list[Used] = []
+        self._most: dict[str, Used] = {}
+        self._another = True
         self._density, self._unfolded = ROOMY, False
         self._grid = QGridLayout(self)
         self._grid.setVerticalSpacing(1)
@@ -78,9 +80,10 @@ class CeilingBars(QFrame):
         self._lay()
 
     def rest(self) -> None:
-        """No run is on: what is shown is of the last one."""
+        """No run is on: what is shown is the most that the last one used of each."""
         if self.of_run:
-            self._title.say(texts.USED_LAST_TITLE)
+            self._show(list(self._most.values()), texts.USED_LAST_TITLE)
+            self.of_run = True
 
     def blank(self) -> None:
         """For no job, or another one."""
@@ -94,8 +97,18 @@ class CeilingBars(QFrame):
         self._title.setToolTip(texts.USED_BEFORE_HINT)
 
     def show_used(self, used: list[Used]) -> None:
+        if self._another:
+            self._most, self._another = {}, False
+        for one in used:
+            before = self._most.get(one.name)
+            if before is None or math.isnan(before.value) or one.value > before.value:
+                self._most[one.name] = one
         self._show(used, texts.USED_TITLE)
         self.of_run = True
+
+    def begin(self) -> None:
+        """Another run: from its first readings on, nothing of the one before counts."""
+        self._another = True
 
     def _show(self, used: list[Used], title: str) -> None:
         self.of_run = False

@@ -116,6 +116,7 @@ class Session(QObject):
             view.went_on.connect(self._go_on)
             view.hand.connect(self.running.hand_step)
             view.answered.connect(self.run.answer)
+            view.answered.connect(lambda *_: window.stages.setFocus())  # else the next in line hears the next key
         window.free.noted.connect(self.running.note)
         window.free.moved.connect(self.running.moved)
         window.free.hand_begun.connect(lambda: self.running.begin(RunKind.HAND))

@@ -88,6 +88,7 @@ class SupplyPanel(QWidget):
     def show_run(self) -> None:
         """A run is on: volts, amps and ceilings are what counts, in every room."""
         self._running = True
+        self.ceilings.begin()
         self._follow()
 
     def show_off(self, state: OffState, words: str) -> None:

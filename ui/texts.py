@@ -61,7 +61,7 @@ STANDINGS = ("done", "here", "next", "to come", "left out")
 STANDING_DONE, STANDING_HERE, STANDING_NEXT, STANDING_TO_COME, STANDING_SKIPPED = STANDINGS
 SKIPPED_BECAUSE = "left out: {reason}"
 CHECKED_FOUND = "{done} done"
-CHECKED_FOUND_NOT = "{done} done, {other} does not apply"
+CHECKED_FOUND_NOT = "{done} done, {other} not for this job"
 LIVE_FOUND = "rung {rung}, {kicks}"
 LIVE_FOUND_PLAIN = "going on"
 FREE_TRIED = "{outcome}, {kicks}"
@@ -205,7 +205,7 @@ RED_SINCE = "Since then, at {at}, the supply has answered that its output is off
 
 # intake
 INTAKE_SAY = "What has stopped moving, and what does its label say?"
-INTAKE_WHY = "Only the rated volts are needed to begin; everything else helps the next one like it."
+INTAKE_WHY = "What it is and its rated volts are needed to begin; everything else helps the next one like it."
 INTAKE_OPEN_SAY = "Taken in as job {number:04d}."
 INTAKE_OPEN_WHY = "What is put right here is kept beside what it was. The rated volts stay: runs were made with them."
 KINDS = ("Bilge pump", "Fresh-water pump", "Cabin fan", "Hatch actuator", "Anchor-light dimmer fan")
@@ -440,7 +440,7 @@ WHY_BY_KIND: dict[str, str] = {
     "kick": "One short push; then a look whether it turns.",
     "turning": "A rotor that turns makes a voltage of its own.",
     "rest": "Heat leaves the winding while it rests.",
-    "trip": "The output goes off first; then it is asked why.",
+    "trip": "The output goes off first.",
 }
 """Said where an event brings no reason of its own."""
 

@@ -190,6 +190,19 @@ def test_a_question_is_answered_once_and_inline(desk: Desk) -> None:
     assert not card.isVisible()
 
 
+def test_after_an_answer_the_next_key_presses_no_button(desk: Desk) -> None:
+    desk.begin_probe()
+    desk.until_over()
+    desk.click("probe_go_on")
+    desk.click("recovery_start")
+    card = desk.window.free.question
+    desk.bot.waitUntil(card.isVisible, timeout=10_000)
+    card.buttons[0].setFocus()
+    QTest.keyClick(card.buttons[0], Qt.Key.Key_Space)
+    assert not card.isVisible()
+    assert desk.window.focusWidget() is desk.window.stages
+
+
 def test_a_hand_step_goes_into_the_run_and_between_runs_into_the_job(desk: Desk) -> None:
     desk.begin_probe()
     desk.until_over()
