@@ -46,7 +46,7 @@ MOVING = frozenset(
         "curves-22-run-in",
     }
 )
-"""Pictured while a run goes on: how far it is differs from one time to the next, so they are looked at, not compared."""
+"""Pictured while a run goes on: how far it is differs from time to time, so they are looked at and not compared."""
 
 Grey = npt.NDArray[np.int16]
 
