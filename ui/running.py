@@ -92,6 +92,11 @@ class Running(QObject):
 
     # what is asked of it
 
+    @property
+    def may_be_on(self) -> bool:
+        """Whether an output may be on: a run is, or the last one was not confirmed off."""
+        return self.live.on or not self.off.may_begin
+
     def in_the_way(self) -> bool:
         """Whether a run is on; then that is said."""
         if self.live.on:

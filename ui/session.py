@@ -417,7 +417,7 @@ class Session(QObject):
 
     def _no_file_now(self) -> str:
         """Why nothing is written for paper or export now: making it takes a moment that a run may need."""
-        return texts.NOT_WHILE_ON if self.run.on or not self.off.may_begin else ""
+        return texts.NOT_WHILE_ON if self.running.may_be_on else ""
 
     # the end, and faults
 

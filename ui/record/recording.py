@@ -105,7 +105,7 @@ class Recording(QObject):
             self._take_up(None if job is None else job.id)
         self.clock.follow(None if job is None or self._bench.closed else job.id)
         grey(self.row, "" if job is not None else texts.NEEDS_JOB)
-        self.page.pictures.set_output_off(self._running.off.may_begin and not self._running.live.on)
+        self.page.pictures.set_output_off(not self._running.may_be_on)
         self._turn(self._asked())
         self._show_row()
         if self.shown:

@@ -97,13 +97,9 @@ class Arranging(QObject):
 
     def _wear_what_waits(self) -> None:
         tokens = self._waits
-        if tokens is not None and not self._may_be_on:
+        if tokens is not None and not self._running.may_be_on:
             self._waits = None
             self.window.wear(tokens)
-
-    @property
-    def _may_be_on(self) -> bool:
-        return self._running.live.on or not self._running.off.may_begin
 
     def refresh(self) -> None:
         """The page is looked at: what stands outside of it is read again."""
@@ -119,7 +115,7 @@ class Arranging(QObject):
 
     def follow(self) -> None:
         """What can be pressed follows from whether an output may be on."""
-        on = self._may_be_on
+        on = self._running.may_be_on
         if not on and self._waits is not None:
             QTimer.singleShot(0, self._wear_what_waits)  # what is to be kept of the run goes first
         if self.window.room != SETTINGS_ROOM:
@@ -166,7 +162,7 @@ class Arranging(QObject):
 
     def _want_bundle(self) -> None:
         """Asks where to. Qt's own dialog, and only while no output may be on."""
-        if self._may_be_on:
+        if self._running.may_be_on:
             return
         dialog = QFileDialog(self.room, texts.BUNDLE_TITLE)
         dialog.setObjectName("bundle_save")
