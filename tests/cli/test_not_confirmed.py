@@ -63,6 +63,21 @@ class Person:
             assert time.perf_counter() < until_s, self.seen
         return self.process.wait(timeout=WAIT_S)
 
+    def interrupts(self) -> int:
+        """Presses Ctrl-C as people do, again where nothing came of it; the exit status.
+
+        Once is not enough for a test: the interpreter looks for a signal before it begins to wait for a line and not
+        after, so one that comes between the two is only seen with the next key (bare `input()`, loaded: 8 in 150).
+        """
+        until_s, pressed_s = time.perf_counter() + WAIT_S, 0.0
+        while self._read():
+            now_s = time.perf_counter()
+            assert now_s < until_s, self.seen
+            if now_s - pressed_s >= 1.0:
+                self.process.send_signal(signal.SIGINT)
+                pressed_s = now_s
+        return self.process.wait(timeout=WAIT_S)
+
     def _read(self) -> bool:
         if not select.select([self._keyboard], [], [], 0.1)[0]:
             return True
@@ -187,8 +202,7 @@ def test_ctrl_c_at_the_question_leaves_it_open(bench: BenchProcess, tmp_path: Pa
         person.until(READY)
         person.types("y\n")
         person.until(ASKED)
-        os.kill(person.process.pid, signal.SIGINT)
-        assert person.ended() == 3
+        assert person.interrupts() == 3
         assert "asked again" in person.seen
     finally:
         person.close()
