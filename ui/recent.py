@@ -3,30 +3,31 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.ledger.finding_jobs import find_jobs
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.wanted import Order, Waits, Wanted
-from benchlog.records import Job, JobState
+from benchlog.records import Job, JobState, Purpose
 from ui import texts, theme
 from ui.pieces import button, label
 from ui.record.timeline import waiting_text
 from ui.wrapping import WrapRow
 
-MOST, LONGEST = 5, 26
+MOST, LONGEST, APART_PX = 5, 26, 6
 
 
 def open_jobs(ledger: Ledger) -> list[Job]:
     """At most MOST: those that can be worked on first, then those that wait, last changed first."""
     found: list[Job] = []
     for state in (JobState.OPEN, Waits.WAITING):
-        found += find_jobs(ledger, Wanted(state=state, order=Order.CHANGED), None, MOST).jobs
+        found += find_jobs(ledger, Wanted(state=state, purpose=Purpose.REPAIR, order=Order.CHANGED), None, MOST).jobs
     return found[:MOST]
 
 
 class RecentRow(QWidget):
-    """`picked` carries the key of a job. Hidden where there is none."""
+    """`picked` carries the key of a job. Hidden where there is none; one line, with as many as it has room for."""
 
     picked = Signal(int)
 
@@ -37,6 +38,7 @@ class RecentRow(QWidget):
         self._column.setContentsMargins(0, 0, 0, 0)
         self._shown: list[Job] = []
         self._row: QWidget | None = None
+        self._parts: list[QWidget] = []
         self.hide()
 
     def offer(self, jobs: Sequence[Job]) -> None:
@@ -48,12 +50,23 @@ class RecentRow(QWidget):
             self._row.hide()
             self._row.deleteLater()
         self._row = QWidget()
-        row = WrapRow(self._row, spacing=6)
-        row.add(label(texts.RECENT_TITLE, "second", px=theme.SECOND_PX))
-        for job in jobs:
-            row.add(self._button(job))
+        row = WrapRow(self._row, spacing=APART_PX)
+        self._parts = [label(texts.RECENT_TITLE, "second", px=theme.SECOND_PX), *map(self._button, jobs)]
+        for part in self._parts:
+            row.add(part)
         self._column.addWidget(self._row)
         self._row.show()
+        self._fit()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        super().resizeEvent(event)
+        self._fit()
+
+    def _fit(self) -> None:
+        used = -APART_PX
+        for part in self._parts:
+            used += APART_PX + part.sizeHint().width()
+            part.setVisible(used <= self.width())
 
     def _button(self, job: Job) -> QWidget:
         whole = texts.RECENT_JOB.format(number=job.number, kind=job.item.kind)

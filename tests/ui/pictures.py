@@ -68,8 +68,11 @@ def shoot_supplies(window: MainWindow, session: Session, told: FakeSupplies, tak
         window.resize(QSize(1366, 768))
         for _ in range(5):
             QApplication.processEvents()
-        window.intake.cards.ensureWidgetVisible(shown)
+        cards = window.intake.cards
+        again = cards.verticalScrollBar().rangeChanged.connect(lambda: cards.ensureWidgetVisible(shown))
+        cards.ensureWidgetVisible(shown)
         taking(window, f"supply-{name}")
+        cards.verticalScrollBar().rangeChanged.disconnect(again)
 
     window.intake.look_button.click()
     supplying.settle()

@@ -18,6 +18,7 @@ from ui import help_texts, shortcuts, texts, theme
 from ui.help.pages import Topic, found, markdown
 from ui.main_window import BENCH_ROOM, CURVES_ROOM, HELP_ROOM, HISTORY_ROOM, SETTINGS_ROOM, MainWindow
 from ui.pieces import why_grey
+from ui.recent import RecentRow, open_jobs
 from ui.session import Session
 
 
@@ -159,6 +160,29 @@ def test_an_open_job_is_gone_on_with_by_one_press(desk: Desk) -> None:
     desk.click("recent_1")
     assert desk.session.bench.job is not None
     assert desk.session.bench.job.number == 1
+
+
+@pytest.mark.parametrize("wide", [300, 520, 900, 1600])
+def test_jobs_to_go_on_with_stand_in_one_line_with_as_many_as_it_has_room_for(desk: Desk, wide: int) -> None:
+    for _ in range(5):
+        desk.take_in()
+        pressed(desk, "Ctrl+N")
+    row = RecentRow()
+    desk.bot.addWidget(row)
+    row.resize(wide, 60)
+    row.show()
+    row.offer(open_jobs(desk.ledger))
+    for width in (wide, 1600, wide):
+        row.resize(width, 60)
+        QApplication.processEvents()
+    offered = row.findChildren(QAbstractButton)
+    shown = [one for one in offered if one.isVisible()]
+    assert len(offered) == 5
+    assert shown == offered[: len(shown)]
+    assert len({one.y() for one in shown}) == 1
+    assert shown[-1].geometry().right() < wide
+    for left_out in offered[len(shown) : len(shown) + 1]:
+        assert shown[-1].geometry().right() + left_out.sizeHint().width() > wide
 
 
 def test_what_is_dropped_or_pasted_is_kept_with_the_job_on_the_bench(desk: Desk, tmp_path: Path) -> None:
