@@ -137,6 +137,22 @@ def test_it_draws_with_no_reading_at_all_and_with_one(qtbot: QtBot) -> None:
     assert plot.view()[0] < plot.view()[1]
 
 
+def test_where_it_has_no_height_yet_no_scale_of_nothing_is_inverted(
+    qtbot: QtBot, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(scale: object) -> None:
+        raise AssertionError("the library takes this where a scale has no inverse")
+
+    monkeypatch.setattr(np.linalg, "pinv", refuse)
+    plot = shown(qtbot)
+    plot.resize(850, 30)
+    paint(plot)
+    plot.resize(850, 440)
+    paint(plot)
+    inside = plot.canvas.volts.view.geometry()
+    assert plot.canvas.empty.mapRectToParent(plot.canvas.empty.boundingRect()).center() == inside.center()
+
+
 def test_a_kick_of_one_reading_leaves_ink_on_a_long_run(qtbot: QtBot) -> None:
     plot = shown(qtbot)
     t_s = np.linspace(0, 10_000, 1_000_000)
@@ -198,7 +214,7 @@ def test_a_ceiling_far_above_is_named_and_does_not_press_the_line_flat(qtbot: Qt
     plot.redraw()
     pane = plot.canvas.volts
     assert pane.view.viewRange()[1][1] < 10
-    assert not pane.ceiling.isVisible()
+    assert pane.lines.drawn.ceiling is None
     assert pane.ceiling_label.text() == texts.CEILING_ABOVE_LABEL.format(value="42 V")
     assert not plot.canvas.amps.ceiling_label.isVisible()
 
@@ -342,7 +358,7 @@ def test_another_run_is_laid_under_it_on_the_same_axes_and_named(qtbot: QtBot) -
     assert volts.under_name.isVisible()
     assert volts.under_name.text() == "job 0007"
     assert volts.view.viewRange()[1][1] >= 9.0
-    assert volts.under.getData()[0].tolist() == [0.0, 1.0, 4.0]
+    assert volts.lines.drawn.under[0].tolist() == [0.0, 1.0, 4.0]
     assert not volts.name.sceneBoundingRect().intersects(volts.under_name.sceneBoundingRect())
     plot.lay_under("", [], [], [])
     paint(plot)

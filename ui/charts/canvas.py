@@ -44,6 +44,7 @@ class Canvas(QObject):
         self.ring = QGraphicsRectItem(self._layout)
         self.ring.setZValue(30)
         self.empty = pg.TextItem(texts.CHART_EMPTY, anchor=(0.5, 0.5))
+        self.empty.setParentItem(self._layout)  # within a view it would invert that one's scale, which may yet be none
         self._lay_out()
         self._link()
         self.wear(tokens)
@@ -61,7 +62,6 @@ class Canvas(QObject):
         self.time.linkToView(self.amps.view)
         self._layout.addItem(self.time, row=3, col=1)
         self.empty.setFont(theme.font(theme.SECOND_PX))
-        self.volts.view.addItem(self.empty, ignoreBounds=True)
 
     def _link(self) -> None:
         """The seconds in view are the same everywhere, wherever they were chosen."""
@@ -107,18 +107,23 @@ class Canvas(QObject):
                 (self.amps, AMPS, readings.amps, under.amps),
             )
         ):
-            outline = readings.outline(line, *span, pane.columns)
-            last = float(values[-1]) if values.size else 0.0
-            pane.draw(outline, last, shown.tops[index], shown.ceilings[index])
-            dashed = under.outline(line, *span, pane.columns) if len(under) else None
-            pane.draw_under(dashed, float(below[-1]) if below.size else 0.0, shown.under_name)
+            pane.draw(
+                span,
+                readings.outline(line, *span, pane.columns),
+                float(values[-1]) if values.size else 0.0,
+                shown.tops[index],
+                shown.ceilings[index],
+                under=under.outline(line, *span, pane.columns) if len(under) else None,
+                under_last=float(below[-1]) if below.size else 0.0,
+                under_name=shown.under_name,
+            )
         right = self._layout.rect().right() - 8
         self.backdrop.draw(shown.bands, shown.marks, shown.last_s, right, right - corner)
         self.cursors.draw(cursors, focus=focus)
         self.ring.setVisible(focus)
         self.ring.setRect(QRectF(self.widget.viewport().rect()).adjusted(1, 1, -1, -1))
         self.empty.setVisible(not len(readings))
-        self.empty.setPos(sum(span) / 2, sum(self.volts.view.viewRange()[1]) / 2)
+        self.empty.setPos(self.volts.view.geometry().center())
         for view in (self.volts.view, self.amps.view, self.backdrop.view):
             view.updateMatrix()  # left to the paint, it would ask for a second one
 
