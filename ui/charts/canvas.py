@@ -107,16 +107,11 @@ class Canvas(QObject):
                 (self.amps, AMPS, readings.amps, under.amps),
             )
         ):
-            pane.draw(
-                span,
-                readings.outline(line, *span, pane.columns),
-                float(values[-1]) if values.size else 0.0,
-                shown.tops[index],
-                shown.ceilings[index],
-                under=under.outline(line, *span, pane.columns) if len(under) else None,
-                under_last=float(below[-1]) if below.size else 0.0,
-                under_name=shown.under_name,
-            )
+            outline = readings.outline(line, *span, pane.columns)
+            last = float(values[-1]) if values.size else 0.0
+            pane.draw(outline, last, shown.tops[index], shown.ceilings[index])
+            dashed = under.outline(line, *span, pane.columns) if len(under) else None
+            pane.draw_under(dashed, float(below[-1]) if below.size else 0.0, shown.under_name)
         right = self._layout.rect().right() - 8
         self.backdrop.draw(shown.bands, shown.marks, shown.last_s, right, right - corner)
         self.cursors.draw(cursors, focus=focus)
