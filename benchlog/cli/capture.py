@@ -13,6 +13,7 @@ from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import end_with, run_and_tell
 from benchlog.cli.options import (
     NO_RATING,
+    check_words,
     default_ledger,
     json_option,
     ledger_option,
@@ -100,11 +101,7 @@ def capture(
     from benchlog.ledger.store import Ledger
     from benchlog.ledger.unlocks import owner_layer
 
-    if not resource.strip():
-        raise Refused("no supply: give its address with --supply")
-    for name, text in (("item", item_kind), ("serial", serial), ("load state", load_state)):
-        if not text.isprintable():
-            raise Refused(f"{name}: has characters that can't be shown")
+    check_words(resource, item=item_kind, serial=serial, load_state=load_state)
     if lot_number is not None and (job_number is not None or test_name is not None or not serial.strip()):
         raise Refused("--lot: a unit of a lot has a --serial; its job and its test are the lot's")
     given = None if rated_voltage is None else rated_volts_of(rated_voltage)

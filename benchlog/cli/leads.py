@@ -9,7 +9,7 @@ from benchlog.bench.frames import Request
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import end_with, run_and_tell
-from benchlog.cli.options import default_ledger, json_option, ledger_option, output_option
+from benchlog.cli.options import check_words, default_ledger, json_option, ledger_option, output_option
 from benchlog.errors import Refused
 from benchlog.records import Item, RunKind
 from benchlog.recovery.ceilings import Layer, Limits
@@ -46,8 +46,7 @@ def measure(
     from benchlog.ledger.supplies import spoken_with
     from benchlog.ledger.unlocks import owner_layer
 
-    if not resource.strip():
-        raise Refused("no supply: give its address with --supply")
+    check_words(resource)
     ask = somebody_there(yes=yes, as_json=as_json)
     with Ledger.open(ledger or default_ledger()) as book:
         file_left_behind(book, journals_of(book.path))

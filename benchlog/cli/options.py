@@ -56,6 +56,15 @@ def rated_volts_of(text: str) -> float:
     return positive(text, "rated voltage", "V", at_most=PROGRAM_VOLTS)
 
 
+def check_words(resource: str, **words: str) -> None:
+    """Raises Refused without an address, or where a word, by its option's name, could not be kept with a run."""
+    if not resource.strip():
+        raise Refused("no supply: give its address with --supply")
+    for name, text in words.items():
+        if not text.isprintable():
+            raise Refused(f"{name.replace('_', ' ')}: has characters that can't be shown")
+
+
 def fail(text: str) -> NoReturn:
     """One line on stderr, exit status 2."""
     say(f"benchlog: {text}", err=True)

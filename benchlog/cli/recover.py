@@ -10,7 +10,7 @@ from benchlog.cli.ceilings import job_limits, number_of
 from benchlog.cli.confirming import confirm
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import end_with, run_and_tell
-from benchlog.cli.options import default_ledger, json_option, ledger_option, output_option, rated_volts_of
+from benchlog.cli.options import check_words, default_ledger, json_option, ledger_option, output_option, rated_volts_of
 from benchlog.errors import Refused
 from benchlog.motor.insulation import winding_ceiling_c
 from benchlog.records import Item, RunKind
@@ -71,11 +71,7 @@ def recover(
     from benchlog.ledger.unlocks import owner_layer
     from benchlog.ledger.warmth import warmth_of
 
-    if not resource.strip():
-        raise Refused("no supply: give its address with --supply")
-    for name, text in (("item", item_kind), ("serial", serial), ("complaint", complaint), ("load state", load_state)):
-        if not text.isprintable():  # what is no text at all could not be kept with the run
-            raise Refused(f"{name}: has characters that can't be shown")
+    check_words(resource, item=item_kind, serial=serial, complaint=complaint, load_state=load_state)
     rated_volts = rated_volts_of(rated_voltage)
     limits = job_limits(rated_volts, max_voltage, max_current)
     motor = Limits(winding_c=winding_ceiling_c(thermal_class))

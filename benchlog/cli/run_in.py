@@ -12,6 +12,7 @@ from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.one_run import end_with, run_and_tell
 from benchlog.cli.options import (
     NO_RATING,
+    check_words,
     default_ledger,
     json_option,
     ledger_option,
@@ -108,11 +109,7 @@ def run_in(
     from benchlog.ledger.store import Ledger
     from benchlog.ledger.unlocks import owner_layer
 
-    if not resource.strip():
-        raise Refused("no supply: give its address with --supply")
-    for name, text in (("item", item_kind), ("serial", serial), ("load state", load_state)):
-        if not text.isprintable():  # what is no text at all could not be kept with the run
-            raise Refused(f"{name}: has characters that can't be shown")
+    check_words(resource, item=item_kind, serial=serial, load_state=load_state)
     if not rated_voltage.strip():
         raise Refused(NO_RATING)
     rated_volts = rated_volts_of(rated_voltage)
