@@ -23,12 +23,10 @@ class FootFacts(QObject):
     def __init__(self, foot: Foot, ledger_name: str, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._foot = foot
-        self._on_since: str | None = None
         self._last_s: float | None = None
         self._rate = 0.0
-        self._state = OffState.IDLE
         self._ledger_name = ledger_name
-        foot.say("output", texts.FOOT_OUTPUT_OFF)
+        foot.say("output", texts.OFF_IDLE)
         foot.say("rate", texts.FOOT_NO_RATE)
         foot.say("trace", texts.FOOT_NO_TRACE)
         self.in_history(False)
@@ -47,38 +45,18 @@ class FootFacts(QObject):
         self._foot.say("ledger", f"{ledger} · {texts.FOOT_HISTORY}" if history else ledger)
 
     def progress(self, progress: Progress) -> None:
-        if progress.output_on and self._on_since is None:
-            self._on_since = now_text()
-        elif not progress.output_on:
-            self._on_since = None
         if progress.t_s:
             self._last_s = time.monotonic()
             self._rate = progress.readings_per_s
             self._foot.say("trace", texts.FOOT_TRACE.format(at=now_text()))
-        self._show_output()
 
-    def output_state(self, state: OffState) -> None:
-        self._state = state
-        if state is not OffState.RUNNING:
-            self._on_since = None
-        self._show_output()
-
-    def _show_output(self) -> None:
-        if self._state is OffState.NOT_CONFIRMED:
-            words = texts.FOOT_OUTPUT_UNKNOWN
-        elif self._state is OffState.COMMANDED:
-            words = texts.FOOT_OUTPUT_COMMANDED
-        elif self._on_since is not None:
-            words = texts.FOOT_OUTPUT_ON.format(at=self._on_since)
-        else:
-            words = texts.FOOT_OUTPUT_OFF
+    def output_state(self, state: OffState, words: str) -> None:
+        """In the same words as above the button: what is known of the output is said once."""
         self._foot.say("output", words)
 
     def ended(self) -> None:
-        self._on_since = None
         self._last_s = None
         self._show_rate()
-        self._show_output()
 
     def filed(self, number: int) -> None:
         self._foot.say("trace", texts.FOOT_FILED.format(number=number))

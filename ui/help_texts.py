@@ -82,10 +82,11 @@ seldom win: kick, soak, warm, kick, by hand, kick is what works.
 
 ## How it goes
 
-1. A gentle start at half the rated volts. What turns here was not stuck.
-2. Kicks at 60, 80 and 100 % of the rated volts, 0.2 s each, with rests that keep the winding cool. More than the
+1. The winding is measured with small currents, in every run again, also with the hand on the shaft.
+2. A gentle start at half the rated volts. What turns here was not stuck.
+3. Kicks at 60, 80 and 100 % of the rated volts, 0.2 s each, with rests that keep the winding cool. More than the
    rated volts only where this job was given more.
-3. After every kick a look: the current is dropped to almost nothing. Only a turning rotor makes a voltage of its own
+4. After every kick a look: the current is dropped to almost nothing. Only a turning rotor makes a voltage of its own
    then; a hot winding, a bad contact or an opened protector does not.
 
 **Freed** means: seen to turn twice, held, and started again from rest. Where volts and amps can’t tell, it says
@@ -117,8 +118,10 @@ the whole again.
 """
 
 PROVE = """
-One start is luck; several are a repair. Here the motor starts from rest again and again at its rated volts, and then
-once more, held until its current is steady.
+One start is luck; several are a repair. First the winding is measured with small currents. Then the motor starts from
+rest again and again, and once more, held until its current is steady. Each start is at the rated volts, or at fewer: the
+looks whether it turns need room above them, so a start is at no more than the lowest volts ceiling divided by 1.4. The
+page says the volts, and which ceiling it is, before the press.
 
 - Choose how often: 3, 5 or 10 starts. Then **Start the proof**.
 - The last start gives the steady current and the run-up, each with an interval, or says why they can’t be told.

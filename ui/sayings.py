@@ -5,7 +5,8 @@ from benchlog.motor.fit import Fitted
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.quantities import show
 from benchlog.records import RunKind
-from benchlog.recovery.ceilings import Limits
+from benchlog.recovery.ceilings import Bound, Limits
+from benchlog.recovery.looking import SECOND_RAISE
 from ui import texts
 from ui.retelling import told
 
@@ -40,10 +41,26 @@ def resistance_text(result: RunResult) -> str:
     return f"{ohm} {texts.INTERVAL.format(low=low, high=high)}"
 
 
-def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
+def starts_text(rated_volts: float, ceiling: Bound, *, over: bool = False) -> str:
+    """At which volts a proof starts the motor, and which ceiling leaves no more; `over`: it has been.
+
+    The plan holds at these volts so that both looks find room above them: `looking.hold_volts`.
+    """
+    volts = min(rated_volts, ceiling.value / SECOND_RAISE)
+    if show(volts, "V") == show(rated_volts, "V"):
+        return (texts.PROVEN_AT_RATED if over else texts.PROOF_AT_RATED).format(rated=show(rated_volts, "V"))
+    return (texts.PROVEN_BELOW_RATED if over else texts.PROOF_BELOW_RATED).format(
+        volts=show(volts, "V"),
+        rated=short(rated_volts, "V"),
+        ceiling=short(ceiling.value, "V"),
+        layer=texts.LAYER_NAMES.get(ceiling.layer, ceiling.layer),
+    )
+
+
+def ended_sentences(kind: RunKind, result: RunResult, how: str = "") -> tuple[str, str]:
     """What happened; then whether the output is off where that is in question, why we think so, and what to do.
 
-    The output comes first: of a long text the end is what has no room.
+    The output comes first: of a long text the end is what has no room. `how`: what else is to be known of the run.
     """
     say, do, why = texts.OUTCOME_SAY[result.outcome], texts.OUTCOME_DO[result.outcome], sentence(result.reason)
     if kind is RunKind.PROBE and result.winding_verdict is WindingVerdict.WINDING and probe_went_through(result):
@@ -67,7 +84,7 @@ def ended_sentences(kind: RunKind, result: RunResult) -> tuple[str, str]:
         off = texts.OFF_NOT_READ_BACK
     elif result.outcome in CUT_SHORT:
         off = texts.OFF_READ_BACK
-    return say, " ".join(part for part in (off, why, do) if part)
+    return say, " ".join(part for part in (off, why, how, do) if part)
 
 
 def probe_went_through(result: RunResult) -> bool:
@@ -131,4 +148,6 @@ def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:
         return resistance_text(result) if figures else texts.LEADS_WORD
     if kind is RunKind.RECOVERY:
         return texts.FREE_TRIED.format(outcome=outcome, kicks=kicks_text(result.kicks))
+    if kind is RunKind.PROOF and figures and probe_went_through(result) and result.max_volts is not None:
+        return texts.PROOF_TRIED.format(outcome=outcome, volts=show(result.max_volts, "V"))
     return outcome

@@ -225,14 +225,20 @@ class Session(QObject):
             return
         if job is None:
             self.window.intake.unlock.offer(None, None)
+            self.window.prove.show_volts(0.0, None)
             bars.blank()
             return
         with self._minding_the_ledger():
             settings, owner = self.bench.owner()
             may = settings.allow_unlocks and not self.bench.closed
             self.window.intake.unlock.offer(settings.unlocked if may else None, owner.unlock)
-            if not bars.of_run and not self.window.intake.setting_problem():
-                bars.show_before(intersect(self.window.intake.setting().layers(owner)))
+            if self.window.intake.setting_problem():
+                return
+            setting = self.window.intake.setting()
+            held = intersect(setting.layers(owner) | self.supplying.range_of(setting))
+            self.window.prove.show_volts(job.motor.rated_volts, held.volts)
+            if not bars.of_run:
+                bars.show_before(held)
 
     def _show_leads(self, on_bench: bool) -> None:
         setting = self.window.intake.setting()

@@ -12,11 +12,13 @@ from PySide6.QtWidgets import QApplication
 from benchlog.bench.looking_around import LastLook
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.supplies import KeptSupply, kept_supply, last_check
+from benchlog.recovery.ceilings import Layer, Limits
 from ui import retelling, texts
 from ui.asking_supplies import Question, Supplies, Told, told_of
 from ui.history.errands import Errands
 from ui.main_window import MainWindow
 from ui.moments import clock_text, day_text
+from ui.run_request import BenchSetting
 from ui.running import Running, minding_the_ledger
 
 
@@ -173,6 +175,12 @@ class Supplying(QObject):
         else:
             row.show_report(told, unfold=unfold)
             row.say(self._known(kept))
+
+    def range_of(self, setting: BenchSetting) -> dict[Layer, Limits]:
+        """What the output at the address can give, as far as that was ever told: a run asks it anew."""
+        kept = kept_supply(self.ledger, setting.resource) if setting.resource else None
+        told = told_of(kept.content) if kept is not None and kept.output == setting.output else None
+        return {} if told is None else {Layer.SUPPLY: Limits(volts=told.volts_max, amps=told.amps_max)}
 
     def _known(self, kept: KeptSupply) -> str:
         check = last_check(self.ledger, kept.resource, kept.identity)

@@ -136,9 +136,9 @@ NO_EMERGENCY_STOP = (
 )
 OFF_SHORT = "off"
 OFF_IDLE = "Nothing was switched on from here."
-OFF_RUNNING = "Output may be on."
-OFF_RUNNING_ON = "Output on."
-OFF_RUNNING_OFF = "Output off; the run goes on."
+OFF_RUNNING = "Output not read back yet: first the supply is looked for."
+OFF_RUNNING_ON = "OUTPUT ON since {at}, by read-back."
+OFF_RUNNING_OFF = "Off, confirmed by read-back at {at}; the run goes on."
 OFF_COMMANDED = "Off commanded at {at}; waiting for the supply to confirm."
 OFF_CONFIRMED = "Off, confirmed by read-back at {at}."
 OFF_NOT_CONFIRMED = "NOT CONFIRMED: switch the supply off by hand"
@@ -164,10 +164,6 @@ KEY_TWICE = "{key} already means: {role}. A key has one meaning."
 KEY_NOTHING_HERE = "The taught key has nothing to do here now."
 
 # foot
-FOOT_OUTPUT_ON = "OUTPUT ON since {at}"
-FOOT_OUTPUT_COMMANDED = "off commanded"
-FOOT_OUTPUT_OFF = "output off"
-FOOT_OUTPUT_UNKNOWN = "OUTPUT NOT CONFIRMED OFF"
 FOOT_SUPPLY = "supply: {resource}"
 FOOT_NO_SUPPLY = "supply: none chosen"
 FOOT_RATE = "{rate:.0f} readings/s, last {age}"
@@ -350,14 +346,17 @@ RUN_BEFORE: dict[RunKind, tuple[str, str]] = {
     ),
     RunKind.RECOVERY: (
         "Ready to free it.",
-        "First a gentle start, then kicks rung by rung, with hand work between. Ceilings hold throughout.",
+        "Both ways begin by measuring the winding with small currents. Start: then a gentle start, and kicks rung by "
+        "rung with hand work between. Hand on the shaft: then current only while you hold a key.",
     ),
     RunKind.PROOF: (
         "Ready to prove that it starts again.",
-        "Each start is from rest at the rated volts. One start is luck; several are a repair.",
+        "First it measures the winding with small currents; then each start is from rest. One start is luck; several "
+        "are a repair.",
     ),
 }
-RUN_STARTING = ("Looking for the supply.", "The output stays off until the supply has said what it is.")
+RUN_STARTING = ("Looking for the supply.", "Nothing is switched on before its output was read back as off.")
+RUN_START_HINT = "Every run begins by measuring the winding with small currents."
 RUN_START_BUTTON: dict[RunKind, str] = {
     RunKind.PROBE: "Probe",
     RunKind.RECOVERY: "Start",
@@ -371,6 +370,16 @@ RUN_AGAIN_BUTTON: dict[RunKind, str] = {
 RUN_KIND_NAMES: dict[RunKind, str] = {kind: kind.value for kind in RunKind}
 GO_ON = "On to {stage}"
 STARTS_LABEL = "Starts from rest:"
+PROOF_AT_RATED = "Each start at the rated {rated}."
+PROOF_BELOW_RATED = (
+    "Each start at {volts}, not the rated {rated}: the looks whether it turns need room up to the volts ceiling of "
+    "{ceiling}, set by the {layer}."
+)
+PROVEN_AT_RATED = "Started at the rated {rated}."
+PROVEN_BELOW_RATED = (
+    "Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room."
+)
+PROOF_TRIED = "{outcome}, at up to {volts}"
 STARTS_ACCESSIBLE = "{count} starts from rest"
 HAND_LABEL = "Done by hand:"
 HAND_STEPS = ("turned", "tapped", "soaked", "warmed", "oiled")
@@ -468,8 +477,8 @@ OUTCOME_SAY: dict[Outcome, str] = {
     Outcome.SUPPLY_LOST: "The supply was lost.",
     Outcome.REFUSED: "Refused: nothing was switched on.",
 }
-OFF_READ_BACK = "The output is off, read back."
-OFF_NOT_READ_BACK = "The output is NOT CONFIRMED off: switch the supply off by hand."
+OFF_READ_BACK = "Off, confirmed by read-back."
+OFF_NOT_READ_BACK = "NOT CONFIRMED: switch the supply off by hand."
 OUTCOME_DO: dict[Outcome, str] = {
     Outcome.FREED: "Next, prove that it starts again from rest.",
     Outcome.RUNS: "Next, prove that it starts again from rest.",
@@ -650,6 +659,7 @@ FILTER_SINCE, FILTER_UNTIL = (
     "Taken in on this day or earlier, as 2026-11-25",
 )
 SINCE_HINT, UNTIL_HINT = "from day", "to day"
+MONTHS = {"this": "this month", "last": "last month"}
 NOT_A_DAY = "“{said}” is no day, so the list is not narrowed to days: write 2026-11-25 or 25.11.2026."
 ANY_KIND, ANY_CAUSE, ANY_OUTCOME = "any kind", "any cause", "any outcome"
 ANY_STATE, ANY_WHO = "any state", "anybody"
@@ -664,6 +674,9 @@ STATE_WORDS = {
 ORDERS = {"newest": "newest first", "oldest": "oldest first", "changed": "last changed first"}
 JOB_COLUMNS = ("Job", "Taken in", "What", "Model · serial", "Complaint", "How it ended", "Stands")
 JOBS_COUNT_OVER = "{count} jobs or more"
+COUNT_MEASURING = "{jobs}, {count} of them measuring"
+MEASURING = "measuring"
+MEASURING_ABOUT = "A measuring job, no repair: its starts are under “Curves”, and no rate of the history counts it."
 ALL_JOBS = "All jobs"
 ONLY_ONE = "Only the job that was asked for."
 ONLY_BEHIND = "The jobs behind: {words}"
@@ -732,10 +745,10 @@ FIGURE_COLUMNS = ("Group", "Jobs", "Came free", "Kicks", "Minutes", "Back by 30 
 CHARGED, CHARGED_IN = "Charged", "Charged, {currency}"
 RUNG_COLUMNS = ("What", "Rung", "Of those that came free")
 FIGURES_ABOUT = (
-    "Of {count} jobs found. Middle (middle half); 95 % limits. An underlined number opens its jobs: click or Enter."
+    "Of {count} repairs found. Middle (middle half); 95 % limits. An underlined number opens its jobs: click or Enter."
 )
-FIGURES_ABOUT_ONE = "Of 1 job found. 95 % limits. An underlined number opens its job: click or Enter."
-FIGURES_EMPTY = "No job fits what is chosen above, so there is nothing to count."
+FIGURES_ABOUT_ONE = "Of 1 repair found. 95 % limits. An underlined number opens its job: click or Enter."
+FIGURES_EMPTY = "No repair fits what is chosen above, so there is nothing to count."
 FIGURES_LATER = "Not counted while an output may be on. Come back to this page when it is off."
 BEHIND = "{label}, {what}: {text}"
 OPENS_ONE, OPENS_MANY, OPENS_NONE = "Opens 1 job.", "Opens {count} jobs.", "No job behind it."

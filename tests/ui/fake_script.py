@@ -13,6 +13,7 @@ import msgspec
 from benchlog.bench.frames import Question, Request
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.records import Event, EventKind, RunKind
+from benchlog.recovery.ceilings import Layer, Limits, intersect
 from benchlog.recovery.steps import Hand, Kicks, Swap, volts_of
 
 OHM, RUN_AMPS, STEP_S = 8.2, 0.24, 0.02
@@ -135,21 +136,23 @@ def recovery(request: Request, scenario: str) -> Script:
 
 def proof(request: Request, scenario: str) -> Script:
     pen = Pen()
-    yield from _opening(pen)
+    held = intersect(request.layers | {Layer.SUPPLY: Limits(volts=30.0, amps=5.0)}).volts
+    volts = min(request.rated_volts, held.value / 1.4)
+    yield from _opening(pen, ceiling_volts=held.value, ceiling_volts_from=held.layer.value)
     for start in range(1, request.starts + 1):
         yield pen.event(
             EventKind.STEP,
             f"Start {start} of {request.starts}, from rest.",
             name=f"start {start}",
-            volts=request.rated_volts,
-            why="At the rated volts, after standing still.",
+            volts=volts,
+            why="After standing still.",
         )
-        yield from pen.start_up(1.2, request.rated_volts)
+        yield from pen.start_up(1.2, volts)
         yield pen.event(EventKind.TURNING, "It turns.", why="The current fell in one step and stayed.")
-        yield from pen.hold(0.6, request.rated_volts, RUN_AMPS, "turning")
+        yield from pen.hold(0.6, volts, RUN_AMPS, "turning")
         yield from pen.hold(1.0, 0.0, 0.0, "resting")
-    yield pen.event(EventKind.STEP, "A start to be measured.", name="measured start", volts=request.rated_volts)
-    yield from pen.start_up(3.0, request.rated_volts)
+    yield pen.event(EventKind.STEP, "A start to be measured.", name="measured start", volts=volts)
+    yield from pen.start_up(3.0, volts)
     yield pen.event(EventKind.LOOK, "Measured start: a turning rotor's voltage.")
     yield from pen.hold(0.5, 0.0, 0.0, "resting")
     yield from pen.hold(0.2, 0.0, 0.0, "resting", on=False)
@@ -157,8 +160,8 @@ def proof(request: Request, scenario: str) -> Script:
         Outcome.RUNS,
         f"{request.starts} of {request.starts} starts from rest",
         kicks=0,
-        max_volts=request.rated_volts,
-        max_amps=request.rated_volts / OHM,
+        max_volts=volts,
+        max_amps=volts / OHM,
     )
 
 
@@ -220,8 +223,8 @@ _VERDICTS = {
 }
 
 
-def _opening(pen: Pen) -> Iterator[Item]:
-    yield pen.event(EventKind.SUPPLY, "A supply of 30 V and 5 A.")
+def _opening(pen: Pen, **values: float | str) -> Iterator[Item]:
+    yield pen.event(EventKind.SUPPLY, "A supply of 30 V and 5 A.", **values)
     yield from pen.hold(0.3, 0.0, 0.0, "resting", on=False)
     yield pen.event(EventKind.OUTPUT, "Output on at 0 V.", why="Limits and latches were read back first.")
 

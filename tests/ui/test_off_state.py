@@ -3,7 +3,10 @@
 import itertools
 
 import pytest
+from PySide6.QtWidgets import QLabel
 
+from tests.ui.conftest import Desk
+from ui import texts
 from ui.off_state import OffEvent, OffState, after
 
 
@@ -35,3 +38,33 @@ def test_a_second_press_changes_nothing() -> None:
 
 def test_no_answer_for_too_long_is_not_confirmed() -> None:
     assert after(OffState.COMMANDED, OffEvent.OVERDUE) is OffState.NOT_CONFIRMED
+
+
+def test_the_foot_and_the_panel_say_the_same_of_the_output_all_the_way(desk: Desk) -> None:
+    foot = desk.window.foot.findChild(QLabel, "foot_output")
+    assert isinstance(foot, QLabel)
+    seen = []
+
+    def look() -> None:
+        assert foot.text() == desk.window.panel.off.words.text()
+        seen.append(foot.text())
+
+    look()
+    desk.session.off.changed.connect(lambda *_: look())
+    desk.begin_probe()
+    desk.until_over()
+    assert seen[:2] == [texts.OFF_IDLE, texts.OFF_RUNNING]
+    assert [words.split()[0] for words in seen[2:]] == ["OUTPUT", "Off,", "Off,"]
+    assert seen[-1].startswith("Off, confirmed by read-back at ")
+
+
+def test_before_the_first_read_back_nothing_is_said_to_be_on_or_off(desk: Desk) -> None:
+    link = desk.begin_probe()
+    link.per_poll_s = 0.0
+    told = (
+        desk.window.probe.say_label.text(),
+        desk.window.probe.why_label.said,
+        desk.window.panel.off.words.text(),
+    )
+    assert told == (*texts.RUN_STARTING, texts.OFF_RUNNING)
+    assert "not read back yet" in texts.OFF_RUNNING

@@ -1,12 +1,22 @@
 """The prove page's lines about the measured start: figures, when it turned, how it stands to others, what to mind."""
 
 from dataclasses import replace
+from types import SimpleNamespace
+from typing import cast
 
+import pytest
 from pytestqt.qtbot import QtBot
 
+from benchlog.ledger.supplies import FOUND, keep_supply
 from benchlog.motor.compare import Measured, compare
 from benchlog.motor.fit import Fitted
+from benchlog.quantities import show
+from benchlog.recovery.ceilings import Bound, Layer, Limits, intersect
+from benchlog.recovery.looking import hold_volts
+from benchlog.recovery.moves import Situation
+from benchlog.settings import Settings
 from tests.motor.test_compare import measured
+from tests.ui.conftest import RESOURCE, Desk
 from ui import sayings, theme
 from ui.stages.prove import ProveStage
 
@@ -45,3 +55,58 @@ def test_without_others_there_is_nothing_to_mind_and_without_a_start_nothing_is_
     page.show_measured(None, "", None)
     assert [line.text() for line in page.told] == [""] * 4
     assert not any(line.isVisibleTo(page) for line in page.told)
+
+
+@pytest.mark.parametrize(("ceiling", "said"), [(12.0, "8.57 V"), (14.0, "10.0 V"), (16.8, "12.0 V"), (24.0, "12.0 V")])
+def test_the_volts_that_are_said_are_those_that_the_plan_holds_at(ceiling: float, said: str) -> None:
+    situation = SimpleNamespace(rated_volts=12.0, ceilings=intersect({Layer.JOB: Limits(volts=ceiling)}))
+    held = show(hold_volts(cast(Situation, situation), 12.0), "V")
+    told = sayings.starts_text(12.0, Bound(value=ceiling, layer=Layer.JOB))
+    assert held in told
+    assert said in told
+    assert ("set by the job" in told) is (ceiling < 16.8)
+
+
+def until_free(desk: Desk) -> None:
+    """Taken in, probed and kicked free, with the page open on which that is to be proven."""
+    desk.begin_probe()
+    desk.until_over()
+    desk.click("probe_go_on")
+    desk.click("recovery_start")
+    desk.until_over()
+    desk.click("recovery_go_on")
+
+
+def test_before_the_press_the_page_says_which_ceiling_leaves_how_many_volts(desk: Desk) -> None:
+    desk.owner = Settings(ceilings=Limits(volts=10.0))
+    until_free(desk)
+    line = desk.window.prove.volts
+    assert line.isVisible()
+    assert desk.window.prove.start_button.isVisible()
+    assert "7.14 V, not the rated 12 V" in line.text()
+    assert "10 V, set by the owner of this workshop" in line.text()
+    assert "first it measures the winding" in desk.window.prove.why_label.said.lower()
+
+
+def test_after_a_proof_its_sentence_and_the_record_say_the_volts(desk: Desk) -> None:
+    until_free(desk)
+    desk.click("proof_start")
+    desk.until_over()
+    assert "Started at 8.57 V, not the rated 12 V" in desk.window.prove.why_label.said
+    run = desk.session.bench.runs[-1]
+    assert sayings.run_words(run.kind, run.result) == "runs, at up to 8.57 V"
+
+
+def test_a_supply_that_was_asked_counts_before_the_run(desk: Desk) -> None:
+    keep_supply(
+        desk.ledger,
+        resource=RESOURCE,
+        identity="bench supply",
+        output=1,
+        kind=FOUND,
+        dialect="",
+        content={"resource": RESOURCE, "usable": True, "volts_max": 7.0, "amps_max": 3.0},
+    )
+    desk.take_in()
+    assert "5.00 V, not the rated 12 V" in desk.window.prove.volts.text()
+    assert "supply" in desk.window.prove.volts.text()

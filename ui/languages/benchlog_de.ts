@@ -549,19 +549,19 @@
         <translation>Von hier aus wurde nichts eingeschaltet.</translation>
     </message>
     <message>
-        <source>Output may be on.</source>
+        <source>Output not read back yet: first the supply is looked for.</source>
         <comment>OFF_RUNNING</comment>
-        <translation>Der Ausgang kann an sein.</translation>
+        <translation>Ausgang noch nicht rückgelesen: Zuerst wird das Netzgerät gesucht.</translation>
     </message>
     <message>
-        <source>Output on.</source>
+        <source>OUTPUT ON since {at}, by read-back.</source>
         <comment>OFF_RUNNING_ON</comment>
-        <translation>Ausgang an.</translation>
+        <translation>AUSGANG AN seit {at}, rückgelesen.</translation>
     </message>
     <message>
-        <source>Output off; the run goes on.</source>
+        <source>Off, confirmed by read-back at {at}; the run goes on.</source>
         <comment>OFF_RUNNING_OFF</comment>
-        <translation>Ausgang aus; der Lauf geht weiter.</translation>
+        <translation>Aus, um {at} durch Rücklesen bestätigt; der Lauf geht weiter.</translation>
     </message>
     <message>
         <source>Off commanded at {at}; waiting for the supply to confirm.</source>
@@ -642,26 +642,6 @@
         <source>The taught key has nothing to do here now.</source>
         <comment>KEY_NOTHING_HERE</comment>
         <translation>Die angelernte Taste hat hier jetzt nichts zu tun.</translation>
-    </message>
-    <message>
-        <source>OUTPUT ON since {at}</source>
-        <comment>FOOT_OUTPUT_ON</comment>
-        <translation>AUSGANG AN seit {at}</translation>
-    </message>
-    <message>
-        <source>off commanded</source>
-        <comment>FOOT_OUTPUT_COMMANDED</comment>
-        <translation>Aus befohlen</translation>
-    </message>
-    <message>
-        <source>output off</source>
-        <comment>FOOT_OUTPUT_OFF</comment>
-        <translation>Ausgang aus</translation>
-    </message>
-    <message>
-        <source>OUTPUT NOT CONFIRMED OFF</source>
-        <comment>FOOT_OUTPUT_UNKNOWN</comment>
-        <translation>AUSGANG NICHT ALS AUS BESTÄTIGT</translation>
     </message>
     <message>
         <source>supply: {resource}</source>
@@ -1554,9 +1534,9 @@
         <translation>Bereit, es zu lösen.</translation>
     </message>
     <message>
-        <source>First a gentle start, then kicks rung by rung, with hand work between. Ceilings hold throughout.</source>
+        <source>Both ways begin by measuring the winding with small currents. Start: then a gentle start, and kicks rung by rung with hand work between. Hand on the shaft: then current only while you hold a key.</source>
         <comment>RUN_BEFORE</comment>
-        <translation>Zuerst ein sanfter Anlauf, dann Anstöße Stufe für Stufe, dazwischen Handarbeit. Die Grenzwerte gelten durchgehend.</translation>
+        <translation>Beide Wege messen zuerst die Wicklung mit kleinen Strömen. Beginnen: danach ein sanfter Anlauf und Anstöße Stufe für Stufe, dazwischen Handarbeit. Hand an der Welle: danach Strom nur, solange eine Taste gehalten wird.</translation>
     </message>
     <message>
         <source>Ready to prove that it starts again.</source>
@@ -1564,9 +1544,9 @@
         <translation>Bereit nachzuweisen, dass es wieder anläuft.</translation>
     </message>
     <message>
-        <source>Each start is from rest at the rated volts. One start is luck; several are a repair.</source>
+        <source>First it measures the winding with small currents; then each start is from rest. One start is luck; several are a repair.</source>
         <comment>RUN_BEFORE</comment>
-        <translation>Jeder Anlauf ist aus dem Stillstand mit den Nennvolt. Ein Anlauf ist Glück; mehrere sind eine Reparatur.</translation>
+        <translation>Zuerst wird die Wicklung mit kleinen Strömen gemessen; dann ist jeder Anlauf aus dem Stillstand. Ein Anlauf ist Glück; mehrere sind eine Reparatur.</translation>
     </message>
     <message>
         <source>Looking for the supply.</source>
@@ -1574,9 +1554,14 @@
         <translation>Das Netzgerät wird gesucht.</translation>
     </message>
     <message>
-        <source>The output stays off until the supply has said what it is.</source>
+        <source>Nothing is switched on before its output was read back as off.</source>
         <comment>RUN_STARTING</comment>
-        <translation>Der Ausgang bleibt aus, bis das Netzgerät gesagt hat, was es ist.</translation>
+        <translation>Nichts wird eingeschaltet, bevor sein Ausgang als aus rückgelesen ist.</translation>
+    </message>
+    <message>
+        <source>Every run begins by measuring the winding with small currents.</source>
+        <comment>RUN_START_HINT</comment>
+        <translation>Jeder Lauf misst zuerst die Wicklung mit kleinen Strömen.</translation>
     </message>
     <message>
         <source>Probe</source>
@@ -1657,6 +1642,31 @@
         <source>Starts from rest:</source>
         <comment>STARTS_LABEL</comment>
         <translation>Anläufe aus dem Stillstand:</translation>
+    </message>
+    <message>
+        <source>Each start at the rated {rated}.</source>
+        <comment>PROOF_AT_RATED</comment>
+        <translation>Jeder Anlauf mit den Nennvolt, {rated}.</translation>
+    </message>
+    <message>
+        <source>Each start at {volts}, not the rated {rated}: the looks whether it turns need room up to the volts ceiling of {ceiling}, set by the {layer}.</source>
+        <comment>PROOF_BELOW_RATED</comment>
+        <translation>Jeder Anlauf mit {volts}, nicht mit den {rated} Nennspannung: Der Blick, ob er dreht, braucht Raum bis zum Grenzwert von {ceiling}, gesetzt durch: {layer}.</translation>
+    </message>
+    <message>
+        <source>Started at the rated {rated}.</source>
+        <comment>PROVEN_AT_RATED</comment>
+        <translation>Angelaufen mit den Nennvolt, {rated}.</translation>
+    </message>
+    <message>
+        <source>Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room.</source>
+        <comment>PROVEN_BELOW_RATED</comment>
+        <translation>Angelaufen mit {volts}, nicht mit den {rated} Nennspannung: Der Grenzwert von {ceiling}, gesetzt durch: {layer}, ließ nicht mehr Raum.</translation>
+    </message>
+    <message>
+        <source>{outcome}, at up to {volts}</source>
+        <comment>PROOF_TRIED</comment>
+        <translation>{outcome}, mit bis zu {volts}</translation>
     </message>
     <message>
         <source>{count} starts from rest</source>
@@ -2054,14 +2064,14 @@
         <translation>Abgelehnt: Es wurde nichts eingeschaltet.</translation>
     </message>
     <message>
-        <source>The output is off, read back.</source>
+        <source>Off, confirmed by read-back.</source>
         <comment>OFF_READ_BACK</comment>
-        <translation>Der Ausgang ist aus, zurückgelesen.</translation>
+        <translation>Aus, durch Rücklesen bestätigt.</translation>
     </message>
     <message>
-        <source>The output is NOT CONFIRMED off: switch the supply off by hand.</source>
+        <source>NOT CONFIRMED: switch the supply off by hand.</source>
         <comment>OFF_NOT_READ_BACK</comment>
-        <translation>Der Ausgang ist NICHT ALS AUS BESTÄTIGT: Schalten Sie das Netzgerät von Hand aus.</translation>
+        <translation>NICHT BESTÄTIGT: Schalten Sie das Netzgerät von Hand aus.</translation>
     </message>
     <message>
         <source>Next, prove that it starts again from rest.</source>
@@ -3254,6 +3264,16 @@
         <translation>bis Tag</translation>
     </message>
     <message>
+        <source>this month</source>
+        <comment>MONTHS</comment>
+        <translation>dieser Monat</translation>
+    </message>
+    <message>
+        <source>last month</source>
+        <comment>MONTHS</comment>
+        <translation>letzter Monat</translation>
+    </message>
+    <message>
         <source>“{said}” is no day, so the list is not narrowed to days: write 2026-11-25 or 25.11.2026.</source>
         <comment>NOT_A_DAY</comment>
         <translation>„{said}“ ist kein Tag, die Liste ist also nicht nach Tagen eingegrenzt: 2026-11-25 oder 25.11.2026 schreiben.</translation>
@@ -3367,6 +3387,21 @@
         <source>{count} jobs or more</source>
         <comment>JOBS_COUNT_OVER</comment>
         <translation>{count} Aufträge oder mehr</translation>
+    </message>
+    <message>
+        <source>{jobs}, {count} of them measuring</source>
+        <comment>COUNT_MEASURING</comment>
+        <translation>{jobs}, davon {count} zum Messen</translation>
+    </message>
+    <message>
+        <source>measuring</source>
+        <comment>MEASURING</comment>
+        <translation>Messen</translation>
+    </message>
+    <message>
+        <source>A measuring job, no repair: its starts are under “Curves”, and no rate of the history counts it.</source>
+        <comment>MEASURING_ABOUT</comment>
+        <translation>Ein Messauftrag, keine Reparatur: Seine Anläufe stehen unter „Kurven“, und keine Quote im Verlauf zählt ihn mit.</translation>
     </message>
     <message>
         <source>All jobs</source>
@@ -3709,19 +3744,19 @@
         <translation>Von denen, die frei kamen</translation>
     </message>
     <message>
-        <source>Of {count} jobs found. Middle (middle half); 95 % limits. An underlined number opens its jobs: click or Enter.</source>
+        <source>Of {count} repairs found. Middle (middle half); 95 % limits. An underlined number opens its jobs: click or Enter.</source>
         <comment>FIGURES_ABOUT</comment>
-        <translation>Von {count} gefundenen Aufträgen. Mitte (mittlere Hälfte); Grenzen mit 95 %. Eine unterstrichene Zahl öffnet ihre Aufträge: Klick oder Enter.</translation>
+        <translation>Von {count} gefundenen Reparaturen. Mitte (mittlere Hälfte); Grenzen mit 95 %. Eine unterstrichene Zahl öffnet ihre Aufträge: Klick oder Enter.</translation>
     </message>
     <message>
-        <source>Of 1 job found. 95 % limits. An underlined number opens its job: click or Enter.</source>
+        <source>Of 1 repair found. 95 % limits. An underlined number opens its job: click or Enter.</source>
         <comment>FIGURES_ABOUT_ONE</comment>
-        <translation>Von 1 gefundenen Auftrag. Grenzen mit 95 %. Eine unterstrichene Zahl öffnet ihren Auftrag: Klick oder Enter.</translation>
+        <translation>Von 1 gefundenen Reparatur. Grenzen mit 95 %. Eine unterstrichene Zahl öffnet ihren Auftrag: Klick oder Enter.</translation>
     </message>
     <message>
-        <source>No job fits what is chosen above, so there is nothing to count.</source>
+        <source>No repair fits what is chosen above, so there is nothing to count.</source>
         <comment>FIGURES_EMPTY</comment>
-        <translation>Kein Auftrag passt zu dem, was oben gewählt ist; es gibt nichts zu zählen.</translation>
+        <translation>Zu dem, was oben gewählt ist, passt keine Reparatur; es gibt also nichts zu zählen.</translation>
     </message>
     <message>
         <source>Not counted while an output may be on. Come back to this page when it is off.</source>
@@ -5342,9 +5377,9 @@
         <translation>Das Netzgerät wird gesucht.</translation>
     </message>
     <message>
-        <source>The output stays off until the supply has said what it is. Hands off.</source>
+        <source>Nothing is switched on before its output was read back as off. Hands off.</source>
         <comment>BEGINNING</comment>
-        <translation>Der Ausgang bleibt aus, bis das Netzgerät gesagt hat, was es ist. Hände weg.</translation>
+        <translation>Nichts wird eingeschaltet, bevor sein Ausgang als aus rückgelesen ist. Hände weg.</translation>
     </message>
     <message>
         <source>{count} captured.</source>
@@ -6336,10 +6371,11 @@ seldom win: kick, soak, warm, kick, by hand, kick is what works.
 
 ## How it goes
 
-1. A gentle start at half the rated volts. What turns here was not stuck.
-2. Kicks at 60, 80 and 100 % of the rated volts, 0.2 s each, with rests that keep the winding cool. More than the
+1. The winding is measured with small currents, in every run again, also with the hand on the shaft.
+2. A gentle start at half the rated volts. What turns here was not stuck.
+3. Kicks at 60, 80 and 100 % of the rated volts, 0.2 s each, with rests that keep the winding cool. More than the
    rated volts only where this job was given more.
-3. After every kick a look: the current is dropped to almost nothing. Only a turning rotor makes a voltage of its own
+4. After every kick a look: the current is dropped to almost nothing. Only a turning rotor makes a voltage of its own
    then; a hot winding, a bad contact or an opened protector does not.
 
 **Freed** means: seen to turn twice, held, and started again from rest. Where volts and amps can’t tell, it says
@@ -6374,9 +6410,10 @@ the whole again.
 
 ## Wie es geht
 
-1. Ein sanfter Anlauf mit den halben Nennvolt. Was hier dreht, saß nicht fest.
-2. Anstöße mit 60, 80 und 100 % der Nennvolt, je 0,2 s, mit Pausen, die die Wicklung kühl halten. Mehr als die Nennvolt nur, wo dieser Auftrag mehr bekommen hat.
-3. Nach jedem Anstoß ein Blick: Der Strom wird auf fast nichts gesenkt. Nur ein drehender Läufer macht dann eine eigene Spannung; eine heiße Wicklung, ein schlechter Kontakt oder ein ausgelöster Schutz nicht.
+1. Die Wicklung wird mit kleinen Strömen gemessen, in jedem Lauf aufs Neue, auch mit der Hand an der Welle.
+2. Ein sanfter Anlauf mit den halben Nennvolt. Was hier dreht, saß nicht fest.
+3. Anstöße mit 60, 80 und 100 % der Nennvolt, je 0,2 s, mit Pausen, die die Wicklung kühl halten. Mehr als die Nennvolt nur, wo dieser Auftrag mehr bekommen hat.
+4. Nach jedem Anstoß ein Blick: Der Strom wird auf fast nichts gesenkt. Nur ein drehender Läufer macht dann eine eigene Spannung; eine heiße Wicklung, ein schlechter Kontakt oder ein ausgelöster Schutz nicht.
 
 **Gelöst** heißt: zweimal drehend gesehen, gehalten und aus dem Stillstand wieder angelaufen. Wo Volt und Ampere es nicht sagen können, steht **unentschieden** da, und warum.
 
@@ -6401,8 +6438,10 @@ Volt über Ampere auf einer Zeitachse, beides, wie das Netzgerät es zurückgele
     </message>
     <message>
         <source>
-One start is luck; several are a repair. Here the motor starts from rest again and again at its rated volts, and then
-once more, held until its current is steady.
+One start is luck; several are a repair. First the winding is measured with small currents. Then the motor starts from
+rest again and again, and once more, held until its current is steady. Each start is at the rated volts, or at fewer: the
+looks whether it turns need room above them, so a start is at no more than the lowest volts ceiling divided by 1.4. The
+page says the volts, and which ceiling it is, before the press.
 
 - Choose how often: 3, 5 or 10 starts. Then **Start the proof**.
 - The last start gives the steady current and the run-up, each with an interval, or says why they can’t be told.
@@ -6418,7 +6457,7 @@ hours is in the curves room.
 - A pump that needs its liquid may run dry for seconds only.
 </source>
         <comment>PROVE</comment>
-        <translation>Ein Anlauf ist Glück; mehrere sind eine Reparatur. Hier läuft der Motor mit seinen Nennvolt wieder und wieder aus dem Stillstand an, und dann noch einmal, gehalten, bis sein Strom stetig ist.
+        <translation>Ein Anlauf ist Glück; mehrere sind eine Reparatur. Zuerst wird die Wicklung mit kleinen Strömen gemessen. Dann läuft der Motor wieder und wieder aus dem Stillstand an, und noch einmal, gehalten, bis sein Strom stetig ist. Jeder Anlauf ist mit den Nennvolt oder mit weniger: Der Blick, ob er dreht, braucht Raum darüber, und so ist ein Anlauf mit höchstens dem niedrigsten Volt-Grenzwert geteilt durch 1,4. Die Seite sagt die Volt, und welcher Grenzwert es ist, vor dem Druck auf den Knopf.
 
 - Wählen Sie, wie oft: 3, 5 oder 10 Anläufe. Dann **Nachweis beginnen**.
 - Der letzte Anlauf gibt den stetigen Strom und den Hochlauf, je mit einem Bereich, oder sagt, warum sie nicht zu nennen sind.

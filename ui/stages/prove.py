@@ -4,7 +4,9 @@ from PySide6.QtWidgets import QButtonGroup
 
 from benchlog.bench.frames import Request
 from benchlog.motor.compare import Comparison, Measured
-from benchlog.records import RunKind
+from benchlog.outcome import RunResult
+from benchlog.records import Event, EventKind, RunKind
+from benchlog.recovery.ceilings import Bound, Layer
 from ui import retelling, sayings, texts, theme
 from ui.pieces import Elided, button, grey, label
 from ui.stages.run_view import RunView
@@ -20,6 +22,11 @@ class ProveStage(RunView):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__(RunKind.PROOF, tokens)
         self.group = QButtonGroup(self)
+        self._rated_volts = 0.0
+        self._ceiling: Bound | None = None
+        self.volts = label("", px=theme.SECOND_PX, wrap=True)
+        self.volts.setObjectName("proof_volts")
+        self._column.insertWidget(self._column.indexOf(self.work) + 1, self.volts)
         self.measured, self.moves, self.against, self.cautions = (
             Elided("", tone, px=theme.SECOND_PX) for tone in ("", "", "", "second")
         )
@@ -40,6 +47,26 @@ class ProveStage(RunView):
             self.group.addButton(choice, count)
             self.press_row.add(choice, at=place)
 
+    def show_volts(self, rated_volts: float, ceiling: Bound | None) -> None:
+        """The volts ceiling under which a proof is or would be; None where no job is there."""
+        if (rated_volts, ceiling) == (self._rated_volts, self._ceiling):
+            return
+        self._rated_volts, self._ceiling = rated_volts, ceiling
+        self.volts.setText("" if ceiling is None else sayings.starts_text(rated_volts, ceiling))
+        self.volts.setVisible(ceiling is not None)
+
+    def show_event(self, event: Event) -> None:
+        super().show_event(event)
+        volts, layer = event.values.get("ceiling_volts"), event.values.get("ceiling_volts_from")
+        if event.kind is EventKind.SUPPLY and isinstance(volts, int | float) and layer in tuple(Layer):
+            self.show_volts(self._rated_volts, Bound(value=volts, layer=Layer(str(layer))))
+
+    def how(self, result: RunResult) -> str:
+        """Where starts were made: at which volts."""
+        if self._ceiling is None or not sayings.probe_went_through(result):
+            return ""
+        return sayings.starts_text(self._rated_volts, self._ceiling, over=True)
+
     def show_measured(self, measured: Measured | None, others: str, comparison: Comparison | None) -> None:
         """The figures of the last proof's measured start, and how they stand to others."""
         words = ("", "", "", "")
@@ -56,10 +83,12 @@ class ProveStage(RunView):
 
     def begin(self, request: Request) -> None:
         super().begin(request)
+        self._rated_volts = request.rated_volts
         self.show_measured(None, "", None)
 
     def blank(self) -> None:
         super().blank()
+        self.show_volts(0.0, None)
         self.show_measured(None, "", None)
 
     def lock(self, locked: bool) -> None:

@@ -83,6 +83,7 @@ class RunView(QWidget):
     def _make_actions(self) -> None:
         self.press_row.add_stretch()
         self.start_button = button(texts.RUN_START_BUTTON[self.kind], f"{self.kind.value}_start", "main")
+        self.start_button.setToolTip(texts.RUN_START_HINT)
         self.start_button.clicked.connect(self.begun)
         self.on_button = button("", f"{self.kind.value}_go_on", "main")
         self.on_button.clicked.connect(self.went_on)
@@ -164,7 +165,11 @@ class RunView(QWidget):
         self.plot.finish()
         if self.rungs is not None:
             self.rungs.reach(None)
-        self.say(*sayings.ended_sentences(self.shown, result))
+        self.say(*sayings.ended_sentences(self.shown, result, self.how(result)))
+
+    def how(self, result: RunResult) -> str:
+        """What else is to be known of the run that ended, as a sentence; "" for nothing."""
+        return ""
 
     # a run that was filed
 
