@@ -10,6 +10,7 @@ from benchlog.cli.options import Problem, default_ledger, fail, json_option, led
 from benchlog.history.past import Comebacks, Group, Key, PastJob, summarise
 from benchlog.history.prior import RungFreed, hopeless, rungs, waiting
 from benchlog.history.rates import NOTHING, Spread
+from benchlog.ledger.wanted import Month
 from benchlog.money import show_money
 from benchlog.settings import owner_settings
 
@@ -24,12 +25,27 @@ _DAYS = (30, 90)
 @click.option("--kind", default="", help="Only of this kind.")
 @click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later.")
 @click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier.")
+@click.option(
+    "--month",
+    default="",
+    type=click.Choice(["", *(one.value for one in Month)]),
+    metavar="this|last",
+    help="Opened this month or last month, by the calendar here.",
+)
 @click.option("--who", default="", help="Only of this technician.")
 @click.option("--jobs", "with_jobs", is_flag=True, help="The numbers of the jobs behind each figure.")
 @ledger_option
 @json_option
 def command(
-    by: str, kind: str, since: str, until: str, who: str, with_jobs: bool, ledger: Path | None, as_json: bool
+    by: str,
+    kind: str,
+    since: str,
+    until: str,
+    month: str,
+    who: str,
+    with_jobs: bool,
+    ledger: Path | None,
+    as_json: bool,
 ) -> None:
     """How often things came free, after what and for how much, how often they came back, what waits."""
     from benchlog.ledger.finding_jobs import choices_for
@@ -38,8 +54,9 @@ def command(
 
     try:
         with Ledger.open(ledger or default_ledger()) as book:
-            wanted = wanted_of(choices_for(book), kind=kind, since=since, until=until, who=who)
-            pasts, now_utc = pasts_of(book, wanted), book.clock.utc()
+            now_utc = book.clock.utc()
+            wanted = wanted_of(choices_for(book), now_utc, kind=kind, since=since, until=until, month=month, who=who)
+            pasts = pasts_of(book, wanted)
         page = _Page(pasts, owner_settings().shop.currency, with_jobs=with_jobs, as_json=as_json)
     except Problem as problem:
         fail(str(problem))

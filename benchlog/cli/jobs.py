@@ -11,7 +11,7 @@ from benchlog.cli.options import Problem, default_ledger, fail, json_option, led
 from benchlog.cli.words import cold_words
 from benchlog.errors import Refused
 from benchlog.history.cold_restart import Due, cold_restart_due
-from benchlog.ledger.wanted import Order, Waits, Wanted
+from benchlog.ledger.wanted import Month, Order, Waits, Wanted, opened_from, opened_until
 from benchlog.outcome import Outcome
 from benchlog.records import Job, JobState, Purpose, Run
 
@@ -37,6 +37,13 @@ _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobStat
 @click.option("--state", type=click.Choice([*_STATES]), help="Where it stands; waiting: for anything.")
 @click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later.")
 @click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier.")
+@click.option(
+    "--month",
+    default="",
+    type=click.Choice(["", *(one.value for one in Month)]),
+    metavar="this|last",
+    help="Opened this month or last month, by the calendar here.",
+)
 @click.option("--who", default="", help="The technician.")
 @click.option(
     "--purpose",
@@ -58,11 +65,14 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
     try:
         with Ledger.open(ledger or default_ledger()) as book:
             choices = choices_for(book)
-            wanted = wanted_of(choices, **asked)
+            wanted = wanted_of(choices, book.clock.utc(), **asked)
+            hides = wanted.purpose is None and not wanted.text.strip()
+            if hides:
+                wanted = replace(wanted, purpose=Purpose.REPAIR)
             jobs = [(job, book.runs(job.id)) for job in find_jobs(book, wanted, limit=limit).jobs]
             count = count_jobs(book, wanted) if len(jobs) == limit else len(jobs)
             now_utc = book.clock.utc()
-            hidden, cold_ones = _not_shown(book, wanted, now_utc)
+            hidden, cold_ones = _not_shown(book, wanted, now_utc) if hides else (0, [])
     except Problem as problem:
         fail(str(problem))
     for job, runs in (*jobs, *cold_ones):
@@ -79,7 +89,11 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
     if as_json:
         return
     if not jobs and not cold_ones and not hidden:
-        say("No jobs yet." if wanted == Wanted() else _nothing_found(choices.kinds, wanted))
+        say(
+            "No jobs yet."
+            if hides and wanted == Wanted(purpose=Purpose.REPAIR)
+            else _nothing_found(choices.kinds, wanted)
+        )
     elif count > len(jobs):
         click.echo(f"{len(jobs)} of {f'{COUNTED:,} or more' if count == COUNTED else count}.")
     if hidden:
@@ -91,7 +105,9 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
 def _nothing_found(kinds: list[str], wanted: Wanted) -> str:
     told = ["No job is like this."]
     if wanted.text.strip():
-        told.append("Each word is looked for from the beginning of a word: pump finds pumps, pumps does not find pump.")
+        told.append(
+            "Each word is looked for from the beginning of a word, and pumps finds pump: shorter words find more."
+        )
     if wanted.kind and wanted.kind not in kinds:
         listed = ", ".join(kinds[:MOST_KINDS]) + (", …" if len(kinds) > MOST_KINDS else "")
         told.append(f"The kinds there are: {listed or 'none'}.")
@@ -102,8 +118,6 @@ def _not_shown(book: "Ledger", wanted: Wanted, now_utc: str) -> tuple[int, list[
     """How many jobs that measure are left out, and those of them that are listed all the same: a cold start is due."""
     from benchlog.ledger.finding_jobs import count_jobs, run_in_jobs
 
-    if wanted.purpose is not None or wanted.text.strip():
-        return 0, []
     measuring = replace(wanted, purpose=Purpose.MEASURING)
     found = [(job, book.runs(job.id)) for job in run_in_jobs(book, measuring)]
     cold = [(job, runs) for job, runs in found if cold_restart_due(runs, now_utc) is not None]
@@ -112,6 +126,7 @@ def _not_shown(book: "Ledger", wanted: Wanted, now_utc: str) -> tuple[int, list[
 
 def wanted_of(
     choices: "Choices",
+    now_utc: str,
     *,
     text: str = "",
     kind: str = "",
@@ -120,20 +135,24 @@ def wanted_of(
     state: str | None = None,
     since: str = "",
     until: str = "",
+    month: str = "",
     who: str = "",
     purpose: str | None = None,
     order: str = Order.NEWEST.value,
 ) -> Wanted:
-    """What a command line asks for. Raises Refused for a day that is none."""
+    """What a command line asks for. Raises Refused for a day that is none, and for a month beside days."""
+    if month and (since or until):
+        raise Refused("--month is a month's first and last day: leave --since and --until out beside it")
     last = _day(until, "--until") if until else None
+    first_of, last_of = Month(month).days(now_utc) if month else (None, None)
     return Wanted(
         text=text,
         kind=_as_written(kind, choices.kinds),
         cause=_as_written(cause, choices.causes),
         outcome=outcome,
         state=_STATES[state] if state else None,
-        since_utc=_day(since, "--since").isoformat() if since else "",
-        until_utc=(last + timedelta(days=1)).isoformat() if last else "",
+        since_utc=opened_from(first_of) if first_of else _day(since, "--since").isoformat() if since else "",
+        until_utc=opened_until(last_of) if last_of else (last + timedelta(days=1)).isoformat() if last else "",
         who=_as_written(who, choices.persons),
         purpose=Purpose(purpose) if purpose else None,
         order=Order(order),

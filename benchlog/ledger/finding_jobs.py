@@ -141,7 +141,7 @@ def _keys(
         some = session.scalars(select(JobRow.id).where(*conditions(wanted, few=True)).limit(FEW + 1)).all()
         if len(some) <= FEW:
             filters, indexed = [JobRow.id.in_(some)], False
-    if wanted.purpose is Purpose.REPAIR or (wanted.purpose is None and not phrases):
+    if wanted.purpose is Purpose.REPAIR:
         # As what it is not: nearly all are repairs, and an index of what jobs are for would only be a detour.
         filters.append(JobRow.purpose != Purpose.MEASURING.value)
     by_text = indexed and bool(phrases)

@@ -1,8 +1,9 @@
 """What a search looks through, and the index over it. What only SQLite has is here and in `connection`.
 
 The text of a job is its words, without case and accents, a space before each and a bar between two fields. A search is
-words too: each, as far as it is typed, is the beginning of a word of the text. What is typed without a space, "BP-04",
-is words in a row. FTS5 splits this text at the same places, so that the index and LIKE find the same.
+words too: each, as far as it is typed, is the beginning of a word of the text, and what may be a plural is looked for
+as its singular, which begins both. What is typed without a space, "BP-04", is words in a row. FTS5 splits this text at
+the same places, so that the index and LIKE find the same.
 """
 
 import sqlite3
@@ -49,6 +50,7 @@ _BAR = " ¶"  # to Python no letter, to the index a word: no words in a row acro
 _LETTERS = {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ı": "i"}
 """Letters that Unicode does not take apart into a plain one and a mark."""
 _AT_ONCE = 500
+_LEAST_PLURAL = 4
 
 
 class _Plain(dict[int, str]):
@@ -89,9 +91,15 @@ def phrases_of(typed: str) -> list[str]:
         words = words_of(chunk)[:left]
         cut = next((n for n, word in enumerate(words) if len(word) >= LONGEST_WORD), len(words))
         if row := [*words[:cut], *(word[:LONGEST_WORD] for word in words[cut : cut + 1])]:
-            phrases[" ".join(row)] = None
+            phrases[" ".join([*row[:-1], _singular(row[-1])])] = None
             left -= len(row)
     return list(phrases)
+
+
+def _singular(word: str) -> str:
+    """Without the s that makes it a plural, as far as its letters tell."""
+    plural = len(word) >= _LEAST_PLURAL and word.isalpha() and word.endswith("s") and not word.endswith("ss")
+    return word[:-1] if plural else word
 
 
 def matches(phrases: Collection[str]) -> list[ColumnElement[bool]]:

@@ -22,7 +22,7 @@ from benchlog.ledger.schema import DenseRow, EntryRow, EventRow, JobRow, RunRow,
 from benchlog.ledger.sql_errors import translated
 from benchlog.ledger.wanted import Wanted
 from benchlog.ledger.writer_lock import HeldLock, held_elsewhere, seat_of, take
-from benchlog.records import Closing, DenseCurve, Entry, Event, Item, Job, JobState, Motor, Run, TakenIn, Trace
+from benchlog.records import Closing, DenseCurve, Entry, Event, Item, Job, JobState, Motor, Purpose, Run, TakenIn, Trace
 
 OPEN_ELSEWHERE = (
     "another program has this ledger open for writing, mostly a window: "
@@ -138,7 +138,7 @@ class Ledger:
     def jobs(self, *, text: str = "", limit: int = 100, before_number: int | None = None) -> list[Job]:
         """Newest first, at most `limit`, with numbers below `before_number`: the last one's number gives the next page.
 
-        `text`: as in Wanted.
+        `text`: as in Wanted. Repairs, and with a text all that it is in.
         """
         after: Key | None = None
         if before_number is not None:
@@ -146,7 +146,8 @@ class Ledger:
                 first = select(JobRow.id).where(JobRow.number >= before_number).order_by(JobRow.number).limit(1)
                 key = session.scalar(first)
                 after = None if key is None else ("", key)
-        return find_jobs(self, Wanted(text=text), after, limit).jobs
+        purpose = None if text.strip() else Purpose.REPAIR
+        return find_jobs(self, Wanted(text=text, purpose=purpose), after, limit).jobs
 
     def close_job(self, job_id: int, closing: Closing) -> Job:
         """Closes an open job. Raises Refused for a closed one, which stays as it is: a correction is a new entry."""

@@ -1,17 +1,20 @@
 """`benchlog jobs` as a user runs it."""
 
 import json
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
 from msgspec.structs import replace
 
-from benchlog.cli.jobs import command
+from benchlog.cli.jobs import command, wanted_of
 from benchlog.clock import VirtualClock
 from benchlog.ledger.filing import file_journal
+from benchlog.ledger.finding_jobs import choices_for, find_jobs
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import set_waiting
+from benchlog.ledger.wanted import Month
 from benchlog.records import Closing, JobState, RunKind
 from tests.ledger.benches import (
     BILGE_PUMP,
@@ -97,6 +100,26 @@ def test_a_cold_start_that_is_due_is_listed_whatever_its_job_is_for(tmp_path: Pa
     assert row.startswith("0001")
     assert row.endswith("now that it is cold: benchlog capture --job 1]")
     assert rest == "1 measuring job is not shown: --purpose measuring"
+
+
+def test_a_month_is_that_of_the_calendar_here(tmp_path: Path) -> None:
+    clock = VirtualClock(utc_start=datetime(2026, 10, 30, 12, tzinfo=UTC))
+    with fresh_ledger(tmp_path, clock) as ledger:
+        for _ in range(4):  # 30 and 31 October, 1 and 2 November
+            ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+            clock.advance(86_400.0)
+        choices = choices_for(ledger)
+        for month, numbers in ((Month.LAST, [2, 1]), (Month.THIS, [4, 3])):
+            wanted = wanted_of(choices, clock.utc(), month=month)
+            assert [job.number for job in find_jobs(ledger, wanted).jobs] == numbers
+        path = ledger.path
+    told = jobs(path, "--month", "last", "--since", "2026-10-01")
+    assert (told.exit_code, told.stderr.count("\n")) == (2, 1)
+
+
+def test_a_plural_is_found_and_what_finds_more_is_said(book: Path) -> None:
+    assert [json.loads(row)["job"] for row in jobs(book, "pumps", "--json").stdout.splitlines()] == [3, 1]
+    assert "pumps finds pump" in jobs(book, "zebra").stdout
 
 
 @pytest.mark.parametrize("day", ["2026-13-01", "tomorrow", "9999-12-31"])

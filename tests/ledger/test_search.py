@@ -112,6 +112,26 @@ def test_words_know_no_case_no_accent_and_no_mark(typed: str, words: list[str]) 
     assert words_of(typed) == words
 
 
+@pytest.mark.parametrize(
+    ("typed", "numbers"),
+    [
+        ("pumps", [2, 1]),
+        ("PUMPS", [2, 1]),
+        ("hand-pumps", [2]),
+        ("brass", [3]),
+        ("gas", [4]),
+        ("SN-400s", [5]),
+        ("hums bilge-pumps", [1]),
+    ],
+)
+def test_a_plural_finds_its_singular(ledger: Ledger, typed: str, numbers: list[int]) -> None:
+    for said in ("bilge pump hums", "hand pumps", "brass, not bras", "gas", "SN-400S", "SN-400", "ga, pum, bra"):
+        new_job(ledger, said, Item(kind="anchor light"))
+    assert found(ledger, typed) == numbers
+    indexed, plain = by_both(ledger, typed)
+    assert indexed == plain == set(numbers)
+
+
 def test_what_is_typed_without_a_space_is_words_in_a_row_of_one_field(ledger: Ledger) -> None:
     new_job(ledger, "AB-12", CABIN_FAN)
     new_job(ledger, "12 then AB", CABIN_FAN)

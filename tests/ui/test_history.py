@@ -3,6 +3,7 @@
 import threading
 from collections.abc import Callable
 from contextlib import nullcontext
+from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -15,14 +16,16 @@ from pytestqt.qtbot import QtBot
 from benchlog.ledger.backups import last_good
 from benchlog.ledger.edits import change, edits_of
 from benchlog.ledger.store import Ledger
-from benchlog.ledger.wanted import Order, Waits, Wanted
+from benchlog.ledger.wanted import Month, Order, Waits, Wanted, opened_from, opened_until
 from benchlog.records import Closing, Item, JobState, Motor, TakenIn
 from benchlog.settings import Settings
+from tests.ledger.benches import a_lot
 from tests.ui.conftest import Desk
 from ui import texts, theme
 from ui.history.browsing import PAGE, Browsing
 from ui.history.errands import Errands
-from ui.history.room import HistoryRoom
+from ui.history.room import NUMBERS_PAGE, HistoryRoom
+from ui.moments import now_utc
 from ui.notice import Notice
 
 
@@ -137,6 +140,59 @@ def test_both_days_are_included_and_a_day_that_is_none_is_marked(qtbot: QtBot, l
     wanting.changed.emit()
     made.browsing.settle()
     assert kinds(made.room) == []
+
+
+@pytest.mark.parametrize("month", [*Month])
+def test_a_month_is_one_press_and_another_takes_it_back(qtbot: QtBot, ledger: Ledger, month: Month) -> None:
+    fill(ledger, "Bilge pump")
+    made = Room(qtbot, ledger)
+    wanting = made.room.wanting
+    first, last = month.days(now_utc())
+    QTest.mouseClick(wanting.months[month], Qt.MouseButton.LeftButton)
+    assert (wanting.since.text(), wanting.until.text()) == (str(first), str(last))
+    assert wanting.wanted() == Wanted(since_utc=opened_from(first), until_utc=opened_until(last))
+    assert [one for one in Month if wanting.months[one].isChecked()] == [month]
+    QTest.mouseClick(wanting.months[month], Qt.MouseButton.LeftButton)
+    assert wanting.wanted() == Wanted()
+    QTest.mouseClick(wanting.months[month], Qt.MouseButton.LeftButton)
+    wanting.since.setText("2026-01-01")
+    wanting.changed.emit()
+    assert not wanting.months[month].isChecked()
+    made.browsing.settle()
+
+
+@pytest.mark.parametrize(
+    ("now_utc", "last", "this"),
+    [
+        ("2026-01-15T12:00:00.000Z", ("2025-12-01", "2025-12-31"), ("2026-01-01", "2026-01-31")),
+        ("2024-02-29T12:00:00.000Z", ("2024-01-01", "2024-01-31"), ("2024-02-01", "2024-02-29")),
+        ("2026-03-31T12:00:00.000Z", ("2026-02-01", "2026-02-28"), ("2026-03-01", "2026-03-31")),
+    ],
+)
+def test_a_month_has_all_its_days(now_utc: str, last: tuple[str, str], this: tuple[str, str]) -> None:
+    for month, days in ((Month.LAST, last), (Month.THIS, this)):
+        assert month.days(now_utc) == tuple(map(date.fromisoformat, days))
+
+
+def test_what_measures_is_listed_counted_and_told_from_repairs(qtbot: QtBot, ledger: Ledger) -> None:
+    fill(ledger, "Bilge pump")
+    lot = a_lot(ledger)
+    made = Room(qtbot, ledger)
+    ended = [made.room.table.item(row, 5) for row in range(2)]
+    assert [one.text() for one in ended if one] == [texts.MEASURING, texts.NO_RUN_YET]
+    both = texts.COUNT_MEASURING.format(jobs=texts.JOBS_COUNT.format(count=2), count=1)
+    assert made.room.count.text() == both
+    made.pick()
+    assert made.room.card.job == lot.job
+    assert not made.room.card.bench_button.isVisible()
+    assert made.room.words.text().startswith(texts.MEASURING_ABOUT[:20])
+    made.pick(1)
+    assert made.room.card.bench_button.isVisible()
+    made.room.show_page(NUMBERS_PAGE)
+    made.browsing.refresh()
+    made.browsing.settle()
+    assert made.room.count.text() == texts.JOBS_COUNT_ONE
+    assert "1 repair" in made.room.numbers.about.text()
 
 
 @pytest.mark.parametrize(("typed", "say"), [("zinc", "No job has “zinc” anywhere."), ("", texts.EMPTY_LEDGER[0])])

@@ -2,6 +2,7 @@
 
 import threading
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QLocale, QObject, QStandardPaths, Qt
@@ -16,7 +17,7 @@ from benchlog.ledger.pasts import pasts_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import earlier_jobs
 from benchlog.ledger.wanted import Wanted
-from benchlog.records import Event, Job, Run, Trace
+from benchlog.records import Event, Job, Purpose, Run, Trace
 from benchlog.settings import Settings, Shop, owner_settings
 from ui import retelling, texts
 from ui.alarms import What
@@ -132,10 +133,11 @@ class Browsing(QObject):
         if only:
             self._room.show_count(len(only), at_most=max(COUNTED, len(only) + 1))
         else:
+            measuring = replace(wanted, purpose=Purpose.MEASURING)
             self._errands.ask(
                 "count",
-                lambda: count_jobs(self._ledger, wanted),
-                lambda count: self._room.show_count(count, at_most=COUNTED),
+                lambda: (count_jobs(self._ledger, wanted), count_jobs(self._ledger, measuring)),
+                lambda counts: self._room.show_count(counts[0], at_most=COUNTED, measuring=counts[1]),
             )
 
     def _first_page(self, wanted: Wanted, only: Ids) -> tuple[list[Job], Key | int | None]:

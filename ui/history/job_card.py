@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QMenu, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from benchlog.records import Event, EventKind, Job, JobState, Run, Trace
+from benchlog.records import Event, EventKind, Job, JobState, Purpose, Run, Trace
 from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
@@ -114,10 +114,12 @@ class JobCard(QFrame):
         other = self.job is None or self.job.id != job.id
         self.job = job
         self.detail.setText(texts.JOB_DETAIL.format(number=job.number, kind=job.item.kind))
-        self.bench_button.setVisible(job.state is not JobState.CLOSED)
+        measuring = job.purpose is Purpose.MEASURING
+        self.bench_button.setVisible(job.state is not JobState.CLOSED and not measuring)
         self.correct_button.setVisible(job.state is JobState.CLOSED)
         told = " ".join(sayings.full_stop(part) for part in (job.cause, job.work_done, job.prognosis) if part)
-        self.words.say(told or ("" if runs else texts.HISTORY_NO_RUN))
+        about = texts.MEASURING_ABOUT if measuring else "" if runs else texts.HISTORY_NO_RUN
+        self.words.say(told or about)
         self.words.setVisible(bool(self.words.text()))
         self.runs.clear()
         self._names = {run.id: run_name(run) for run in runs}

@@ -14,7 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from benchlog.records import Job, JobState
+from benchlog.records import Job, JobState, Purpose
 from ui import texts, theme
 from ui.density import TIGHT, Density
 from ui.moments import day_text
@@ -182,7 +182,9 @@ class JobList(QWidget):
 
 def _cells(job: Job) -> tuple[str, ...]:
     ended = texts.NO_RUN_YET
-    if job.last_outcome is not None:
+    if job.purpose is Purpose.MEASURING:
+        ended = texts.MEASURING
+    elif job.last_outcome is not None:
         words = {one.value: said for one, said in texts.OUTCOME_WORDS.items()}
         ended = words.get(job.last_outcome, job.last_outcome)  # it may be a word of a newer program
     elif job.state is JobState.CLOSED:

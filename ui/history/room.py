@@ -108,12 +108,11 @@ class HistoryRoom(QWidget):
         if not added:
             self.card.hide()
 
-    def show_count(self, count: int, *, at_most: int) -> None:
-        """How many there are; `at_most` stands for as many or more."""
+    def show_count(self, count: int, *, at_most: int, measuring: int = 0) -> None:
+        """How many there are, and of these how many are no repairs; `at_most` stands for as many or more."""
         words = texts.JOBS_COUNT_ONE if count == 1 else texts.JOBS_COUNT
-        self.count.setText(
-            texts.JOBS_COUNT_OVER.format(count=at_most) if count >= at_most else words.format(count=count)
-        )
+        jobs = texts.JOBS_COUNT_OVER.format(count=at_most) if count >= at_most else words.format(count=count)
+        self.count.setText(texts.COUNT_MEASURING.format(jobs=jobs, count=measuring) if measuring else jobs)
 
     def picked(self) -> Job | None:
         return self.list.chosen()

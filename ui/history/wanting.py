@@ -1,21 +1,22 @@
 """What is looked for: a search field over everything, and filters that narrow it down. Both pages follow them."""
 
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import date
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtWidgets import QComboBox, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
-from benchlog.clock import utc_text
 from benchlog.ledger.finding_jobs import Choices
-from benchlog.ledger.wanted import Order, Waits, Wanted
+from benchlog.ledger.wanted import Month, Order, Waits, Wanted, opened_from, opened_until
 from benchlog.outcome import Outcome
 from benchlog.records import JobState
 from ui import texts, theme
-from ui.pieces import Chooser, label, set_look
+from ui.moments import now_utc
+from ui.pieces import Chooser, button, label, set_look
 from ui.wrapping import WrapRow
 
 SEARCH_PAUSE_MS = 120
-LEAST_PX, LEAST_DAY_PX = 132, 106
+LEAST_PX, BESIDE_PX, LEAST_DAY_PX, LEAST_DAYS_PX = 116, 50, 96, 424
+"""BESIDE_PX: what a chooser has around its words, its arrow among it."""
 
 
 class Wanting(QWidget):
@@ -65,6 +66,19 @@ class Wanting(QWidget):
         self.who = self._filter("history_who", texts.FILTER_WHO, texts.ANY_WHO)
         for chooser in (self.kind, self.cause, self.outcome, self.state, self.who):
             row.add(chooser, stretch=3, least=LEAST_PX)
+        self.order = self._filter("history_order", texts.FILTER_ORDER, "")
+        self.order.clear()
+        for order, said in texts.ORDERS.items():
+            self.order.addItem(said, Order(order))
+        row.add(self.order, stretch=3, least=LEAST_PX)
+        row.add(self._days(), stretch=9, least=LEAST_DAYS_PX)
+        self.not_a_day = label("", "ask", px=theme.SECOND_PX, wrap=True)
+        self.not_a_day.setObjectName("history_not_a_day")
+        self.not_a_day.hide()
+        return row
+
+    def _days(self) -> QWidget:
+        """Two days, and months that one press writes into them."""
         self.since, self.until = (
             self._day(name, said, hint)
             for name, said, hint in (
@@ -72,23 +86,37 @@ class Wanting(QWidget):
                 ("history_until", texts.FILTER_UNTIL, texts.UNTIL_HINT),
             )
         )
-        row.add(self.since, stretch=2, least=LEAST_DAY_PX)
-        row.add(self.until, stretch=2, least=LEAST_DAY_PX)
-        self.order = self._filter("history_order", texts.FILTER_ORDER, "")
-        self.order.clear()
-        for order, said in texts.ORDERS.items():
-            self.order.addItem(said, Order(order))
-        row.add(self.order, stretch=3, least=LEAST_PX)
-        self.not_a_day = label("", "ask", px=theme.SECOND_PX, wrap=True)
-        self.not_a_day.setObjectName("history_not_a_day")
-        self.not_a_day.hide()
-        return row
+        self.months = {month: self._month(month) for month in Month}
+        made = QWidget()
+        row = QHBoxLayout(made)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(6)
+        for part in self.months.values():
+            row.addWidget(part)
+        for field in (self.since, self.until):
+            row.addWidget(field, 1)
+        return made
+
+    def _month(self, month: Month) -> QPushButton:
+        made = button(texts.MONTHS[month], f"history_{month}_month", "choice")
+        made.setFont(theme.font(theme.SECOND_PX))
+        made.setMinimumHeight(theme.TOUCH_PX - 4)
+        made.setCheckable(True)
+        made.clicked.connect(lambda on: self._pick_month(month if on else None))
+        return made
+
+    def _pick_month(self, month: Month | None) -> None:
+        days = month.days(now_utc()) if month else ("", "")
+        for field, day in zip((self.since, self.until), days, strict=True):
+            field.setText(str(day))
+        self._pause.stop()
+        self.changed.emit()
 
     def _filter(self, name: str, accessible: str, everything: str) -> Chooser:
         made = Chooser(name, accessible)
         made.setToolTip(accessible)
         made.setFont(theme.font(theme.SECOND_PX))
-        made.setMinimumWidth(LEAST_PX)
+        made.setMinimumWidth(max(LEAST_PX, made.fontMetrics().horizontalAdvance(everything) + BESIDE_PX))
         made.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         made.setMinimumContentsLength(6)
         made.view().setMinimumWidth(220)
@@ -127,14 +155,16 @@ class Wanting(QWidget):
         wrong = [field.text().strip() for field in (self.since, self.until) if field.property("wrong") == "true"]
         self.not_a_day.setText(texts.NOT_A_DAY.format(said=wrong[0]) if wrong else "")
         self.not_a_day.setVisible(bool(wrong))
+        for month, one in self.months.items():
+            one.setChecked((since, until) == month.days(now_utc()))
         return Wanted(
             text=self.search.text(),
             kind=self.kind.currentData() or "",
             cause=self.cause.currentData() or "",
             outcome=self.outcome.currentData() or "",
             state=_state(self.state.currentData()),
-            since_utc=_midnight(since) if since else "",
-            until_utc=_midnight(until + timedelta(days=1)) if until and until < date.max - timedelta(days=1) else "",
+            since_utc=opened_from(since) if since else "",
+            until_utc=opened_until(until) if until else "",
             who=self.who.currentData() or "",
             order=Order(self.order.currentData()),
         )
@@ -177,10 +207,3 @@ def _state(data: object) -> JobState | Waits | None:
     if data is None:
         return None
     return Waits.WAITING if str(data) == Waits.WAITING.value else JobState(str(data))
-
-
-def _midnight(day: date) -> str:
-    try:
-        return utc_text(datetime.combine(day, time()).astimezone().astimezone(UTC))
-    except (OverflowError, ValueError, OSError):  # a year that the system's own calendar does not reach
-        return day.isoformat()
