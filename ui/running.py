@@ -109,7 +109,10 @@ class Running(QObject):
         if job is None or self.in_the_way():
             return
         setting = self.window.intake.setting()
-        problem = self.window.intake.setting_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
+        intake = self.window.intake
+        problem = (
+            intake.setting_problem() or intake.address_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
+        )
         if not self.off.may_begin:
             notice.tell(texts.ACKNOWLEDGE_FIRST, What.ACKNOWLEDGE_FIRST)
             return

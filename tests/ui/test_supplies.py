@@ -129,6 +129,29 @@ def test_what_a_supply_told_is_shown_kept_and_known_the_next_time(desk: SupplyDe
     assert "; checked on " in desk.said
 
 
+def test_one_that_is_not_usable_is_not_gone_on_with_and_another_address_may_be_given(desk: SupplyDesk) -> None:
+    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.ask()
+    desk.take_in()
+    assert "not usable (nobody answers)" in desk.window.intake.problem.text()
+    assert desk.ledger.jobs() == []
+    desk.window.intake.supply.selectAll()
+    QTest.keyClicks(desk.window.intake.supply, NETWORK)
+    assert desk.window.intake.problem.text() == ""
+    desk.click("intake_open")
+    assert len(desk.ledger.jobs()) == 1
+    assert desk.window.intake.setting().resource == NETWORK
+
+
+def test_asked_again_and_usable_it_is_gone_on_with(desk: SupplyDesk) -> None:
+    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.ask()
+    assert desk.window.intake.address_problem()
+    desk.supplies.report = REPORT
+    desk.ask()
+    assert desk.window.intake.address_problem() == ""
+
+
 def test_one_that_can_not_be_used_says_why_and_nothing_is_kept(desk: SupplyDesk) -> None:
     desk.supplies.report = {"usable": False, "why": "nobody answers"}
     desk.ask()

@@ -1,8 +1,9 @@
 """Intake and close as they are filled in: drafts, changes and undoing them, a thing come back."""
 
+import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLineEdit, QWidget
+from PySide6.QtWidgets import QLabel, QLineEdit, QWidget
 from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.drafts import draft
@@ -41,6 +42,69 @@ def test_a_limit_that_is_no_amount_is_said_and_nothing_is_taken_in(desk: Desk) -
     desk.take_in()
     assert "two decimals" in desk.window.intake.problem.text()
     assert desk.ledger.jobs() == []
+
+
+@pytest.mark.parametrize("name", ["intake_max_volts", "intake_max_amps"])
+def test_words_in_a_field_for_a_figure_are_told_of_when_it_is_left_and_no_longer_once_it_is_mended(
+    desk: Desk, name: str
+) -> None:
+    type_into(desk.window.intake.rated, "12")
+    field, problem = desk.window.findChild(QLineEdit, name), desk.window.intake.problem
+    assert isinstance(field, QLineEdit)
+    change_to(field, "about two")
+    assert "“about two” is no number" in problem.text()
+    change_to(field, "2")
+    assert problem.text() == ""
+
+
+def test_a_sentence_about_one_field_stays_while_another_is_typed_into_and_goes_when_its_own_is_mended(
+    desk: Desk,
+) -> None:
+    intake = desk.window.intake
+    desk.click("intake_open")
+    assert intake.problem.text() == texts.NEEDS_KIND
+    type_into(intake.serial, "BP-71")
+    assert intake.problem.text() == texts.NEEDS_KIND
+    type_into(intake.kind, "Bilge pump")
+    assert intake.problem.text() == ""
+    assert desk.ledger.jobs() == []
+
+
+def test_an_address_with_a_space_is_not_taken_in_and_one_typed_anew_is(desk: Desk) -> None:
+    intake = desk.window.intake
+    change_to(intake.supply, "TCPIP::192.0.2.7 ::5025::SOCKET")
+    assert intake.problem.text() == texts.ADDRESS_WITH_SPACE
+    desk.take_in()
+    assert intake.problem.text() == texts.ADDRESS_WITH_SPACE
+    assert desk.ledger.jobs() == []
+    change_to(intake.supply, RESOURCE)
+    assert intake.problem.text() == ""
+    desk.click("intake_open")
+    assert len(desk.ledger.jobs()) == 1
+
+
+def test_a_usb_instrument_may_have_a_space_in_its_serial_number(desk: Desk) -> None:
+    change_to(desk.window.intake.supply, "USB0::0x1234::0x5678::BENCH 71::INSTR")
+    assert desk.window.intake.address_problem() == ""
+
+
+def test_an_address_spoiled_after_taking_in_begins_no_run(desk: Desk) -> None:
+    desk.take_in()
+    desk.make_safe()
+    desk.session.go_to(Stage.INTAKE)
+    change_to(desk.window.intake.supply, "TCPIP:: 192.0.2.7")
+    desk.session.go_to(Stage.PROBE)
+    desk.click("probe_start")
+    assert desk.links == []
+    assert desk.window.notice.words.text() == texts.ADDRESS_WITH_SPACE
+
+
+def test_both_boxes_of_the_load_state_have_a_name_that_is_seen_and_read_aloud(desk: Desk) -> None:
+    intake = desk.window.intake
+    seen = {label.buddy(): label.text() for label in intake.findChildren(QLabel) if label.isVisible()}
+    for box in (intake.wet, intake.coupled):
+        assert seen[box] == box.accessibleName() != ""
+    assert seen[intake.wet] != seen[intake.coupled]
 
 
 def test_a_label_put_right_is_kept_beside_what_it_was_and_can_be_taken_back(desk: Desk) -> None:

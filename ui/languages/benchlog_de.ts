@@ -889,19 +889,14 @@
         <translation>Grenzwert Ampere</translation>
     </message>
     <message>
-        <source>Load state</source>
-        <comment>FIELD_LOAD</comment>
-        <translation>Belastung</translation>
-    </message>
-    <message>
-        <source>Dry or wet</source>
+        <source>Load: dry or wet</source>
         <comment>FIELD_WET</comment>
-        <translation>Trocken oder nass</translation>
+        <translation>Last: trocken oder nass</translation>
     </message>
     <message>
-        <source>Coupled or uncoupled</source>
+        <source>Load: coupled or not</source>
         <comment>FIELD_COUPLED</comment>
-        <translation>Gekuppelt oder ausgekuppelt</translation>
+        <translation>Last: gekuppelt oder nicht</translation>
     </message>
     <message>
         <source>Supply address</source>
@@ -1469,9 +1464,19 @@
         <translation>Grenzwert Volt: Geben Sie eine Zahl über null an.</translation>
     </message>
     <message>
-        <source>Amps ceiling: not a number above zero in A.</source>
-        <comment>WRONG_AMPS</comment>
-        <translation>Grenzwert Ampere: keine Zahl über null in A.</translation>
+        <source>{name}: “{typed}” is no number above zero. Write it as 0.5, 0,5, 500m or 500 m{unit}.</source>
+        <comment>WRONG_QUANTITY</comment>
+        <translation>{name}: „{typed}“ ist keine Zahl über null. Schreiben Sie 0.5, 0,5, 500m oder 500 m{unit}.</translation>
+    </message>
+    <message>
+        <source>Supply address: there is a space in it, and an address has none. Take it out, or look for supplies.</source>
+        <comment>ADDRESS_WITH_SPACE</comment>
+        <translation>Adresse des Netzgeräts: Darin ist ein Leerzeichen, und eine Adresse hat keines. Nehmen Sie es heraus, oder lassen Sie nach Netzgeräten suchen.</translation>
+    </message>
+    <message>
+        <source>Supply address: not usable ({why}). Ask it again, give another address, or leave it empty for now.</source>
+        <comment>ADDRESS_UNUSABLE</comment>
+        <translation>Adresse des Netzgeräts: nicht brauchbar ({why}). Fragen Sie es noch einmal, geben Sie eine andere Adresse an, oder lassen Sie sie vorerst leer.</translation>
     </message>
     <message>
         <source>{name}: {value} is above the {limit} that this program never goes beyond.</source>
@@ -9146,12 +9151,16 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>alle %1 gelesen, die Gutmuster alle %2</translation>
     </message>
     <message>
+        <source>%1 ms without a reading</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
         <source>It can't be judged: there are no limits for any figure.</source>
         <translation>Es lässt sich nicht beurteilen: Es gibt für keinen Kennwert Grenzen.</translation>
     </message>
     <message>
-        <source>It can't be judged: %1.</source>
-        <translation>Es lässt sich nicht beurteilen: %1.</translation>
+        <source>Not judged: %1.</source>
+        <translation type="unfinished"></translation>
     </message>
     <message>
         <source>the curve (%1)</source>

@@ -40,8 +40,9 @@ class CloseStage(QWidget):
             lines.addWidget(part)
         lines.addStretch(1)
         column.addWidget(scrolled(work), 1)
-        self.problem = label("", "ask", bold=True)
+        self.problem = label("", "ask", bold=True, wrap=True)
         self.problem.setObjectName("close_problem")
+        self.changed.connect(self._mend)
         self.close_button = button(texts.CLOSE_JOB, "close_job", "main")
         self.close_button.clicked.connect(self._press)
         self.next_button = button(texts.NEXT_JOB, "next_job", "main")
@@ -115,6 +116,11 @@ class CloseStage(QWidget):
         assert method is not None
         method.textEdited.connect(lambda _: self.changed.emit())
         return made
+
+    def _mend(self) -> None:
+        """As a person types: what was said to be wrong, and is no more, is not said any longer."""
+        if self.problem.text() and self.problem.text() != self._first_problem():
+            self.problem.setText("")
 
     def _press(self) -> None:
         self.problem.setText(self._first_problem())

@@ -28,6 +28,8 @@ from ui.stages.unlock import UnlockRow
 from ui.wrapping import FieldGrid, WrapRow
 
 OUTPUT_FIELD = "intake_output"
+SPACES_IN = "USB"
+"""The only kind of address that may have a space: in an instrument's serial number."""
 
 
 class IntakeStage(QWidget):
@@ -64,8 +66,9 @@ class IntakeStage(QWidget):
         lines.addStretch(1)
         self.cards = scrolled(cards)
         column.addWidget(self.cards, 1)
-        self.problem = label("", "ask", bold=True)
+        self.problem = label("", "ask", bold=True, wrap=True)
         self.problem.setObjectName("intake_problem")
+        self.changed.connect(self._mend)
         self.open_button = button(texts.OPEN_JOB, "intake_open", "main")
         self.open_button.setMinimumWidth(160)
         self.open_button.clicked.connect(self._press)
@@ -124,6 +127,8 @@ class IntakeStage(QWidget):
             edit.textEdited.connect(lambda _: self.changed.emit())
         for edit in (self.make, self.model, self.serial):
             edit.editingFinished.connect(self._left)
+        for edit in (self.rated, self.max_volts, self.max_amps, self.supply):
+            edit.editingFinished.connect(self._judge_typed)
         self.complaint.textChanged.connect(self._complaint_typed)
         self.complaint.installEventFilter(self)
         kind = self.kind.lineEdit()
@@ -166,11 +171,8 @@ class IntakeStage(QWidget):
         made, grid = _field_card(texts.CARD_BENCH)
         _put(grid, 0, 0, texts.FIELD_MAX_VOLTS, self.max_volts)
         _put(grid, 0, 1, texts.FIELD_MAX_AMPS, self.max_amps)
-        load = QWidget()
-        row = WrapRow(load, spacing=8)
-        row.add(self.wet, stretch=1, least=120)
-        row.add(self.coupled, stretch=1, least=120)
-        _put(grid, 0, 2, texts.FIELD_LOAD, load, 2)
+        _put(grid, 0, 2, texts.FIELD_WET, self.wet)
+        _put(grid, 0, 3, texts.FIELD_COUPLED, self.coupled)
         _put(grid, 1, 0, texts.FIELD_SUPPLY, self._address(), 3).setBuddy(self.supply)
         _put(grid, 1, 3, texts.FIELD_CLASS, self.thermal)
         grid.put(2, 0, self.supply_row, 4)
@@ -242,6 +244,18 @@ class IntakeStage(QWidget):
     def _own_ceiling(self, typed: str) -> None:
         self._follow_rated = not typed.strip()
 
+    def _mend(self) -> None:
+        """As a person types: what was said to be wrong, and is no more, is not said any longer."""
+        if self.problem.text() and self.problem.text() != self.first_problem():
+            self.problem.setText("")
+
+    def _judge_typed(self) -> None:
+        """A field for a quantity or the address was left: words in it are told of at once."""
+        typed = [field for field in (self.rated, self.max_volts, self.max_amps) if field.text().strip()]
+        wrong = [self._wrong(field) for field in typed if field.wrong()]
+        if wrong or self.address_problem():
+            self.problem.setText(wrong[0] if wrong else self.address_problem())
+
     def _press(self) -> None:
         self.problem.setText(self.first_problem())
         if not self.problem.text():
@@ -252,21 +266,36 @@ class IntakeStage(QWidget):
         if not self.kind.currentText().strip():
             return texts.NEEDS_KIND
         if self.rated.wrong():
-            return texts.NEEDS_RATED
-        if problem := self.owner.limit.problem():
-            return problem
-        return self.setting_problem()
+            return self._wrong(self.rated)
+        return self.owner.limit.problem() or self.setting_problem() or self.address_problem()
 
     def setting_problem(self) -> str:
         """What is wrong with the ceilings; "" where nothing is."""
-        if self.max_volts.wrong():
-            return texts.NEEDS_MAX_VOLTS
-        if self.max_amps.wrong():
-            return texts.WRONG_AMPS
+        for field in (self.max_volts, self.max_amps):
+            if field.wrong():
+                return self._wrong(field)
         for name, field in ((texts.FIELD_RATED, self.rated), (texts.FIELD_MAX_VOLTS, self.max_volts)):
             value = field.value() or 0.0
             if value > PROGRAM_VOLTS:
                 return texts.ABOVE_PROGRAM.format(name=name, value=show(value, "V"), limit=show(PROGRAM_VOLTS, "V"))
+        return ""
+
+    def _wrong(self, field: QuantityEdit) -> str:
+        name, needed = {
+            self.rated: (texts.FIELD_RATED, texts.NEEDS_RATED),
+            self.max_volts: (texts.FIELD_MAX_VOLTS, texts.NEEDS_MAX_VOLTS),
+            self.max_amps: (texts.FIELD_MAX_AMPS, ""),
+        }[field]
+        typed = field.text().strip()
+        return texts.WRONG_QUANTITY.format(name=name, typed=typed[:24], unit=field.unit) if typed else needed
+
+    def address_problem(self) -> str:
+        """Why nothing goes on with the address; "" where it may, or there is none."""
+        address = self.setting().resource
+        if any(mark.isspace() for mark in address) and not address.upper().startswith(SPACES_IN):
+            return texts.ADDRESS_WITH_SPACE
+        if why := self.supply_row.why_unusable(address):
+            return texts.ADDRESS_UNUSABLE.format(why=why)
         return ""
 
     def item(self) -> Item:
