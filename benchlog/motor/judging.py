@@ -25,7 +25,7 @@ from benchlog.motor.limit_values import (
     listed,
     told_values,
 )
-from benchlog.motor.overlay import Curve
+from benchlog.motor.overlay import GAP_INTERVALS, Curve
 from benchlog.motor.start_figures import FIGURES, StartFigures
 from benchlog.motor.start_words import FRICTION, NEAR_STALL, Signs, words_for
 from benchlog.motor.startup import Z95
@@ -35,6 +35,8 @@ COVERED = 0.9
 """Share of the band's time that a curve must have readings in, to be judged. Starting value of this project."""
 STALL_SHARE = 0.7
 """Of the peak readback: a motor that turns draws less than that when steady. Starting value of this project."""
+LEAST_SILENCE = 0.015
+"""Share of a start's time: a pause as short hides less than the steps a band has. Starting value of this project."""
 _OHMS = "ohms"
 _BESIDE = "told beside the figures and decides nothing: it changes with the angle of the brushes"
 
@@ -59,9 +61,10 @@ def judge(
     """The starts of one unit, by their mean. `ohm`: of its probe, `ohm_good`: of the known good ones; both for words.
 
     Fails where a figure or the curve is outside; passes where all that have limits are inside; neither where one of
-    them can't be told and none is outside. By fewer starts than the limits are about, by figures alone.
+    them can't be told and none is outside. By fewer starts than the limits are about, by figures alone. Neither where
+    nothing was read for a while: a line drawn over the pause, and a peak within it, would be nobody's reading.
     """
-    unlike = _unlike(figures, limits)
+    unlike = _silent(curves) or _unlike(figures, limits)
     rows = tuple(_row(figures, kind.name, kind.label, kind.unit, limits, unlike) for kind in FIGURES)
     fewer = len(figures) < limits.starts_each
     seen = _CurveSeen(share=None, at_s=None) if fewer else _curve(curves, limits.curve, unlike)
@@ -176,6 +179,17 @@ def _unlike(figures: Sequence[StartFigures], limits: StartLimits) -> str:
     return f"read every {show(pace_s, 's', 2)}, the known good ones every {show(limits.interval_s, 's', 2)}"
 
 
+def _silent(curves: Sequence[Curve]) -> str:
+    """For how long nothing was read while a start was held, where that is too long; "" else."""
+    longest_s = 0.0
+    for curve in curves:
+        held_s = curve.t_s[-1:].sum()
+        apart_s = np.diff(np.maximum(curve.t_s, 0.0))
+        if len(apart_s) and apart_s.max() > max(GAP_INTERVALS * curve.interval_s, LEAST_SILENCE * held_s):
+            longest_s = max(longest_s, float(apart_s.max()))
+    return f"{1e3 * longest_s:.0f} ms without a reading" if longest_s else ""
+
+
 def _signs(rows: Sequence[JudgedFigure], limits: StartLimits, seen: _CurveSeen) -> Signs:
     """Of each figure with a band: +1 above it, -1 below, 0 inside; None where it can't be told."""
     signs = {row.name: _sign(row) for row in rows if row.name == _OHMS or row.name in limits.bands}
@@ -204,7 +218,7 @@ def _untold(rows: Sequence[JudgedFigure], limits: StartLimits, seen: _CurveSeen,
     if not limits.bands and limits.curve is None:
         return "It can't be judged: there are no limits for any figure."
     if unlike:
-        return f"It can't be judged: {unlike}."
+        return f"Not judged: {unlike}."
     missing = [f"{row.label} ({row.why})" for row in rows if row.name in limits.bands and row.inside is None]
     if seen.why:
         missing.append(f"the curve ({seen.why})")

@@ -11,13 +11,15 @@ from click.testing import CliRunner, Result
 from benchlog.cli import main
 from benchlog.cli.limits import tell_judged
 from benchlog.clock import VirtualClock
-from benchlog.ledger.known_good import limits_for
+from benchlog.ledger.filing import UNNAMED
+from benchlog.ledger.known_good import keep_limits, limits_for
 from benchlog.ledger.lots import add_unit, lots, units
 from benchlog.ledger.store import Ledger
 from benchlog.motor.limit_values import JudgedFigure
 from benchlog.motor.start_figures import FIGURES
 from benchlog.outcome import Outcome
-from tests.ledger.benches import RAN, a_lot, file_start_up, fresh_ledger, judged_as
+from benchlog.records import Item
+from tests.ledger.benches import MOTOR, RAN, a_lot, file_start_up, fresh_ledger, judged_as, limits_like
 
 STUCK = msgspec.structs.replace(RAN, outcome=Outcome.STILL_STUCK, reason="start 2 did not turn")
 
@@ -176,6 +178,38 @@ def test_a_resistance_outside_is_no_fail_beside_a_pass(capsys: pytest.CaptureFix
     assert [row.split("m", 1)[-1] for row in rows[2:4]] == ["A", "Ω  outside, not judged"]
     assert rows[4].endswith("-200 ms  FAIL")
     assert max(map(len, rows)) <= 80
+
+
+@pytest.mark.parametrize(
+    ("item", "words"),
+    [
+        (Item(kind="Cabin fan", serial="CF-300"), ""),
+        (Item(kind="cabin fan"), "Of this run not known: serial; whether it is a cabin fan nobody said."),
+        (
+            Item(kind="bilge pump", serial="BP-1"),
+            "Kinds differ: this run is of a bilge pump, the limits are of a cabin fan.",
+        ),
+        (UNNAMED, "Of this run not known: kind and serial; whether it is a cabin fan nobody said."),
+    ],
+)
+def test_what_is_doubtful_about_whose_run_it_is_is_said_beside_the_judgement(
+    tmp_path: Path, item: Item, words: str
+) -> None:
+    with fresh_ledger(tmp_path, VirtualClock()) as book:
+        fans = a_lot(book)
+        good = file_start_up(book, tmp_path, "good", job=fans.job.id, unit=add_unit(book, fans, "CF-1").id)
+        key = keep_limits(book, limits_like((good,)), "bench")
+        job = book.new_job(item=item, motor=MOTOR, complaint="hums", load_state="dry")
+        run = file_start_up(book, tmp_path, "one", job=job.id)
+        path = book.path
+    done = limits(path, "--judge", str(run), "--against", str(key))
+    assert done.exit_code == 0, done.output
+    assert f"Run {run} against limits {key}: pass" in done.output
+    doubtful = [row.strip() for row in done.output.splitlines() if "Kinds differ" in row or "not known" in row]
+    assert doubtful == ([words] if words else [])
+    machine = limits(path, "--judge", str(run), "--against", str(key), "--json")
+    assert words in machine.stderr
+    assert all(json.loads(row) for row in machine.stdout.splitlines())
 
 
 @pytest.mark.parametrize(

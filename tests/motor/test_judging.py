@@ -145,7 +145,7 @@ def test_a_curve_that_is_missing_or_too_short_leaves_it_open(curves: list[Curve]
 def test_starts_read_at_another_pace_are_not_judged() -> None:
     found = judge([kg.told(kg.fan(peak_amps=3.0), interval_s=0.1)] * 3, [kg.curve()], kg.limits())
     assert found.passed is None
-    assert found.sentence == "It can't be judged: read every 0.10 s, the known good ones every 0.02 s."
+    assert found.sentence == "Not judged: read every 0.10 s, the known good ones every 0.02 s."
     assert row(found, "peak_amps").inside is None
     assert row(found, "peak_amps").value == pytest.approx(4.2)
 
@@ -187,3 +187,29 @@ def test_the_resistance_is_told_beside_and_decides_nothing() -> None:
 def test_what_was_judged_comes_back_from_json_as_it_was() -> None:
     found = judged(steady_amps=1.6)
     assert msgspec.json.decode(msgspec.json.encode(found), type=Judged) == found
+
+
+def paused(from_s: float, for_s: float, start: Curve) -> Curve:
+    """The same where nothing was read for a while."""
+    kept = (start.t_s <= from_s) | (start.t_s >= from_s + for_s)
+    return replace(start, t_s=start.t_s[kept], volts=start.volts[kept], amps=start.amps[kept])
+
+
+@pytest.mark.parametrize("from_s", [0.02, 0.1, 0.8])
+@pytest.mark.parametrize("steady", [1.0, 1.6])
+def test_where_nothing_was_read_for_a_while_nothing_is_judged(from_s: float, steady: float) -> None:
+    """Over the steep part a line between the readings would be far outside; a figure outside may be the pause's too."""
+    curves = [kg.curve(phase_s=0.005 * start) for start in range(3)]
+    curves[1] = paused(from_s, 0.25, curves[1])
+    found = judged(curves, steady_amps=steady)
+    assert found.passed is None
+    assert found.curve_outside_share is None
+    assert all(one.inside is None for one in found.rows)
+    longest_s = np.diff(curves[1].t_s).max()
+    assert found.sentence == f"Not judged: {1e3 * longest_s:.0f} ms without a reading."
+
+
+def test_a_pause_no_longer_than_the_pace_explains_or_before_the_start_is_judged() -> None:
+    curves = [kg.curve(phase_s=0.005 * start) for start in range(3)]
+    for from_s, for_s in ((0.8, 0.03), (-0.08, 0.075)):
+        assert judged([paused(from_s, for_s, curves[0]), *curves[1:]]).passed is True

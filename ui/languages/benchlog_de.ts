@@ -9152,7 +9152,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>%1 ms without a reading</source>
-        <translation type="unfinished"></translation>
+        <translation>%1 ms ohne Messwert</translation>
     </message>
     <message>
         <source>It can't be judged: there are no limits for any figure.</source>
@@ -9160,7 +9160,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>Not judged: %1.</source>
-        <translation type="unfinished"></translation>
+        <translation>Nicht beurteilt: %1.</translation>
     </message>
     <message>
         <source>the curve (%1)</source>
