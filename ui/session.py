@@ -110,6 +110,7 @@ class Session(QObject):
         window.safe.made_safe.connect(self._keep_made_safe)
         window.close_stage.closed.connect(self._close_job)
         window.close_stage.next_job.connect(self.new_job)
+        window.close_stage.sheet.connect(self.desktop.paper)
         window.history.to_bench.connect(self.open_job)
         for view in window.views():
             view.begun.connect(lambda kind=view.kind: self.running.begin(kind))

@@ -532,6 +532,9 @@ NEEDS_RESULT = "Say what it came to."
 WRONG_WARRANTY = "Warranty: a whole number of days, or nothing."
 CLOSE_JOB = "Close the job"
 NEXT_JOB = "Next job"
+JOB_SHEET, JOB_SHEET_NAME = "Job sheet", "The sheet of this job, as it would be printed"
+PROPOSAL = "The last run ({last}) proposes: {words}. You say what it came to."
+PROPOSAL_TAKE, PROPOSAL_TAKE_NAME = "Take over", "Take over: {words}"
 NEEDS_CAUSE = "Cause: say what it was, or “not found”."
 CLOSE_SUMMARY = "Before and after"
 SUMMARY_NAMES = {
@@ -542,7 +545,7 @@ SUMMARY_NAMES = {
     "amps": "highest amps",
     "kicks": "kicks",
 }
-SUMMARY_BEFORE, SUMMARY_AFTER = "first run", "last run"
+SUMMARY_BEFORE, SUMMARY_FREED, SUMMARY_AFTER = "first run", "run that freed it", "last run"
 
 # history
 SEARCH_NAME = "Search the jobs"

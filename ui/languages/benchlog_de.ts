@@ -2384,6 +2384,31 @@
         <translation>Nächster Auftrag</translation>
     </message>
     <message>
+        <source>Job sheet</source>
+        <comment>JOB_SHEET</comment>
+        <translation>Auftragsblatt</translation>
+    </message>
+    <message>
+        <source>The sheet of this job, as it would be printed</source>
+        <comment>JOB_SHEET_NAME</comment>
+        <translation>Das Blatt dieses Auftrags, wie es gedruckt würde</translation>
+    </message>
+    <message>
+        <source>The last run ({last}) proposes: {words}. You say what it came to.</source>
+        <comment>PROPOSAL</comment>
+        <translation>Der letzte Lauf ({last}) schlägt vor: {words}. Was dabei herauskam, sagen Sie.</translation>
+    </message>
+    <message>
+        <source>Take over</source>
+        <comment>PROPOSAL_TAKE</comment>
+        <translation>Übernehmen</translation>
+    </message>
+    <message>
+        <source>Take over: {words}</source>
+        <comment>PROPOSAL_TAKE_NAME</comment>
+        <translation>Übernehmen: {words}</translation>
+    </message>
+    <message>
         <source>Cause: say what it was, or “not found”.</source>
         <comment>NEEDS_CAUSE</comment>
         <translation>Ursache: Sagen Sie, was es war, oder „nicht gefunden“.</translation>
@@ -2427,6 +2452,11 @@
         <source>first run</source>
         <comment>SUMMARY_BEFORE</comment>
         <translation>erster Lauf</translation>
+    </message>
+    <message>
+        <source>run that freed it</source>
+        <comment>SUMMARY_FREED</comment>
+        <translation>Lauf, der es löste</translation>
     </message>
     <message>
         <source>last run</source>
