@@ -141,7 +141,9 @@ class CeilingBars(QFrame):
         row.figures.setText(texts.USED_OF.format(value=value, ceiling=ceiling))
         row.layer.setText(retelling.told(used.layer))
         for part in row.parts():
-            part.setToolTip(texts.USED_HINT.format(name=name, ceiling=ceiling, layer=layer))
+            part.setToolTip(
+                texts.USED_HINT.format(name=name, what=texts.USED_WHAT[used.name], ceiling=ceiling, layer=layer)
+            )
         row.bar.setAccessibleName(texts.USED_ACCESSIBLE.format(name=name, value=value, ceiling=ceiling, layer=layer))
 
     def set_tokens(self, tokens: Tokens) -> None:

@@ -1,6 +1,6 @@
 """The line above the work for what is not part of a run's own sentences, with what was said before it."""
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QElapsedTimer, Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from ui import texts, theme
@@ -13,6 +13,9 @@ from ui.shapes import Sign
 from ui.theme import Tokens
 
 LIST_PX, WORDS_AT = 168, 2
+SETTLE_MS = 600
+"""A press on "Seen" sooner after words came to stand there was meant for what stood there before: nobody reads as
+quickly. Starting value of this project."""
 
 
 class Notice(QFrame):
@@ -26,6 +29,8 @@ class Notice(QFrame):
         super().__init__()
         self._tokens = tokens
         self.alarms = Alarms()
+        self._first, self._stands = 0, QElapsedTimer()
+        """Which stands first, and since when."""
         self.setObjectName("notice")
         self._column = column = QVBoxLayout(self)
         column.setContentsMargins(14, 4, 6, 4)
@@ -67,7 +72,7 @@ class Notice(QFrame):
         self.more.setCheckable(True)
         self.more.toggled.connect(self._show_list)
         self.seen = button(texts.DISMISS, "notice_seen")
-        self.seen.clicked.connect(self.dismiss)
+        self.seen.clicked.connect(self._press)
         row.addWidget(self.sign)
         row.addWidget(self.level)
         row.addWidget(self.words, 1)
@@ -81,6 +86,10 @@ class Notice(QFrame):
         self._follow()
         self.told.emit(told)
 
+    def _press(self) -> None:
+        if self._stands.elapsed() >= SETTLE_MS:
+            self.dismiss()
+
     def dismiss(self) -> None:
         """The one that stands first was seen; the next one stands there then."""
         top = self.alarms.top
@@ -91,6 +100,10 @@ class Notice(QFrame):
     def settle(self, *whats: What) -> None:
         self.alarms.settle(*whats)
         self._follow()
+
+    def leave(self) -> None:
+        """Another page is looked at: what was only told concerned the one that was left."""
+        self.settle(What.SAID)
 
     def put_away(self) -> None:
         """Something else begins."""
@@ -115,6 +128,9 @@ class Notice(QFrame):
         self.changed.emit()
 
     def _show_first(self, top: Told) -> None:
+        if top.number != self._first or self.isHidden():
+            self._first = top.number
+            self._stands.start()
         set_look(self, CARD_OF[top.level])
         self.sign.show_sign(SIGN_OF[top.level], colour_of(top.level, self._tokens))
         self.level.setText(_level_text(top))

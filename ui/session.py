@@ -10,10 +10,10 @@ from benchlog.ledger.filing import file_left_behind, journals_of
 from benchlog.ledger.leads import lead_check
 from benchlog.ledger.off_by_hand import acknowledge, not_confirmed
 from benchlog.ledger.store import Ledger
-from benchlog.records import STAGE_OF, Run, RunKind, Stage
+from benchlog.records import STAGE_OF, JobState, Run, RunKind, Stage
 from benchlog.recovery.ceilings import intersect
 from benchlog.settings import Settings, owner_settings
-from ui import sayings, texts
+from ui import retelling, sayings, texts
 from ui.advising import Advising
 from ui.alarming import Alarming
 from ui.alarms import What
@@ -88,11 +88,12 @@ class Session(QObject):
         self._unconfirmed: list[Run] = []
         window.may_close = self._may_close
         self._wire()
+        left: list[Run] = []
         with self._minding_the_ledger():
-            if found := self._file_left_behind():
-                window.notice.tell(found, What.LEFT_BEHIND)
+            left = self._file_left_behind()
         with self._minding_the_ledger():
-            self._look_back()
+            self._look_back(left)
+            self._tell_of_ended(left)
         self.refresh()
 
     def _wire(self) -> None:
@@ -255,6 +256,8 @@ class Session(QObject):
 
     def go_to(self, stage: Stage) -> None:
         if self.bench.way().may_go_to(stage):
+            if stage is not self.here:
+                self.window.notice.leave()
             self.recording.leave()
             self.here = stage
             self.refresh()
@@ -264,6 +267,8 @@ class Session(QObject):
         self.go_to(after if after is not self.here else Stage.CLOSE)
 
     def show_room(self, room: int) -> None:
+        if room != self.window.room:
+            self.window.notice.leave()
         self.desktop.leaving(room)
         self.window.show_room(room)
         self.desktop.shown(room)
@@ -398,9 +403,9 @@ class Session(QObject):
         self.refresh()
         self._close_if_waiting()
 
-    def _look_back(self) -> None:
+    def _look_back(self, left: list[Run] | None = None) -> None:
         """A run that was not confirmed off is shown until a person says so, whoever filed it and when. One supply at a
-        time, the last run first."""
+        time, the last run first. `left`: filed just now."""
         runs = not_confirmed(self.ledger)
         self._unconfirmed = [run for run in runs if run.resource == runs[0].resource]
         if runs and self.off.may_begin:
@@ -412,15 +417,37 @@ class Session(QObject):
                 at=clock_text(run.started_utc),
                 resource=run.resource,
             )
+            if left and run in left:
+                told = f"{told} {texts.LEFT_BEHIND_TOO}"
+                left.remove(run)
             self.off.tell(OffEvent.FOUND)
             self.window.notice.tell(told, What.FOUND_ON)
 
-    def _file_left_behind(self) -> str:
-        """What was filed, as a sentence; "" where nothing was."""
-        filed = file_left_behind(self.ledger, journals_of(self.ledger.path))
-        if len(filed) == 1:
-            return texts.LEFT_BEHIND_ONE.format(number=filed[0].job)
-        return texts.LEFT_BEHIND_MANY.format(count=len(filed)) if filed else ""
+    def _file_left_behind(self) -> list[Run]:
+        """Those that were going on when the program ended."""
+        return [self.ledger.run(one.run) for one in file_left_behind(self.ledger, journals_of(self.ledger.path))]
+
+    def _tell_of_ended(self, left: list[Run]) -> None:
+        """Of runs that ended because the program did: killed, or closed by a person in the middle of the last one."""
+        if len(left) > 1:
+            self.window.notice.tell(texts.LEFT_BEHIND_MANY.format(count=len(left)), What.LEFT_BEHIND)
+        elif left:
+            self.window.notice.tell(self._ended_early(left[0], texts.LEFT_BEHIND_WHY), What.LEFT_BEHIND)
+        for run in self.ledger.recent_runs(limit=1):
+            open_job = self.ledger.job(run.job).state is not JobState.CLOSED
+            if open_job and run.result.output_confirmed_off and run.result.reason.endswith(texts.STOP_CLOSING):
+                self.window.notice.tell(self._ended_early(run, retelling.told(texts.STOP_CLOSING)))
+
+    def _ended_early(self, run: Run, why: str) -> str:
+        return texts.ENDED_EARLY.format(
+            run=run.id,
+            kind=texts.RUN_KIND_NAMES[run.kind],
+            number=self.ledger.job(run.job).number,
+            day=day_text(run.started_utc),
+            at=clock_text(run.started_utc),
+            why=why,
+            off=texts.OFF_READ_BACK if run.result.output_confirmed_off else texts.OFF_NOT_READ_BACK,
+        )
 
     def _no_file_now(self) -> str:
         """Why nothing is written for paper or export now: making it takes a moment that a run may need."""

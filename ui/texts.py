@@ -112,7 +112,16 @@ USED_NONE = "Shown once a job is taken in."
 USED_OF = "<b>{value}</b> / {ceiling}"
 USED_ALL, USED_NEAREST = "all {count}", "nearest"
 USED_ALL_NAME = "Show all ceilings, or only the one nearest its end"
-USED_HINT = "{name}: the lowest ceiling is {ceiling}, set by the {layer}."
+USED_WHAT: dict[str, str] = {
+    "volts": "at the supply’s terminals",
+    "amps": "at the supply’s terminals",
+    "winding_c": "an upper bound on its temperature",
+    "locked_s": "with current into a rotor that stands still, in any 60 s",
+    "energy_j": "into the motor, in any 60 s",
+    "on_s": "in a row, with volts on the motor",
+    "kicks": "of this job, today",
+}
+USED_HINT = "{name}, {what}: the lowest ceiling is {ceiling}, set by the {layer}."
 USED_ACCESSIBLE = "{name}: {value} of {ceiling}, set by the {layer}"
 LAYER_NAMES: dict[str, str] = {
     "program": "program itself",
@@ -181,7 +190,14 @@ FAULT = "A fault in the window: {what}. Output off was sent. {rest}"
 FAULT_REST = "Look at the supply before you go on."
 LEDGER_TROUBLE = "The ledger could not be used: {what}. The run itself is safe on disk in its journal."
 NO_START = "The run could not be begun: {what}. Nothing was switched on."
-LEFT_BEHIND_ONE = "A run that a crash left behind was filed with job {number:04d}."
+ENDED_EARLY = (
+    "Run {run} of job {number:04d} ({kind}, begun {day} {at}) ended early: {why}. {off} What was read until then is "
+    "filed with the job, in the history."
+)
+LEFT_BEHIND_WHY = "the program ended while it went on"
+LEFT_BEHIND_TOO = (
+    "The program ended while that run went on; what was read until then is filed with the job, in the history."
+)
 LEFT_BEHIND_MANY = "{count} runs that a crash left behind were filed."
 FOUND_NOT_CONFIRMED = (
     "Run {run} of job {number:04d}, begun {day} {at} on {resource}, ended without its output confirmed off. Nobody has "
@@ -846,6 +862,7 @@ KEY_NONE = "none"
 KEY_TEACH, KEY_TEACH_NAME = "Teach", "Teach a key for: {role}"
 KEY_FORGET, KEY_FORGET_NAME = "Forget", "Forget the key for: {role}"
 KEY_PRESS_NOW = "Press the key now …"
+KEY_SAID = "{role}: {words}"
 KEY_NOT_WHILE_ON = "Not while a run is on: a key that is pressed could mean something else then."
 KEY_NONE_TO_FORGET = "No key is taught for this."
 CARD_LIMITS = "Ceilings of the owner"

@@ -1,20 +1,22 @@
 """What is said beside a run: the most urgent first, none lost, and the red card over all of the work."""
 
 import ast
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QPushButton
+from PySide6.QtWidgets import QApplication, QPushButton
 from pytestqt.qtbot import QtBot
 
 from tests.ui.conftest import Desk
 from ui import texts, theme
 from ui.alarm_looks import CARD_OF, SIGN_OF, colour_of, word_of
 from ui.alarms import HELD, KEPT, LEVEL_OF, MOST_OPEN, Alarms, Level, What
-from ui.notice import Notice
+from ui.main_window import BENCH_ROOM, HISTORY_ROOM
+from ui.notice import SETTLE_MS, Notice
 from ui.off_state import OffState
 from ui.shapes import SIGNS
 
@@ -112,10 +114,36 @@ def test_the_notice_opens_what_was_said_and_ends_when_all_was_seen(notice: Notic
         "no backup",
         "a bug",
     ]
+    seen(notice, lambda: notice.words.text() == "no backup")
+    seen(notice, notice.isHidden)
+
+
+def test_a_press_meant_for_what_stood_there_before_dismisses_nothing(notice: Notice) -> None:
+    notice.tell("a bug", What.FAULT)
+    notice.tell("no backup", What.BACKUP)
     notice.seen.click()
+    assert notice.words.text() == "a bug"
+    seen(notice, lambda: notice.words.text() == "no backup")
+    notice.seen.click()  # the next came to stand under the same pointer
     assert notice.words.text() == "no backup"
+
+
+def test_what_was_only_told_goes_with_the_page_it_was_about_and_all_else_stays(desk: Desk) -> None:
+    notice = desk.window.notice
+    notice.tell("no backup", What.BACKUP)
+    notice.tell("kept with the job")
+    desk.session.show_room(BENCH_ROOM)
+    assert notice.alarms.count == 2
+    desk.session.show_room(HISTORY_ROOM)
+    assert [told.words for told in notice.alarms._open] == ["no backup"]
+
+
+def seen(notice: Notice, then: Callable[[], bool]) -> None:
+    """Pressed as a person does who has read it."""
+    while notice._stands.elapsed() < SETTLE_MS:
+        QApplication.processEvents()
     notice.seen.click()
-    assert notice.isHidden()
+    assert then()
 
 
 def test_what_is_held_has_no_button_to_see_it_off(notice: Notice) -> None:

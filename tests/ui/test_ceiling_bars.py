@@ -35,6 +35,13 @@ def test_after_the_run_the_most_it_used_is_shown(qtbot: QtBot) -> None:
     assert bars._title.text() == texts.USED_LAST_TITLE
 
 
+def test_each_bar_says_of_what_it_is_the_limit(qtbot: QtBot) -> None:
+    bars = bars_of(qtbot)
+    bars.show_used(locked(2.0))
+    assert "current into a rotor that stands still, in any 60 s" in bars._rows[0].name.toolTip()
+    assert set(texts.USED_WHAT) == set(texts.USED_NAMES)
+
+
 def test_another_run_begins_from_nothing(qtbot: QtBot) -> None:
     bars = bars_of(qtbot)
     bars.show_used(locked(7.5))

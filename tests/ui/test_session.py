@@ -7,11 +7,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from benchlog.bench.frames import Request
-from benchlog.bench.journal import Begun, Journal
+from benchlog.bench.journal import Begun, Ending, Journal
 from benchlog.ledger.filing import journals_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import OwnerLayer
-from benchlog.outcome import Outcome
+from benchlog.outcome import Outcome, RunResult
 from benchlog.records import JobState, RunKind, Stage
 from benchlog.recovery.ceilings import Layer, Limits
 from tests.ui.conftest import RESOURCE, Desk
@@ -264,6 +264,50 @@ def test_a_run_left_behind_is_filed_at_the_next_start(desk: Desk, ledger: Ledger
     request = request_for(RunKind.PROBE, job, setting, desk.session.running.sequence, ledger, owner=NOBODY_S, starts=5)
     with Journal(Path(request.journal), sync_thread=False) as journal:
         journal.write(Begun(request, "2026-11-25T08:00:00.000Z", "test"))
+    window = another_start(desk, ledger)
+    assert [run.result.outcome for run in ledger.runs(job.id)] == [Outcome.STOPPED]
+    told = [one.words for one in window.notice.alarms.kept]
+    assert len(told) == 1
+    assert "without its output confirmed off" in told[0]
+    assert told[0].endswith(texts.LEFT_BEHIND_TOO)
+
+
+def test_a_run_that_was_left_behind_with_its_output_off_is_told_of_in_one_sentence(desk: Desk, ledger: Ledger) -> None:
+    desk.take_in()
+    job = desk.session.bench.job
+    assert job is not None
+    setting = desk.window.intake.setting()
+    request = request_for(RunKind.PROBE, job, setting, desk.session.running.sequence, ledger, owner=NOBODY_S, starts=5)
+    with Journal(Path(request.journal), sync_thread=False) as journal:
+        journal.write(Begun(request, "2026-11-25T08:00:00.000Z", "test"))
+        journal.write(Ending(RunResult(outcome=Outcome.STOPPED, reason="x", output_confirmed_off=True), 1.0))
+    window = another_start(desk, ledger)
+    told = [one.words for one in window.notice.alarms.kept]
+    assert len(told) == 1
+    assert "Run 1 of job 0001 (probe, begun 2026-11-25" in told[0]
+    assert texts.LEFT_BEHIND_WHY in told[0]
+    assert texts.OFF_READ_BACK in told[0]
+
+
+def test_after_the_window_was_closed_in_a_run_the_next_start_says_what_became_of_it(desk: Desk, ledger: Ledger) -> None:
+    desk.begin_probe()
+    desk.bot.waitUntil(lambda: desk.window.probe.plot.last_s > 0.4, timeout=5000)
+    desk.window.close()
+    desk.bot.waitUntil(lambda: not desk.window.isVisible(), timeout=5000)
+    told = [one.words for one in another_start(desk, ledger).notice.alarms.kept]
+    assert len(told) == 1
+    assert f"ended early: {texts.STOP_CLOSING}. {texts.OFF_READ_BACK}" in told[0]
+    assert "filed with the job" in told[0]
+    # another run, and it is no news any more
+    desk.window.show()
+    desk.session._closing = False
+    desk.click("probe_start")
+    desk.until_over()
+    assert not another_start(desk, ledger).notice.alarms.kept
+
+
+def another_start(desk: Desk, ledger: Ledger) -> MainWindow:
+    """The window that comes up when the program is started again."""
 
     def no_link(_: Request) -> FakeLink:
         raise AssertionError
@@ -271,9 +315,7 @@ def test_a_run_left_behind_is_filed_at_the_next_start(desk: Desk, ledger: Ledger
     window = MainWindow(theme.DARK)
     desk.bot.addWidget(window)
     Session(window, ledger, no_link)
-    assert [run.result.outcome for run in ledger.runs(job.id)] == [Outcome.STOPPED]
-    assert "without its output confirmed off" in window.notice.words.text()
-    assert [told.words for told in window.notice.alarms.kept if told.words == texts.LEFT_BEHIND_ONE.format(number=1)]
+    return window
 
 
 def test_a_ledger_that_can_not_be_used_is_said_and_the_window_goes_on(desk: Desk) -> None:

@@ -459,9 +459,39 @@
         <translation>Alle Grenzwerte zeigen, oder nur den, der seinem Ende am nächsten ist</translation>
     </message>
     <message>
-        <source>{name}: the lowest ceiling is {ceiling}, set by the {layer}.</source>
+        <source>at the supply’s terminals</source>
+        <comment>USED_WHAT</comment>
+        <translation>an den Klemmen des Netzgeräts</translation>
+    </message>
+    <message>
+        <source>an upper bound on its temperature</source>
+        <comment>USED_WHAT</comment>
+        <translation>obere Schranke ihrer Temperatur</translation>
+    </message>
+    <message>
+        <source>with current into a rotor that stands still, in any 60 s</source>
+        <comment>USED_WHAT</comment>
+        <translation>mit Strom in einen Läufer, der steht, in beliebigen 60 s</translation>
+    </message>
+    <message>
+        <source>into the motor, in any 60 s</source>
+        <comment>USED_WHAT</comment>
+        <translation>in den Motor, in beliebigen 60 s</translation>
+    </message>
+    <message>
+        <source>in a row, with volts on the motor</source>
+        <comment>USED_WHAT</comment>
+        <translation>am Stück, mit Spannung am Motor</translation>
+    </message>
+    <message>
+        <source>of this job, today</source>
+        <comment>USED_WHAT</comment>
+        <translation>dieses Auftrags, heute</translation>
+    </message>
+    <message>
+        <source>{name}, {what}: the lowest ceiling is {ceiling}, set by the {layer}.</source>
         <comment>USED_HINT</comment>
-        <translation>{name}: Der niedrigste Grenzwert ist {ceiling}, gesetzt durch: {layer}.</translation>
+        <translation>{name}, {what}: Der niedrigste Grenzwert ist {ceiling}, gesetzt durch: {layer}.</translation>
     </message>
     <message>
         <source>{name}: {value} of {ceiling}, set by the {layer}</source>
@@ -719,9 +749,19 @@
         <translation>Der Lauf konnte nicht begonnen werden: {what}. Es wurde nichts eingeschaltet.</translation>
     </message>
     <message>
-        <source>A run that a crash left behind was filed with job {number:04d}.</source>
-        <comment>LEFT_BEHIND_ONE</comment>
-        <translation>Ein Lauf, der von einem Absturz übrig war, wurde bei Auftrag {number:04d} abgelegt.</translation>
+        <source>Run {run} of job {number:04d} ({kind}, begun {day} {at}) ended early: {why}. {off} What was read until then is filed with the job, in the history.</source>
+        <comment>ENDED_EARLY</comment>
+        <translation>Lauf {run} von Auftrag {number:04d} ({kind}, begonnen am {day} um {at}) endete vorzeitig: {why}. {off} Was bis dahin gelesen wurde, ist beim Auftrag abgelegt, im Verlauf.</translation>
+    </message>
+    <message>
+        <source>the program ended while it went on</source>
+        <comment>LEFT_BEHIND_WHY</comment>
+        <translation>das Programm endete, während er lief</translation>
+    </message>
+    <message>
+        <source>The program ended while that run went on; what was read until then is filed with the job, in the history.</source>
+        <comment>LEFT_BEHIND_TOO</comment>
+        <translation>Das Programm endete, während dieser Lauf lief; was bis dahin gelesen wurde, ist beim Auftrag abgelegt, im Verlauf.</translation>
     </message>
     <message>
         <source>{count} runs that a crash left behind were filed.</source>

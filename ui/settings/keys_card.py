@@ -31,7 +31,7 @@ class KeysCard(QWidget):
         self.keys = {role: label("") for role in Role}
         self.teaches: dict[Role, QPushButton] = {}
         self.forgets: dict[Role, QPushButton] = {}
-        self._kept, self._why = Preferences(), ""
+        self._kept, self._why, self._asked = Preferences(), "", ""
         for row, role in enumerate(Role, start=2):
             word = role_text(role)
             word = word[:1].upper() + word[1:]
@@ -44,7 +44,7 @@ class KeysCard(QWidget):
             self.forgets[role] = button(
                 texts.KEY_FORGET, f"settings_forget_{role.value}", accessible=texts.KEY_FORGET_NAME.format(role=word)
             )
-            self.teaches[role].clicked.connect(lambda _=False, one=role: self.teach.emit(one.value))
+            self.teaches[role].clicked.connect(lambda _=False, one=role, named=word: self._teach(one, named))
             self.forgets[role].clicked.connect(lambda _=False, one=role: self.forget.emit(one.value))
             for place, one in ((2, self.teaches[role]), (3, self.forgets[role])):
                 one.setMinimumHeight(theme.TOUCH_PX - 4)
@@ -70,7 +70,11 @@ class KeysCard(QWidget):
             grey(self.teaches[role], self._why)
             grey(self.forgets[role], self._why or ("" if pressed is not None else texts.KEY_NONE_TO_FORGET))
 
+    def _teach(self, role: Role, named: str) -> None:
+        self._asked = named
+        self.teach.emit(role.value)
+
     def say(self, words: str) -> None:
-        """Of a key that is being taught; "" for nothing."""
-        self.words.setText(sayings.sentence(words))
+        """Of the key that is being taught; "" for nothing."""
+        self.words.setText(texts.KEY_SAID.format(role=self._asked, words=sayings.sentence(words)) if words else "")
         self.words.setVisible(bool(words))
