@@ -1,5 +1,6 @@
 """What a run that measures is asked to be: from the ledger's own word, and refused above a ceiling by the field."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -22,8 +23,9 @@ TWELVE = {Layer.JOB: Limits(volts=12.0)}
 
 
 @pytest.fixture
-def ledger(tmp_path: Path) -> Ledger:
-    return fresh_ledger(tmp_path, VirtualClock())
+def ledger(tmp_path: Path) -> Iterator[Ledger]:
+    with fresh_ledger(tmp_path, VirtualClock()) as ledger:
+        yield ledger
 
 
 def test_a_run_without_a_job_is_of_the_thing_that_is_named(ledger: Ledger) -> None:

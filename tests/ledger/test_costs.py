@@ -1,5 +1,6 @@
 """What a job costs, against what its owner allows."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -24,8 +25,9 @@ from tests.ledger.benches import BILGE_PUMP, MOTOR
 
 
 @pytest.fixture
-def ledger(tmp_path: Path) -> Ledger:
-    return Ledger.open(tmp_path / "workshop.ledger", clock=VirtualClock())
+def ledger(tmp_path: Path) -> Iterator[Ledger]:
+    with Ledger.open(tmp_path / "workshop.ledger", clock=VirtualClock()) as ledger:
+        yield ledger
 
 
 @pytest.fixture

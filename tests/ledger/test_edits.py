@@ -1,5 +1,6 @@
 """Changes of a job, taken back or corrected; a run stays as it is."""
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -19,8 +20,9 @@ def clock() -> VirtualClock:
 
 
 @pytest.fixture
-def ledger(tmp_path: Path, clock: VirtualClock) -> Ledger:
-    return Ledger.open(tmp_path / "workshop.ledger", clock=clock)
+def ledger(tmp_path: Path, clock: VirtualClock) -> Iterator[Ledger]:
+    with Ledger.open(tmp_path / "workshop.ledger", clock=clock) as ledger:
+        yield ledger
 
 
 @pytest.fixture

@@ -2,6 +2,7 @@
 
 import sqlite3
 from collections.abc import Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -82,7 +83,7 @@ def test_what_is_refused_leaves_nothing(ledger: Ledger, tmp_path: Path) -> None:
 
 def test_a_ledger_from_elsewhere_names_no_file_outside_its_folder(ledger: Ledger) -> None:
     kept = attach(ledger, 1, b"hums", "a.txt")
-    with sqlite3.connect(ledger.path) as connection:
+    with closing(sqlite3.connect(ledger.path)) as connection, connection:
         connection.execute("UPDATE file SET sha256 = '../../../etc/passwd'")
     with pytest.raises(LedgerDamaged, match="a name that is never given"):
         original(ledger, kept.id)

@@ -64,7 +64,8 @@ def test_the_second_stays_read_only_until_it_is_opened_again(path: Path) -> None
         first.close()
         with pytest.raises(LedgerReadOnly):
             new_job(second)
-    assert len(Ledger.open(path).jobs()) == 1
+    with Ledger.open(path) as opened_again:
+        assert len(opened_again.jobs()) == 1
 
 
 def test_a_short_command_writes_where_nobody_is_the_sole_writer_and_else_is_told(path: Path) -> None:

@@ -1,6 +1,7 @@
 """What is kept of supplies: the last counts, by address and identity, and runs get it."""
 
 import sqlite3
+from collections.abc import Iterator
 from contextlib import closing
 from pathlib import Path
 
@@ -22,8 +23,9 @@ def clock() -> VirtualClock:
 
 
 @pytest.fixture
-def ledger(tmp_path: Path, clock: VirtualClock) -> Ledger:
-    return fresh_ledger(tmp_path, clock)
+def ledger(tmp_path: Path, clock: VirtualClock) -> Iterator[Ledger]:
+    with fresh_ledger(tmp_path, clock) as ledger:
+        yield ledger
 
 
 def keep(

@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -29,8 +30,9 @@ os.kill(os.getpid(), signal.SIGKILL)
 
 
 @pytest.fixture
-def ledger(tmp_path: Path) -> Ledger:
-    return Ledger.open(tmp_path / "workshop.ledger", clock=VirtualClock())
+def ledger(tmp_path: Path) -> Iterator[Ledger]:
+    with Ledger.open(tmp_path / "workshop.ledger", clock=VirtualClock()) as ledger:
+        yield ledger
 
 
 @pytest.fixture
