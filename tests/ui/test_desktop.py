@@ -20,6 +20,7 @@ from ui.main_window import BENCH_ROOM, CURVES_ROOM, HELP_ROOM, HISTORY_ROOM, SET
 from ui.pieces import why_grey
 from ui.recent import RecentRow, open_jobs
 from ui.session import Session
+from ui.taught_keys import Role, role_text
 
 
 @pytest.fixture(scope="module")
@@ -139,6 +140,18 @@ def test_a_support_bundle_is_made_beside_the_window(shared: Desk, tmp_path: Path
     shared.session.desktop.arranging.settle()
     assert path.exists()
     assert str(path) in shared.window.settings.bundle.words.text()
+
+
+def test_while_a_key_is_taught_it_is_said_for_what(shared: Desk) -> None:
+    keys = shared.window.settings.keys
+    pressed(shared, "Ctrl+,")
+    said = {}
+    for role in Role:
+        keys.teaches[role].click()
+        said[role] = keys.words.text()
+        shared.session.teaching.end()
+        assert keys.words.text() == ""
+    assert all(words.lower().startswith(role_text(role).lower() + ": ") for role, words in said.items())
 
 
 def test_while_a_run_is_on_no_folder_is_opened_no_key_taught_and_no_bundle_made(desk: Desk) -> None:

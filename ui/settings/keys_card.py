@@ -32,6 +32,7 @@ class KeysCard(QWidget):
         self.teaches: dict[Role, QPushButton] = {}
         self.forgets: dict[Role, QPushButton] = {}
         self._kept, self._why, self._asked = Preferences(), "", ""
+        self.teach.connect(self._note_asked)
         for row, role in enumerate(Role, start=2):
             word = role_text(role)
             word = word[:1].upper() + word[1:]
@@ -44,7 +45,7 @@ class KeysCard(QWidget):
             self.forgets[role] = button(
                 texts.KEY_FORGET, f"settings_forget_{role.value}", accessible=texts.KEY_FORGET_NAME.format(role=word)
             )
-            self.teaches[role].clicked.connect(lambda _=False, one=role, named=word: self._teach(one, named))
+            self.teaches[role].clicked.connect(lambda _=False, one=role: self.teach.emit(one.value))
             self.forgets[role].clicked.connect(lambda _=False, one=role: self.forget.emit(one.value))
             for place, one in ((2, self.teaches[role]), (3, self.forgets[role])):
                 one.setMinimumHeight(theme.TOUCH_PX - 4)
@@ -70,9 +71,9 @@ class KeysCard(QWidget):
             grey(self.teaches[role], self._why)
             grey(self.forgets[role], self._why or ("" if pressed is not None else texts.KEY_NONE_TO_FORGET))
 
-    def _teach(self, role: Role, named: str) -> None:
-        self._asked = named
-        self.teach.emit(role.value)
+    def _note_asked(self, role: str) -> None:
+        word = role_text(Role(role))
+        self._asked = word[:1].upper() + word[1:]
 
     def say(self, words: str) -> None:
         """Of the key that is being taught; "" for nothing."""

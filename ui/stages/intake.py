@@ -69,6 +69,7 @@ class IntakeStage(QWidget):
         self.problem = label("", "ask", bold=True, wrap=True)
         self.problem.setObjectName("intake_problem")
         self.changed.connect(self._mend)
+        self.supply.textChanged.connect(self._mend)  # also where it is put there
         self.open_button = button(texts.OPEN_JOB, "intake_open", "main")
         self.open_button.setMinimumWidth(160)
         self.open_button.clicked.connect(self._press)
