@@ -126,12 +126,12 @@ USED_ACCESSIBLE = "{name}: {value} of {ceiling}, set by the {layer}"
 LAYER_NAMES: dict[str, str] = {
     "program": "program itself",
     "owner": "owner of this workshop",
-    "supply": "supply's own range",
-    "motor": "motor's thermal class, A where it is not known",
+    "supply": "supply’s own range",
+    "motor": "motor’s thermal class, A where it is not known",
     "job": "job",
     "step": "step",
 }
-VOLTS_ACCESSIBLE, AMPS_ACCESSIBLE = "{value} volts at the supply's terminals", "{value} amperes"
+VOLTS_ACCESSIBLE, AMPS_ACCESSIBLE = "{value} volts at the supply’s terminals", "{value} amperes"
 REGULATION_HINT = "CV: the voltage is held. CC: the current limit is held; more volts then change nothing."
 
 # output off
@@ -455,6 +455,8 @@ QUESTION_SAY = ("It needs your hands.", "The output is off until you answer.")
 CHOICE_WORDS = {
     "it turns": "It turns",
     "still stuck": "Still stuck",
+    "turned": "Turned",
+    "enough": "Enough",
     "leads swapped": "Leads swapped",
     "swapped back": "Swapped back",
     "done": "Done",
@@ -484,7 +486,7 @@ MARK_WORDS: dict[str, str] = {
 
 # how a run ended: what happened, and what to do
 OUTCOME_SAY: dict[Outcome, str] = {
-    Outcome.FREED: "It is free and turns.",
+    Outcome.FREED: "It is free.",
     Outcome.RUNS: "It runs.",
     Outcome.STILL_STUCK: "Still stuck.",
     Outcome.UNDETERMINED: "Not decided.",
@@ -500,14 +502,14 @@ OUTCOME_SAY: dict[Outcome, str] = {
 OFF_READ_BACK = "Off, confirmed by read-back."
 OFF_NOT_READ_BACK = "NOT CONFIRMED: switch the supply off by hand."
 OUTCOME_DO: dict[Outcome, str] = {
-    Outcome.FREED: "Next, prove that it starts again from rest.",
-    Outcome.RUNS: "Next, prove that it starts again from rest.",
+    Outcome.FREED: "Next, prove it: several starts from rest.",
+    Outcome.RUNS: "Next, prove it: several starts from rest.",
     Outcome.STILL_STUCK: "Work on it by hand, let it soak, and start again; or close the job.",
     Outcome.UNDETERMINED: "Turn the shaft a little and try again, or close the job.",
     Outcome.OPEN: "Tap the housing or look at the brushes, then probe again; or close the job.",
     Outcome.SHORT: "Kicks would only heat it. Look for bridged segments or a cut lead; close the job or probe again.",
     Outcome.DIODE: "Lift one end of it and probe again, or close the job.",
-    Outcome.ELECTRONIC: "Reach the motor's own leads behind the board and probe again, or close the job.",
+    Outcome.ELECTRONIC: "Reach the motor’s own leads behind the board and probe again, or close the job.",
     Outcome.CEILING: "Let it cool and rest, find out why, and only then start again.",
     Outcome.STOPPED: "Look at the motor, and begin again when it is right.",
     Outcome.SUPPLY_LOST: "Look at the cable and at the supply’s own display; press its output key if it is on.",

@@ -208,10 +208,8 @@ def _first_amps(situation: Situation, volts: float, amps: float, zero_amps: floa
 
 ANGLES_MOST = 5
 TURNED, SWAPPED, ENOUGH, SWAPPED_BACK = "turned", "leads swapped", "enough", "swapped back"
-_ANGLES = (
-    "Turn the shaft a little by hand and say so: the contact of the brushes differs with the angle. "
-    "Or swap the two leads, to look for a diode across the motor."
-)
+_TURN = "Turn the shaft a little by hand and say so: the contact of the brushes differs with the angle."
+_SWAP = "Or swap the two leads, to look for a diode across the motor."
 
 
 def probe_at_angles(situation: Situation) -> Plan[None]:
@@ -220,7 +218,12 @@ def probe_at_angles(situation: Situation) -> Plan[None]:
     found, reversed_once = [situation.winding], False
     while len(found) < ANGLES_MOST:
         choices = (TURNED, ENOUGH) if reversed_once else (TURNED, SWAPPED, ENOUGH)
-        answer = yield from ask(situation, _ANGLES, choices, swap=True)
+        asked = _TURN if reversed_once else f"{_TURN} {_SWAP}"
+        known = [one.ohm for one in found if one.ohm is not None]
+        if len(found) > 1 and known:
+            so_far = f"The lowest of {len(found)} angles so far: {show(min(known), 'Ω')}."
+            asked = f"{so_far} {asked}"
+        answer = yield from ask(situation, asked, choices, swap=True)
         if answer == TURNED:
             again = yield from probe(situation)
             if again.verdict is WindingVerdict.WINDING:

@@ -91,12 +91,12 @@
     <message>
         <source>tag {tag} · {volts}</source>
         <comment>JOB_ABOUT</comment>
-        <translation>Anhänger {tag} · {volts}</translation>
+        <translation>Etikett {tag} · {volts}</translation>
     </message>
     <message>
         <source>tag {tag} · {volts} · “{complaint}”</source>
         <comment>JOB_ABOUT_COMPLAINT</comment>
-        <translation>Anhänger {tag} · {volts} · „{complaint}“</translation>
+        <translation>Etikett {tag} · {volts} · „{complaint}“</translation>
     </message>
     <message>
         <source>“{text}”</source>
@@ -509,12 +509,12 @@
         <translation>Inhaber dieser Werkstatt</translation>
     </message>
     <message>
-        <source>supply's own range</source>
+        <source>supply’s own range</source>
         <comment>LAYER_NAMES</comment>
         <translation>eigener Bereich des Netzgeräts</translation>
     </message>
     <message>
-        <source>motor's thermal class, A where it is not known</source>
+        <source>motor’s thermal class, A where it is not known</source>
         <comment>LAYER_NAMES</comment>
         <translation>Wärmeklasse des Motors, A wo sie nicht bekannt ist</translation>
     </message>
@@ -529,7 +529,7 @@
         <translation>Schritt</translation>
     </message>
     <message>
-        <source>{value} volts at the supply's terminals</source>
+        <source>{value} volts at the supply’s terminals</source>
         <comment>VOLTS_ACCESSIBLE</comment>
         <translation>{value} Volt an den Klemmen des Netzgeräts</translation>
     </message>
@@ -1536,7 +1536,7 @@
     <message>
         <source>Press each line when it is so, or say that it does not apply to this job; nothing is left open.</source>
         <comment>SAFE_WHY</comment>
-        <translation>Drücken Sie jede Zeile, wenn es so ist, oder sagen Sie, dass sie für diesen Auftrag nicht zutrifft; nichts bleibt offen.</translation>
+        <translation>Bestätigen Sie jede Zeile, wenn es so ist, oder sagen Sie, dass sie für diesen Auftrag nicht zutrifft; nichts bleibt offen.</translation>
     </message>
     <message>
         <source>Made safe.</source>
@@ -1551,7 +1551,7 @@
     <message>
         <source>Not with this: medical devices, life-safety gear, gas appliances, pressure vessels, swollen cells. Mains motors: not with this.</source>
         <comment>SAFE_REFUSE</comment>
-        <translation>Hiermit nicht: medizinische Geräte, Rettungsmittel, Gasgeräte, Druckbehälter, aufgeblähte Zellen. Motoren für Netzspannung: hiermit nicht.</translation>
+        <translation>Nicht damit: medizinische Geräte, Rettungsmittel, Gasgeräte, Druckbehälter, aufgeblähte Zellen, Motoren für Netzspannung.</translation>
     </message>
     <message>
         <source>Local rules and licensed practice come first.</source>
@@ -1566,7 +1566,7 @@
     <message>
         <source>Ready to look at the winding.</source>
         <comment>RUN_BEFORE</comment>
-        <translation>Bereit, die Wicklung anzusehen.</translation>
+        <translation>Bereit zum Messen der Wicklung.</translation>
     </message>
     <message>
         <source>A few short pulses of small current tell winding, open, short, diode and electronics apart.</source>
@@ -1954,6 +1954,16 @@
         <translation>Sitzt noch fest</translation>
     </message>
     <message>
+        <source>Turned</source>
+        <comment>CHOICE_WORDS</comment>
+        <translation>Gedreht</translation>
+    </message>
+    <message>
+        <source>Enough</source>
+        <comment>CHOICE_WORDS</comment>
+        <translation>Genug</translation>
+    </message>
+    <message>
         <source>Leads swapped</source>
         <comment>CHOICE_WORDS</comment>
         <translation>Leitungen getauscht</translation>
@@ -2049,9 +2059,9 @@
         <translation>gerettet</translation>
     </message>
     <message>
-        <source>It is free and turns.</source>
+        <source>It is free.</source>
         <comment>OUTCOME_SAY</comment>
-        <translation>Es ist frei und dreht.</translation>
+        <translation>Es ist frei.</translation>
     </message>
     <message>
         <source>It runs.</source>
@@ -2119,9 +2129,9 @@
         <translation>NICHT BESTÄTIGT: Schalten Sie das Netzgerät von Hand aus.</translation>
     </message>
     <message>
-        <source>Next, prove that it starts again from rest.</source>
+        <source>Next, prove it: several starts from rest.</source>
         <comment>OUTCOME_DO</comment>
-        <translation>Weisen Sie als Nächstes nach, dass es aus dem Stillstand wieder anläuft.</translation>
+        <translation>Als Nächstes der Nachweis: mehrere Anläufe aus dem Stillstand.</translation>
     </message>
     <message>
         <source>Work on it by hand, let it soak, and start again; or close the job.</source>
@@ -2149,7 +2159,7 @@
         <translation>Löten Sie ein Ende davon ab und messen Sie erneut, oder schließen Sie den Auftrag ab.</translation>
     </message>
     <message>
-        <source>Reach the motor's own leads behind the board and probe again, or close the job.</source>
+        <source>Reach the motor’s own leads behind the board and probe again, or close the job.</source>
         <comment>OUTCOME_DO</comment>
         <translation>Gehen Sie an die eigenen Leitungen des Motors hinter der Platine und messen Sie erneut, oder schließen Sie den Auftrag ab.</translation>
     </message>
@@ -2316,7 +2326,7 @@
     <message>
         <source>An honest word here is what the next one like it starts from.</source>
         <comment>CLOSE_WHY</comment>
-        <translation>Mit einem ehrlichen Wort hier fängt der nächste dieser Art an.</translation>
+        <translation>Was hier ehrlich steht, hilft beim nächsten dieser Art.</translation>
     </message>
     <message>
         <source>Job {number:04d} is closed.</source>
@@ -2476,12 +2486,12 @@
     <message>
         <source>highest volts</source>
         <comment>SUMMARY_NAMES</comment>
-        <translation>höchste Volt</translation>
+        <translation>höchste Spannung</translation>
     </message>
     <message>
         <source>highest amps</source>
         <comment>SUMMARY_NAMES</comment>
-        <translation>höchste Ampere</translation>
+        <translation>höchster Strom</translation>
     </message>
     <message>
         <source>kicks</source>
@@ -3051,7 +3061,7 @@
     <message>
         <source>A part for the stock; one of the same name and number gets its price and count anew.</source>
         <comment>STOCK_SAY</comment>
-        <translation>Ein Teil für das Lager; eines mit gleichem Namen und gleicher Nummer bekommt Preis und Anzahl neu.</translation>
+        <translation>Ein Teil für das Lager; eines mit gleichem Namen und gleicher Nummer oder Größe bekommt Preis und Anzahl neu.</translation>
     </message>
     <message>
         <source>Name of a part for the stock</source>
@@ -3126,7 +3136,7 @@
     <message>
         <source>Charge</source>
         <comment>CHARGE</comment>
-        <translation>Berechnen</translation>
+        <translation>Buchen</translation>
     </message>
     <message>
         <source>Charge the minutes</source>
@@ -3551,7 +3561,7 @@
     <message>
         <source>Tag as PDF</source>
         <comment>PAPERS</comment>
-        <translation>Anhänger als PDF</translation>
+        <translation>Etikett als PDF</translation>
     </message>
     <message>
         <source>This run’s trace as CSV, for programs</source>
@@ -3576,7 +3586,7 @@
     <message>
         <source>Where to keep the tag</source>
         <comment>SAVE_TITLES</comment>
-        <translation>Wohin mit dem Anhänger</translation>
+        <translation>Wohin mit dem Etikett</translation>
     </message>
     <message>
         <source>Where to keep the trace</source>
@@ -3921,7 +3931,7 @@
     <message>
         <source>{count} without a serial can’t be recognised.</source>
         <comment>NOT_BACK_UNSEEN</comment>
-        <translation>{count} ohne Seriennummer sind nicht wiederzuerkennen.</translation>
+        <translation>Ohne Seriennummer und daher nicht wiederzuerkennen: {count}.</translation>
     </message>
     <message>
         <source>Hardly ever comes free</source>
@@ -6388,7 +6398,7 @@ these, stop here and close the job.
 - **Vom Stromnetz getrennt.** Was am Stromnetz hing, wird nach örtlichen Vorschriften von einer Fachkraft wieder zusammengesetzt.
 - **Zelle aus dem Stromkreis, ihre Fahnen isoliert.** An einer aufgeblähten Zelle wird hier gar nicht gearbeitet.
 - **Kondensatoren über einen Widerstand entladen und nachgemessen.** Nie mit einem Schraubendreher.
-- **Flüssigkeit abgelassen, und trocken.** Eine Pumpe, die nass war, darf nur Sekunden trocken laufen; ihre Dichtung braucht die Flüssigkeit.
+- **Flüssigkeit abgelassen, alles trocken.** Eine Pumpe, die nass war, darf nur Sekunden trocken laufen; ihre Dichtung braucht die Flüssigkeit.
 - **Motorleitungen frei von der Treiberplatine.** Lösen Sie mindestens eine: Eine Platine im Weg wird beschädigt, oder sie antwortet an Stelle des Motors.
 - **Finger, Haare und Flügel frei; Augenschutz auf.** Ein festgefahrener Motor, der frei kommt, läuft sofort an.
 
@@ -6427,7 +6437,7 @@ way. It takes a few small currents, half a joule at the most.
 
 - Klemmen Sie die eigenen zwei Leitungen des Motors an, und drücken Sie **Messen**.
 - Vielleicht werden Sie gebeten, die Welle ein wenig von Hand zu drehen: Der Kontakt der Bürsten ändert sich mit der Stellung, und der niedrigste Widerstand zählt.
-- Mit getauschten Leitungen, wenn danach gefragt wird, wird eine Diode über dem Motor gefunden.
+- Mit getauschten Leitungen, wenn danach gefragt wird, wird eine Diode parallel zum Motor gefunden.
 - **Leitungen messen** Sie zuerst, wenn die Wicklung nur wenige Ohm hat: Klemmen Sie die beiden Klemmen zusammen, ohne Motor dazwischen. Es braucht höchstens 1 A bei 1 V, eine Sekunde lang, und wird aus dem herausgerechnet, was später gefunden wird.
 
 ## Was sie sagen kann
@@ -6558,7 +6568,7 @@ A job may be closed whatever came of it, also not repaired. A closed job is only
 somebody and for a reason; what was there stays beside it. Every run stays as it was.
 </source>
         <comment>CLOSE</comment>
-        <translation>Was los war, was getan wurde, wie lange es halten wird. Mit einem ehrlichen Wort hier fängt der nächste dieser Art an.
+        <translation>Was los war, was getan wurde, wie lange es halten wird. Was hier ehrlich steht, hilft beim nächsten dieser Art.
 
 - **Ursache** und **Ergebnis** sind nötig; „nicht gefunden“ ist auch eine Ursache.
 - **Was geholfen hat**: Anstöße, von Hand, gereinigt, ein Teil. Der Verlauf zählt danach.
@@ -6695,7 +6705,7 @@ No file is written and nothing is counted while an output may be on: it takes a 
 - **Ein ausgewählter Auftrag** zeigt sein Protokoll und seine Läufe, wie sie waren. Ein anderer Lauf lässt sich zum Vergleich gestrichelt darunterlegen.
 - **Auf die Werkbank** macht mit einem offenen Auftrag weiter, wo er verlassen wurde.
 - **Berichtigen**: Ein abgeschlossener Auftrag oder ein Lauf wird neben dem berichtigt, was dastand, von jemandem und aus einem Grund.
-- **Papier**: das Blatt des Auftrags als PDF oder HTML, oder sein Anhänger. Strg+P zeigt das Blatt zuerst. **Export**: eine Aufzeichnung oder die Liste der Aufträge als CSV.
+- **Papier**: das Blatt des Auftrags als PDF oder HTML, oder sein Etikett. Strg+P zeigt das Blatt zuerst. **Export**: eine Aufzeichnung oder die Liste der Aufträge als CSV.
 
 ## Was dabei herauskam
 
@@ -7209,7 +7219,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>Liquid drained, and dry</source>
-        <translation>Flüssigkeit abgelassen, und trocken</translation>
+        <translation>Flüssigkeit abgelassen, alles trocken</translation>
     </message>
     <message>
         <source>Motor leads free of the driver board</source>
@@ -7444,7 +7454,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>the window or terminal was silent for %1 s</source>
-        <translation>das Fenster oder Terminal schwieg %1 s lang</translation>
+        <translation>das Fenster oder Terminal hat sich %1 s lang nicht gemeldet</translation>
     </message>
     <message>
         <source>an order could not be read</source>
@@ -10452,8 +10462,16 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>gleich danach die Wicklung da, bei %1 A</translation>
     </message>
     <message>
-        <source>Turn the shaft a little by hand and say so: the contact of the brushes differs with the angle. Or swap the two leads, to look for a diode across the motor.</source>
-        <translation>Drehen Sie die Welle ein wenig von Hand und sagen Sie es: Der Kontakt der Bürsten ändert sich mit der Stellung. Oder tauschen Sie die beiden Leitungen, um nach einer Diode über dem Motor zu sehen.</translation>
+        <source>Turn the shaft a little by hand and say so: the contact of the brushes differs with the angle.</source>
+        <translation>Drehen Sie die Welle ein wenig von Hand und sagen Sie es: Der Kontakt der Bürsten ändert sich mit der Stellung.</translation>
+    </message>
+    <message>
+        <source>Or swap the two leads, to look for a diode across the motor.</source>
+        <translation>Oder tauschen Sie die beiden Leitungen, um nach einer Diode parallel zum Motor zu sehen.</translation>
+    </message>
+    <message>
+        <source>The lowest of %1 angles so far: %2.</source>
+        <translation>Bisher der kleinste Wert aus %1 Stellungen: %2.</translation>
     </message>
     <message>
         <source>Over %1 angles %2 to %3; the lowest counts.</source>
