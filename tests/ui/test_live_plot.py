@@ -214,7 +214,7 @@ def test_a_ceiling_far_above_is_named_and_does_not_press_the_line_flat(qtbot: Qt
     plot.redraw()
     pane = plot.canvas.volts
     assert pane.view.viewRange()[1][1] < 10
-    assert not pane.ceiling.isVisible()
+    assert pane.lines.drawn.ceiling is None
     assert pane.ceiling_label.text() == texts.CEILING_ABOVE_LABEL.format(value="42 V")
     assert not plot.canvas.amps.ceiling_label.isVisible()
 
@@ -358,7 +358,7 @@ def test_another_run_is_laid_under_it_on_the_same_axes_and_named(qtbot: QtBot) -
     assert volts.under_name.isVisible()
     assert volts.under_name.text() == "job 0007"
     assert volts.view.viewRange()[1][1] >= 9.0
-    assert volts.under.getData()[0].tolist() == [0.0, 1.0, 4.0]
+    assert volts.lines.drawn.under[0].tolist() == [0.0, 1.0, 4.0]
     assert not volts.name.sceneBoundingRect().intersects(volts.under_name.sceneBoundingRect())
     plot.lay_under("", [], [], [])
     paint(plot)

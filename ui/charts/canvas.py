@@ -40,6 +40,7 @@ class Canvas(QObject):
         self.amps = Pane(self._layout, 2, texts.AMPS_LINE, "A")
         self.time = Axis("bottom", unit=texts.SECONDS_UNIT)
         self.backdrop = Backdrop(self._layout, (self.volts.view, self.amps.view))
+        self._views = (self.volts.view, self.amps.view, self.backdrop.view)
         self.cursors = CursorMarks(self._layout, (self.volts.view, self.amps.view), self)
         self.ring = QGraphicsRectItem(self._layout)
         self.ring.setZValue(30)
@@ -64,14 +65,10 @@ class Canvas(QObject):
         self.empty.setFont(theme.font(theme.SECOND_PX))
 
     def _link(self) -> None:
-        """The seconds in view are the same everywhere, wherever they were chosen."""
-        views = (self.volts.view, self.amps.view, self.backdrop.view)
-        for view in views:
+        """The seconds in view are the same everywhere, wherever they were chosen: each is told with the next draw."""
+        for view in self._views:
             view.setToolTip(texts.CHART_HINT)
-            view.sigRangeChangedManually.connect(self._tell_chosen)
-            if view is not self.volts.view:
-                view.setXLink(self.volts.view)
-        self.volts.view.setXLink(self.amps.view)
+            view.sigRangeChangedManually.connect(lambda *_, of=view: self.view_chosen.emit(*of.viewRange()[0]))
         self.widget.sigDeviceRangeChanged.connect(lambda *_: self.resized.emit())
         scene = self.widget.scene()
         scene.sigMouseClicked.connect(self._click)
@@ -100,18 +97,25 @@ class Canvas(QObject):
         """`focus`: the keys go here, which is shown; `corner`: px that something else takes at the top right."""
         readings = shown.readings
         under = shown.under
-        self.volts.view.setXRange(*span, padding=0)
+        for view in self._views:
+            if view.viewRange()[0] != [*span]:
+                view.setXRange(*span, padding=0)
         for index, (pane, line, values, below) in enumerate(
             (
                 (self.volts, VOLTS, readings.volts, under.volts),
                 (self.amps, AMPS, readings.amps, under.amps),
             )
         ):
-            outline = readings.outline(line, *span, pane.columns)
-            last = float(values[-1]) if values.size else 0.0
-            pane.draw(outline, last, shown.tops[index], shown.ceilings[index])
-            dashed = under.outline(line, *span, pane.columns) if len(under) else None
-            pane.draw_under(dashed, float(below[-1]) if below.size else 0.0, shown.under_name)
+            pane.draw(
+                span,
+                readings.outline(line, *span, pane.columns),
+                float(values[-1]) if values.size else 0.0,
+                shown.tops[index],
+                shown.ceilings[index],
+                under=under.outline(line, *span, pane.columns) if len(under) else None,
+                under_last=float(below[-1]) if below.size else 0.0,
+                under_name=shown.under_name,
+            )
         right = self._layout.rect().right() - 8
         self.backdrop.draw(shown.bands, shown.marks, shown.last_s, right, right - corner)
         self.cursors.draw(cursors, focus=focus)
@@ -119,7 +123,7 @@ class Canvas(QObject):
         self.ring.setRect(QRectF(self.widget.viewport().rect()).adjusted(1, 1, -1, -1))
         self.empty.setVisible(not len(readings))
         self.empty.setPos(self.volts.view.geometry().center())
-        for view in (self.volts.view, self.amps.view, self.backdrop.view):
+        for view in self._views:
             view.updateMatrix()  # left to the paint, it would ask for a second one
 
     def paint(self, painter: QPainter) -> None:
@@ -130,9 +134,6 @@ class Canvas(QObject):
     def _prepare(self) -> None:
         self.paints += 1
         self.painting.emit()
-
-    def _tell_chosen(self) -> None:
-        self.view_chosen.emit(*self.volts.view.viewRange()[0])
 
     def _click(self, event: MouseClickEvent) -> None:
         if event.double():
