@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QSizePolicy,
     QStackedWidget,
     QStyle,
+    QStyledItemDelegate,
     QStyleOptionButton,
     QVBoxLayout,
     QWidget,
@@ -206,6 +207,7 @@ class Chooser(QComboBox):
         self.setFont(theme.font())
         self.setMinimumHeight(theme.TOUCH_PX - 4)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setItemDelegate(QStyledItemDelegate(self))  # the combo box's own knows no height from the style sheet
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Without the focus the page around it is scrolled, and nothing is chosen."""

@@ -241,8 +241,10 @@ QLineEdit:focus, QComboBox:focus, QSpinBox:focus, QPlainTextEdit:focus {{ border
 QLineEdit:read-only, QPlainTextEdit:read-only {{ background: {t.band}; }}
 QLineEdit:disabled, QComboBox:disabled, QSpinBox:disabled {{ background: {t.band}; color: {t.second}; }}
 QLineEdit[wrong="true"] {{ border: 2px solid {t.red}; padding: 1px 9px; }}
+QComboBox {{ combobox-popup: 0; }}
 QComboBox::drop-down {{ border: 0; width: 28px; }}
 QComboBox QAbstractItemView {{ background: {t.card}; border: {edge}; outline: 0; }}
+QComboBox QAbstractItemView::item {{ min-height: {TOUCH_PX}px; padding: 0 8px; }}
 QComboBox QLineEdit {{ border: 0; padding: 0; background: transparent; }}
 QCheckBox {{ spacing: 10px; background: transparent; }}
 QCheckBox::indicator {{ width: 22px; height: 22px; border: {t.line_px}px solid {t.third}; border-radius: 5px;

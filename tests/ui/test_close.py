@@ -129,19 +129,6 @@ def test_a_person_says_otherwise_than_proposed(desk: Desk) -> None:
     assert not page.proposal.isVisible()
 
 
-def test_what_can_be_chosen_stands_whole_in_its_list_in_rows_for_gloves(desk: Desk) -> None:
-    desk.scenario = "short"
-    desk.begin_probe()
-    desk.until_over()
-    desk.click("probe_go_on")
-    for chooser in (desk.window.close_stage.result, desk.window.close_stage.method):
-        chooser.showPopup()
-        view = chooser.view()
-        assert view.sizeHintForRow(0) >= 44
-        assert view.viewport().height() >= chooser.count() * view.sizeHintForRow(0)
-        chooser.hidePopup()
-
-
 def test_a_sentence_about_the_last_page_goes_when_its_field_is_mended(desk: Desk) -> None:
     desk.scenario = "short"
     desk.begin_probe()

@@ -1,8 +1,11 @@
-"""Words that are too long for their place take no more of it."""
+"""Words that are too long for their place take no more of it; a list to choose from shows all of its rows."""
 
+import pytest
+from PySide6.QtWidgets import QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
-from ui.pieces import TwoLines
+from ui import theme
+from ui.pieces import Chooser, TwoLines
 
 LONG = "The current limit was reached before the winding answered, " * 8
 
@@ -33,3 +36,23 @@ def test_more_room_shows_more_of_it(qtbot: QtBot) -> None:
     why.resize(500, why.height())
     assert why.text().replace("\n", " ") == why.said
     assert why.toolTip() == ""
+
+
+@pytest.mark.parametrize("editable", [False, True])
+@pytest.mark.parametrize("count", [1, 3, 7])
+def test_what_can_be_chosen_stands_whole_in_its_list_in_rows_for_gloves(
+    qtbot: QtBot, *, editable: bool, count: int
+) -> None:
+    window = QWidget()
+    qtbot.addWidget(window)
+    window.setStyleSheet(theme.style_sheet(theme.LIGHT))
+    chooser = Chooser("kind", "What it is")
+    chooser.setEditable(editable)
+    chooser.addItems([f"fan {number}" for number in range(count)])
+    QVBoxLayout(window).addWidget(chooser)
+    window.show()
+    chooser.showPopup()
+    view = chooser.view()
+    assert view.sizeHintForRow(0) >= theme.TOUCH_PX
+    assert view.viewport().height() >= count * view.sizeHintForRow(0)
+    chooser.hidePopup()

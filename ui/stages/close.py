@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QLineEdit, QStyledItemDelegate, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
 
 from benchlog.ledger.drafts import Fields
 from benchlog.outcome import Outcome
@@ -111,10 +111,6 @@ class CloseStage(QWidget):
         self.method = Chooser("close_method", texts.FIELD_METHOD)
         self.method.setEditable(True)
         self.method.addItems([retelling.told(word) for word in texts.METHODS])
-        for chooser in (self.result, self.method):
-            chooser.setItemDelegate(QStyledItemDelegate(chooser))  # the style's own knows no height for gloves
-            for index in range(chooser.count()):
-                chooser.setItemData(index, QSize(0, theme.TOUCH_PX), Qt.ItemDataRole.SizeHintRole)
         self.result.setCurrentIndex(-1)
         self.method.setCurrentIndex(-1)
         for row, column, span, field, name, title, hint in (
