@@ -31,6 +31,7 @@ from benchlog.recovery.ceilings import Limits
 from benchlog.recovery.supply_check import SupplyCheck
 from drivers import supply as supply_words
 from drivers.dialect import parse, shipped, shipped_names, to_json
+from drivers.simulated.instrument import MEASURE_REPLY_S, OTHER_REPLY_S
 from tests.drivers.strangers import late_by_one, parrot, printer, web_server
 from tests.processes import BenchProcess
 from tests.recovery.test_ceilings import CAN
@@ -109,7 +110,8 @@ def test_json_is_one_object_with_every_figure(tmp_path: Path, supply: BenchProce
     (line,) = done.output.splitlines()
     told = json.loads(line)
     assert (told["usable"], told["questions"], told["missing"]) == (True, [], {})
-    assert 0.0 < told["latency_s"] <= told["reading_s"] < told["least_kick_s"]
+    assert OTHER_REPLY_S <= told["latency_s"] < told["least_kick_s"]
+    assert MEASURE_REPLY_S <= told["reading_s"] < told["least_kick_s"]
     assert told["volts_step"] == pytest.approx(1e-3)
     assert all(0.0 <= took_s < 1.0 for took_s in told["latencies_s"].values())
 

@@ -101,7 +101,7 @@ def test_an_independent_client_hears_the_same_from_each_responder(link: str) -> 
         ours = [session.query("*IDN?"), session.query("FETC:ARR:VOLT?")]
         session.close()
         other = pyvisa.ResourceManager("@py").open_resource(
-            instrument.resource, read_termination="\n", write_termination="\n", timeout=1000
+            instrument.resource, read_termination="\n", write_termination="\n", timeout=10_000
         )
         assert [other.query("*IDN?"), other.query("FETC:ARR:VOLT?")] == ours  # type: ignore[attr-defined]
         other.close()
@@ -220,7 +220,7 @@ def test_one_byte_at_a_time_on_a_serial_line_is_no_reply_either() -> None:
         ending = threading.Event()
 
         def trickle() -> None:
-            while not ending.wait(0.01):
+            while not ending.wait(0.002):  # far less than the 20 ms that count as quiet
                 os.write(instrument._far, b"1")
 
         thread = threading.Thread(target=trickle)
@@ -346,6 +346,7 @@ def test_nobody_listening_is_told_on_every_link(address: str) -> None:
     ],
 )
 def test_what_is_wrong_with_an_address_is_said_in_plain_words(resource: str, what: str) -> None:
+    seconds_until(SupplyLost, what, lambda: session_to(resource))  # the first time it is imported what it needs
     assert seconds_until(SupplyLost, what, lambda: session_to(resource)) < 2.0
 
 
