@@ -633,7 +633,10 @@ FIELD_MINUTES, MINUTES_HINT = "Minutes of work", "min"
 FIELD_DONE, DONE_HINT = "What was done", "what was done"
 MINUTES_PROPOSED = "on the bench: {count} min"
 MINUTES_PROPOSED_NAME = "Take the {count} minutes that the job was on the bench"
-HOUR_COSTS, HOUR_UNKNOWN = "An hour costs {cents}.", "The settings give no price of an hour: minutes cost nothing."
+HOUR_COSTS, HOUR_UNKNOWN = (
+    "An hour costs {cents}.",
+    "The owner’s settings give no price of an hour: minutes cost nothing.",
+)
 FIELD_STOCK, FIELD_COUNT, NO_STOCK = "Part from stock", "How many pieces", "choose a part"
 STOCK_LINE = "{name} · {price} · {stock} there"
 STOCK_OPEN, STOCK_OPEN_NAME = "Stock …", "Put a part into the stock, or change one"

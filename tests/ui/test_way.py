@@ -19,7 +19,7 @@ JOB = Job(
 SAFE = [Entry(utc="2026-11-25T08:01:00.000Z", stage=Stage.MAKE_SAFE, text="Unplugged from the mains: done")]
 
 
-def run(kind: RunKind, outcome: Outcome, verdict: WindingVerdict = WindingVerdict.WINDING) -> Run:
+def run(kind: RunKind, outcome: Outcome, verdict: WindingVerdict = WindingVerdict.WINDING, *, kicks: int = 0) -> Run:
     return Run(
         id=1,
         job=1,
@@ -34,7 +34,7 @@ def run(kind: RunKind, outcome: Outcome, verdict: WindingVerdict = WindingVerdic
         request="",
         ceilings="null",
         program="",
-        result=RunResult(outcome=outcome, reason="", winding_verdict=verdict),
+        result=RunResult(outcome=outcome, reason="", winding_verdict=verdict, kicks=kicks),
         complete=True,
         samples=0,
     )
@@ -81,6 +81,12 @@ def test_still_stuck_may_be_tried_again_or_closed_but_not_proved() -> None:
     assert way.next() is Stage.FREE
     assert way.may_go_to(Stage.CLOSE)
     assert not way.may_go_to(Stage.PROVE)
+
+
+def test_the_kicks_told_are_those_of_all_its_runs() -> None:
+    """The one that was stopped kicked as well."""
+    tried = [run(RunKind.RECOVERY, Outcome.STOPPED, kicks=2), run(RunKind.RECOVERY, Outcome.FREED)]
+    assert way_of(JOB, SAFE, [PROBED, *tried]).at(Stage.FREE).found == "freed, 2 kicks"
 
 
 def test_freed_and_proved_comes_to_close() -> None:

@@ -3024,9 +3024,9 @@
         <translation>Eine Stunde kostet {cents}.</translation>
     </message>
     <message>
-        <source>The settings give no price of an hour: minutes cost nothing.</source>
+        <source>The owner’s settings give no price of an hour: minutes cost nothing.</source>
         <comment>HOUR_UNKNOWN</comment>
-        <translation>In den Einstellungen steht kein Preis für die Stunde: Minuten kosten nichts.</translation>
+        <translation>In den Einstellungen des Eigentümers steht kein Preis für die Stunde: Minuten kosten nichts.</translation>
     </message>
     <message>
         <source>Part from stock</source>
