@@ -178,7 +178,7 @@ class Everything:
         window.notice.tell("A run that a crash left behind was filed with job 0005. " * 2, What.LEDGER)
         window.panel.show_off(OffState.NOT_CONFIRMED, self.not_confirmed())
         yield "free-not-confirmed"
-        window.notice.hide()
+        window.notice.dismiss()
         window.panel.show_off(OffState.CONFIRMED, "Off, and read back as off, at 14:03:22.")
         self._stage(Stage.PROVE)
         yield "prove"

@@ -26,7 +26,7 @@ class ProveStage(RunView):
         self._ceiling: Bound | None = None
         self.volts = label("", px=theme.SECOND_PX, wrap=True)
         self.volts.setObjectName("proof_volts")
-        self._column.insertWidget(self._column.indexOf(self.work) + 1, self.volts)
+        self.middle.insertWidget(1, self.volts)
         self.measured, self.moves, self.against, self.cautions = (
             Elided("", tone, px=theme.SECOND_PX) for tone in ("", "", "", "second")
         )
