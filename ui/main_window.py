@@ -64,6 +64,7 @@ class MainWindow(QMainWindow):
         self.history = HistoryRoom(tokens)
         self.settings, self.help = SettingsRoom(), HelpRoom()
         self.panel.lend(self.curves.side)
+        self.curves.page_shown.connect(lambda _: self._lend())
         self._lay_out()
         self._name_charts(demo)
         self.intake.kind.setFocus()
@@ -151,8 +152,12 @@ class MainWindow(QMainWindow):
         self.rooms.setCurrentIndex(room)
         self._dress_room()
         self.rooms.updateGeometry()
-        self.panel.show_lent(room == CURVES_ROOM)
+        self._lend()
         self.header.rooms.button(room).setChecked(True)
+
+    def _lend(self) -> None:
+        """The supply's place to what the curves tell at the side, while they tell anything there."""
+        self.panel.show_lent(self.room == CURVES_ROOM and self.curves.tells_aside)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)

@@ -30,7 +30,9 @@ def test_an_empty_room_leads_to_a_first_test_which_is_locked_and_then_only_read_
     room = desk.window.curves
     assert room.page == EMPTY_PAGE
     assert not room.side.next.isVisible()
+    assert desk.window.panel.numerals.isVisible()  # with nothing to tell at the side the supply's place is its own
     desk.click("curves_define_test")
+    assert room.side.isVisible()
     assert room.page == TESTS_PAGE
     desk.lock_test()
     form = desk.window.curves.tests

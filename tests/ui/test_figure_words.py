@@ -1,9 +1,15 @@
 """A figure beside its limits, in one prefix; by how much it is outside, and how far from its nearest limit."""
 
+import msgspec
 import pytest
+from pytestqt.qtbot import QtBot
 
 from benchlog.motor.limits import JudgedFigure
+from benchlog.motor.start_figures import FIGURES
+from tests.ledger.benches import judged_as
 from ui.curves.figure_words import margin_words, words_of
+from ui.curves.figures_table import FiguresTable
+from ui.density import CLOSE, ROOMY, Density
 
 
 def figure(value: float | None, low: float | None, high: float | None, unit: str = "A") -> JudgedFigure:
@@ -38,3 +44,17 @@ def test_a_margin_has_its_sign_and_its_unit() -> None:
     assert margin_words(figure(1.41, 1.36, 1.52)) == "+50 mA · 31 %"
     assert margin_words(figure(0.81, 0.42, 0.55, "s")) == "−0.26 s · −200 %"
     assert margin_words(figure(1.0, None, None)) == "—"
+
+
+@pytest.mark.parametrize("density", [ROOMY, CLOSE])
+def test_the_numbers_of_a_unit_far_outside_are_whole_beside_a_scroll_bar(qtbot: QtBot, density: Density) -> None:
+    """A name gives way before a number does."""
+    made = FiguresTable()
+    qtbot.addWidget(made)
+    rows = tuple(
+        msgspec.structs.replace(figure(0.3144, 0.182, 0.3141), name=kind.name, label=kind.label) for kind in FIGURES
+    )
+    made.fit(density)
+    made.show_judged(msgspec.structs.replace(judged_as(False), rows=rows), 3)
+    assert made.texts()[0] == ("Peak readback", "314.4 mA", "182.0 to 314.1", "+0.3 mA")
+    assert made.minimumSizeHint().width() <= density.lent_px - 16

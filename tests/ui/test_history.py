@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QLineEdit, QPushButton
+from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.backups import last_good
@@ -275,6 +275,17 @@ def test_a_closed_job_is_corrected_by_somebody_for_a_reason(qtbot: QtBot, ledger
     assert (edit.who, edit.why, edit.old, edit.new) == ("Ana", "looked again", '"rust"', '"dried residue"')
     assert made.room.words.text() == "Dried residue."
     assert any("rust" in line.text for line in made.room.record.lines)
+
+
+def test_a_closed_job_and_the_foot_are_in_sight_together_on_a_small_screen(qtbot: QtBot, ledger: Ledger) -> None:
+    closed_job(ledger)
+    made = Room(qtbot, ledger)
+    made.room.resize(1054, 660)  # what the window leaves the room at 1366 x 768
+    made.pick()
+    QApplication.processEvents()
+    (area,) = made.room.findChildren(QScrollArea, options=Qt.FindChildOption.FindDirectChildrenOnly)
+    assert area.verticalScrollBar().maximum() == 0
+    assert made.room.back_up.mapTo(made.room, made.room.back_up.rect().bottomLeft()).y() < made.room.height()
 
 
 @pytest.mark.parametrize(

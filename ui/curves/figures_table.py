@@ -8,9 +8,10 @@ from benchlog.motor.start_figures import FIGURES, StartFigures
 from ui import curve_texts as texts
 from ui import retelling, theme
 from ui.curves.figure_words import label_words, words_of
-from ui.pieces import label, plain_hint
+from ui.density import Density
+from ui.pieces import Elided, label, plain_hint
 
-ROW_PX = 28
+ROW_PX, NARROW_ROW_PX = 28, 24
 
 
 class FiguresTable(QFrame):
@@ -24,10 +25,12 @@ class FiguresTable(QFrame):
         grid.setContentsMargins(12, 4, 10, 4)
         grid.setHorizontalSpacing(8)
         grid.setVerticalSpacing(0)
-        for column, stretch in enumerate((5, 3, 5, 3)):
+        for column, stretch in enumerate((8, 1, 2, 1)):
             grid.setColumnStretch(column, stretch)
         self._heads = [label("", "second", px=theme.SECOND_PX) for _ in texts.FIGURE_COLUMNS]
+        self._names = [Elided("") for _ in FIGURES]
         self._cells: list[list[QLabel]] = []
+        self._px = theme.BODY_PX
         for column, head in enumerate(self._heads):
             head.setFixedHeight(ROW_PX - 4)
             grid.addWidget(head, 0, column)
@@ -36,13 +39,21 @@ class FiguresTable(QFrame):
             rule.setProperty("look", "line")
             rule.setFixedHeight(1)
             grid.addWidget(rule, 1 + 2 * row, 0, 1, len(self._heads))
-            cells = [label("") for _ in self._heads]
+            cells: list[QLabel] = [self._names[row], *(label("") for _ in self._heads[1:])]
             for column, cell in enumerate(cells):
                 cell.setFixedHeight(ROW_PX)
                 cell.setAlignment(Qt.AlignmentFlag.AlignVCenter)
                 grid.addWidget(cell, 2 + 2 * row, column)
             self._cells.append(cells)
         self.blank()
+
+    def fit(self, density: Density) -> None:
+        """The numbers are whole at every size; a name gives way, and is whole in its tooltip."""
+        self._px = theme.SECOND_PX if density.narrow else theme.BODY_PX
+        for cells in self._cells:
+            for cell in cells:
+                cell.setFont(theme.semibold(self._px) if cell.font().bold() else theme.font(self._px))
+                cell.setFixedHeight(NARROW_ROW_PX if density.narrow else ROW_PX)
 
     def show_judged(self, judged: Judged, count: int) -> None:
         """The means of so many starts, as they were judged."""
@@ -76,12 +87,12 @@ class FiguresTable(QFrame):
 
     def texts(self) -> list[tuple[str, ...]]:
         """What stands in the rows."""
-        return [tuple(cell.text() for cell in cells) for cells in self._cells]
+        return self._said
 
     def _show(self, which: str, rows: list[JudgedFigure]) -> None:
         for head, words in zip(self._heads, texts.FIGURE_COLUMNS, strict=True):
             head.setText(words.format(which=which))
-        told = []
+        self._said: list[tuple[str, ...]] = []
         for number, cells in enumerate(self._cells):
             row = rows[number] if number < len(rows) else None
             kind = FIGURES[number]
@@ -92,9 +103,13 @@ class FiguresTable(QFrame):
                 said = (words_found.name, words_found.value, words_found.limits, words_found.outside)
             outside = row is not None and row.inside is False
             for column, (cell, text) in enumerate(zip(cells, said, strict=True)):
-                cell.setText(text)
                 bold = column == 1 or (outside and column == 3)
-                cell.setFont(theme.semibold() if bold else theme.font())
-                cell.setToolTip(plain_hint(retelling.told(row.why)) if row is not None else "")
-            told.append(texts.figures_told(*said))
-        self.setAccessibleName(texts.FIGURES_NAME.format(told="; ".join(told)))
+                cell.setFont(theme.semibold(self._px) if bold else theme.font(self._px))
+                if column:
+                    cell.setText(text)
+                    cell.setToolTip(plain_hint(retelling.told(row.why)) if row is not None else "")
+            self._names[number].say(said[0])
+            self._said.append(said)
+        self.setAccessibleName(
+            texts.FIGURES_NAME.format(told="; ".join(texts.figures_told(*said) for said in self._said))
+        )

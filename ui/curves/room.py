@@ -110,6 +110,11 @@ class CurvesRoom(QWidget):
     def page(self) -> int:
         return self.pages.currentIndex()
 
+    @property
+    def tells_aside(self) -> bool:
+        """Whether the page has a verdict and a next start at its side."""
+        return self.page not in (EMPTY_PAGE, RUN_IN_PAGE)
+
     def offer_shown(self, lots: Sequence[Lot], job: int | None, chosen: int) -> None:
         """What can be shown; `job`: the number of the one on the bench."""
         self.shown.clear()

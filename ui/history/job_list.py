@@ -2,12 +2,11 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
     QHeaderView,
-    QStackedWidget,
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
@@ -18,7 +17,7 @@ from benchlog.records import Job, JobState, Purpose
 from ui import texts, theme
 from ui.density import TIGHT, Density
 from ui.moments import day_text
-from ui.pieces import Elided, button, card, label, plain_hint
+from ui.pieces import Elided, Pages, button, card, label, plain_hint
 
 ROW_PX, NEAR_ROWS, LEAST_ROWS = 32, 20, 4
 """So many rows before the end of the list the next page is asked for."""
@@ -48,6 +47,16 @@ def plain_table(name: str, accessible: str, columns: Sequence[str]) -> QTableWid
     return table
 
 
+class _Modest(Pages):
+    """Asks for the least it can be: it grows with the room there is, and has nobody scroll where that is enough."""
+
+    def sizeHint(self) -> QSize:
+        return self.minimumSizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        return super().minimumSizeHint().expandedTo(QSize(0, LEAST_ROWS * ROW_PX))
+
+
 class JobList(QWidget):
     """`picked` a job by its key; `more_wanted` when the end comes near; `all_wanted`: without any filter."""
 
@@ -69,7 +78,7 @@ class JobList(QWidget):
                 header.setSectionResizeMode(index, QHeaderView.ResizeMode.Stretch)
         self.table.itemSelectionChanged.connect(self._pick_row)
         self.table.verticalScrollBar().valueChanged.connect(lambda _: self._look_at_end())
-        self.pages = QStackedWidget()
+        self.pages = _Modest()
         self.pages.addWidget(self.table)
         self.pages.addWidget(self._empty_card())
         column = QVBoxLayout(self)
@@ -88,7 +97,6 @@ class JobList(QWidget):
         self.table.horizontalHeader().setSectionResizeMode(KIND, mode)
         if not narrow:
             self.table.setColumnWidth(KIND, _WIDTHS[KIND])
-        self.table.setMinimumHeight(LEAST_ROWS * ROW_PX if narrow else 0)
 
     def _only_row(self) -> QWidget:
         self.only = card("quiet")
