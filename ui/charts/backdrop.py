@@ -69,8 +69,11 @@ class Backdrop:
             self.view.addItem(item, ignoreBounds=True)
         self.names = Words(layout, theme.font(theme.SECOND_PX))
         self.words = Words(layout, theme.semibold(theme.SECOND_PX))
+        self._bands: tuple[list[float], list[float]] = [], []
+        self._marks: tuple[list[Mark], float] = [], 0.0
 
     def wear(self, tokens: Tokens) -> None:
+        self._marks = [], 0.0  # painted anew with the next draw
         self._ink, self._second = pg.mkBrush(tokens.ink), pg.mkBrush(tokens.second)
         self.bands.setOpts(brush=tokens.band, pen=None)
         self.lines.setPen(pg.mkPen(tokens.ink, width=1, style=Qt.PenStyle.DotLine))
@@ -85,14 +88,18 @@ class Backdrop:
         self.view.setGeometry(QRectF(upper.topLeft(), lower.bottomRight()))
         low, high = self._plots[0].viewRange()[0]
         px_s = (high - low) / max(1.0, upper.width())
-        begins, ends, names = [], [], []
+        begins: list[float] = []
+        ends: list[float] = []
+        names = []
         for band in bands:
             begin, end = max(band.begin_s, low), now_s if band.end_s is None else band.end_s
             if begin <= high and end >= low:
                 begins.append(begin)
                 ends.append(max(end - BAND_GAP_PX * px_s, begin + px_s))
                 names.append((upper.left() + (begin - low) / px_s + 2, band.name, band.important))
-        self.bands.setOpts(x0=np.array(begins), x1=np.array(ends))
+        if self._bands != (begins, ends):
+            self._bands = begins, ends
+            self.bands.setOpts(x0=np.array(begins), x1=np.array(ends))
         self.names.show(names, upper.top() - NAME_GAP_PX - self.names.height, names_edge)
         self._draw_marks([mark for mark in marks if low <= mark.t_s <= high], low, px_s, right_edge)
 
@@ -100,14 +107,16 @@ class Backdrop:
         upper, lower = self._plots[0].geometry(), self._plots[1].geometry()
         between = (upper.bottom() + lower.top()) / 2 + 1
         level = (lower.bottom() - between) / (lower.bottom() - upper.top())
-        self.marks.setVisible(bool(marks))
-        self.marks.setData(
-            x=[mark.t_s for mark in marks],
-            y=[level] * len(marks),
-            size=[STRONG_PX if mark.strong else PLAIN_PX for mark in marks],
-            brush=[self._ink if mark.strong else self._second for mark in marks],
-        )
-        strong = np.repeat([mark.t_s for mark in marks if mark.strong], 2)
-        self.lines.setData(strong, np.tile([0.0, 1.0], strong.size // 2))
+        if self._marks != (marks, level):
+            self._marks = marks, level
+            self.marks.setVisible(bool(marks))
+            self.marks.setData(
+                x=[mark.t_s for mark in marks],
+                y=[level] * len(marks),
+                size=[STRONG_PX if mark.strong else PLAIN_PX for mark in marks],
+                brush=[self._ink if mark.strong else self._second for mark in marks],
+            )
+            strong = np.repeat([mark.t_s for mark in marks if mark.strong], 2)
+            self.lines.setData(strong, np.tile([0.0, 1.0], strong.size // 2))
         words = [(upper.left() + (mark.t_s - low) / px_s + 9, mark.word, mark.strong) for mark in marks]
         self.words.show(words, between - self.words.height / 2, right_edge)
