@@ -30,7 +30,6 @@ class Alarming(QObject):
         self._repeat.timeout.connect(beep)
         window.notice.told.connect(self._hear)
         window.notice.changed.connect(self._follow)
-        window.red.acknowledged.connect(window.panel.acknowledged)
         off.changed.connect(self._show_off)
         run.asked.connect(lambda _: self._sound(What.QUESTION))
         run.ended.connect(self._show_end)

@@ -1,13 +1,13 @@
 """The loudest thing the window can say: the output may be on, and nothing here can switch it off."""
 
-from PySide6.QtCore import QEvent, QObject, QRect, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QRect, Qt
 from PySide6.QtGui import QHideEvent, QRegion, QShowEvent
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from ui import texts, theme
 from ui.alarm_looks import word_of
 from ui.alarms import Level
-from ui.pieces import button, label
+from ui.pieces import label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
@@ -17,10 +17,8 @@ _ROOMY = 440
 
 
 class RedCard(QFrame):
-    """Stands over all of `ground` but `beside`, where "Output off" is; what it stands over (`under`) can't be used
-    until `acknowledged`. It has the keyboard, its button has not: a stray key must not end it."""
-
-    acknowledged = Signal()
+    """Stands over all of `ground` but `beside`, where "Output off" is, and above it the one button that ends this: what
+    the card stands over (`under`) can't be used until then. It has the keyboard: a stray key must not end it."""
 
     def __init__(self, tokens: Tokens, ground: QWidget, beside: QWidget, under: tuple[QWidget, ...]) -> None:
         super().__init__(ground)
@@ -38,16 +36,14 @@ class RedCard(QFrame):
         self.why.setObjectName("red_why")
         self.since = label("", wrap=True, bold=True)
         self.since.setObjectName("red_since")
-        self.button = button(texts.OFF_ACKNOWLEDGE, "red_acknowledge", "alarm")
-        self.button.clicked.connect(self.acknowledged)
+        self.then = label(texts.RED_THEN, bold=True, wrap=True)
+        self.then.setObjectName("red_then")
         self._row = QHBoxLayout(self)
         words = QVBoxLayout()
         words.setSpacing(GAP_PX)
         words.addStretch(2)
-        for part in (self.level, self.do, self.why, self.since):
+        for part in (self.level, self.do, self.why, self.since, self.then):
             words.addWidget(part)
-        words.addSpacing(GAP_PX)
-        words.addWidget(self.button, 0, Qt.AlignmentFlag.AlignLeft)
         words.addStretch(3)
         self._row.addWidget(self.sign, 0, Qt.AlignmentFlag.AlignVCenter)
         self._row.addLayout(words, 1)
@@ -129,9 +125,6 @@ class RedCard(QFrame):
         )
         self._row.setSpacing(40 if roomy else 16)
         self.sign.setVisible(roomy)
-        for part, large, small in ((self.level, 30, 18), (self.do, 34, 20), (self.since, 19, 14)):
+        for part, large, small in ((self.level, 30, 18), (self.do, 34, 20), (self.since, 19, 14), (self.then, 19, 14)):
             part.setFont(theme.semibold(large if roomy else small))
         self.why.setFont(theme.font(19 if roomy else 14))
-        self.button.setFont(theme.semibold(22 if roomy else 16))
-        self.button.setMinimumHeight(76 if roomy else theme.TOUCH_PX)
-        self.button.setMinimumWidth(360 if roomy else 240)

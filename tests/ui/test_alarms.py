@@ -173,7 +173,7 @@ def test_an_output_that_is_not_confirmed_off_covers_all_but_output_off(desk: Des
         assert found is not None
         assert found is window.red or window.red.isAncestorOf(found)
     usable = {one.objectName() for one in window.findChildren(QPushButton) if one.isVisible() and one.isEnabled()}
-    assert usable == {"red_acknowledge", "off_acknowledge"}
+    assert usable == {"off_acknowledge"}
     middle = window.panel.button.mapTo(window, window.panel.button.rect().center())
     assert window.childAt(middle) is window.panel.button
 
@@ -188,7 +188,7 @@ def test_no_stray_key_ends_it_and_no_shortcut_gets_past_it(desk: Desk) -> None:
     QTest.keyClick(desk.window, Qt.Key.Key_9, Qt.KeyboardModifier.ControlModifier)
     assert desk.window.red.isVisible()
     assert heard == []
-    desk.click("red_acknowledge")
+    desk.click("off_acknowledge")
     assert not desk.window.red.isVisible()
     assert desk.session.off.state is OffState.IDLE
     assert desk.window.header.isEnabled()
@@ -229,7 +229,7 @@ def test_what_is_urgent_sounds_until_it_is_acknowledged_or_the_output_is_off(des
     assert not sounding(desk)
     not_off(desk)
     assert sounding(desk)
-    desk.click("red_acknowledge")
+    desk.click("off_acknowledge")
     assert not sounding(desk)
 
 

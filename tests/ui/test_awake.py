@@ -71,7 +71,7 @@ def test_an_output_that_is_not_confirmed_off_keeps_it_awake_but_bars_no_sleep(de
     system.sleeps.emit()
     desk.until_over()
     assert system.asked == ["hold", "let sleep"]
-    desk.click("red_acknowledge")
+    desk.click("off_acknowledge")
     assert system.asked == ["hold", "let sleep", "release"]
 
 

@@ -829,6 +829,11 @@
         <translation>Schalten Sie das Netzgerät von Hand aus: mit seiner eigenen Ausgangstaste oder dem Netzschalter.</translation>
     </message>
     <message>
+        <source>Then say so with the red button above “Output off”.</source>
+        <comment>RED_THEN</comment>
+        <translation>Sagen Sie es dann mit dem roten Knopf über „Ausgang aus“.</translation>
+    </message>
+    <message>
         <source>The output may be on. “Off” was sent, but the supply has not confirmed it.</source>
         <comment>RED_WHY</comment>
         <translation>Der Ausgang kann an sein. „Aus“ wurde gesendet, aber das Netzgerät hat es nicht bestätigt.</translation>
@@ -2659,6 +2664,11 @@
         <translation>Fotos und Dateien auswählen, die beim Auftrag bleiben</translation>
     </message>
     <message>
+        <source>No photo or file is kept with this job yet.</source>
+        <comment>FILES_NONE</comment>
+        <translation>Bei diesem Auftrag liegt noch kein Foto und keine Datei.</translation>
+    </message>
+    <message>
         <source>Drop photos and files here, or paste them (Ctrl+V).</source>
         <comment>FILES_HINT</comment>
         <translation>Legen Sie Fotos und Dateien hier ab, oder fügen Sie sie ein (Strg+V).</translation>
@@ -2717,6 +2727,11 @@
         <source>What happened with this job, newest first</source>
         <comment>TIMELINE_NAME</comment>
         <translation>Was mit diesem Auftrag geschah, das Neueste zuerst</translation>
+    </message>
+    <message>
+        <source>Nothing is kept with this job yet: runs, notes, findings and costs come here as they are made.</source>
+        <comment>TIMELINE_NONE</comment>
+        <translation>Bei diesem Auftrag steht noch nichts: Läufe, Notizen, Befunde und Kosten kommen hierher, sobald es sie gibt.</translation>
     </message>
     <message>
         <source>note</source>
@@ -2987,6 +3002,16 @@
         <source>{cents}: {left} above the {limit} allowed</source>
         <comment>COST_PASSED</comment>
         <translation>{cents}: {left} über den erlaubten {limit}</translation>
+    </message>
+    <message>
+        <source>costs {words}</source>
+        <comment>COST_NO_CURRENCY</comment>
+        <translation>Kosten {words}</translation>
+    </message>
+    <message>
+        <source>The settings name no currency.</source>
+        <comment>CURRENCY_UNKNOWN</comment>
+        <translation>Die Einstellungen nennen keine Währung.</translation>
     </message>
     <message>
         <source>Minutes of work</source>
@@ -5357,9 +5382,19 @@
         <translation>Frühere Anläufe desselben Motors gestrichelt darunterlegen</translation>
     </message>
     <message>
-        <source>There are no earlier starts of this motor.</source>
+        <source>There are no earlier starts of this motor: none in this job, and none of its serial elsewhere.</source>
         <comment>NO_BEFORE</comment>
-        <translation>Von diesem Motor gibt es keine früheren Anläufe.</translation>
+        <translation>Von diesem Motor gibt es keine früheren Anläufe: in diesem Auftrag keine und anderswo keine mit seiner Seriennummer.</translation>
+    </message>
+    <message>
+        <source>Nothing is captured yet that earlier starts could be laid under.</source>
+        <comment>BEFORE_NOTHING</comment>
+        <translation>Es ist noch nichts aufgenommen, unter das frühere Anläufe gelegt werden könnten.</translation>
+    </message>
+    <message>
+        <source>Nothing is captured yet that a capture could be laid over.</source>
+        <comment>OVER_NOTHING</comment>
+        <translation>Es ist noch nichts aufgenommen, über das eine Aufnahme gelegt werden könnte.</translation>
     </message>
     <message>
         <source>cursors</source>
@@ -5495,6 +5530,16 @@
         <source>Units of the lot; Enter shows the starts of one</source>
         <comment>UNITS_TABLE</comment>
         <translation>Prüflinge des Loses; Enter zeigt die Anläufe von einem</translation>
+    </message>
+    <message>
+        <source>No unit is measured yet. Scan the first serial at the right, connect the unit, and press Space.</source>
+        <comment>UNITS_NONE</comment>
+        <translation>Noch ist kein Prüfling gemessen. Rechts die erste Seriennummer scannen, den Prüfling anschließen und die Leertaste drücken.</translation>
+    </message>
+    <message>
+        <source>No start of this job is captured yet.</source>
+        <comment>RUNS_NONE</comment>
+        <translation>Von diesem Auftrag ist noch kein Anlauf aufgenommen.</translation>
     </message>
     <message>
         <source>No.</source>
