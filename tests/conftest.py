@@ -5,8 +5,10 @@ import os
 import shutil
 import sqlite3
 import tempfile
+from collections.abc import Iterator
 from contextlib import closing
 from datetime import UTC, datetime
+from functools import cache
 from pathlib import Path
 from typing import Protocol
 
@@ -46,6 +48,35 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if "built_demo" in getattr(item, "fixturenames", ()):
             item.add_marker(pytest.mark.timeout(300))  # whichever comes first builds it: half a minute of work
+
+
+BUILT_ANEW = ("ledger/test_opening.py", "ledger/test_disk.py", "ledger/test_migrations.py")
+"""Whose matter is how a ledger is made."""
+
+
+@pytest.fixture(autouse=True, scope="session")
+def new_ledgers(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Every new ledger is the same file and the work of 0.1 s: it is built once a worker, and copied for the others."""
+    from benchlog.ledger import migrating
+
+    build = migrating.build
+
+    @cache
+    def built(application_id: int) -> bytes:
+        path = tmp_path_factory.mktemp("new") / "ledger.db"
+        path.touch()
+        build(path, application_id=application_id)
+        return path.read_bytes()
+
+    def copy(path: Path, *, application_id: int) -> None:
+        if any(name in os.environ["PYTEST_CURRENT_TEST"] for name in BUILT_ANEW):
+            build(path, application_id=application_id)
+        else:
+            path.write_bytes(built(application_id))
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(migrating, "build", copy)
+        yield
 
 
 @pytest.fixture(scope="session")
