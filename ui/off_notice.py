@@ -40,10 +40,12 @@ class OffNotice(QFrame):
         row.addWidget(self.words, 0, 1)
         row.addWidget(self.seen, 1, 0, 1, 2)
         self._state = OffState.IDLE
+        self._on: bool | None = None
         self.show_state(OffState.IDLE, texts.OFF_IDLE)
 
-    def show_state(self, state: OffState, words: str) -> None:
-        self._state = state
+    def show_state(self, state: OffState, words: str, on: bool | None = None) -> None:
+        """`on`: what the last reading of a run says; None where there is none yet."""
+        self._state, self._on = state, on
         alarm = state is OffState.NOT_CONFIRMED
         self.setProperty("look", "alarm" if alarm else "quiet")
         self.words.setProperty("tone", "alarm" if alarm else "second")
@@ -52,7 +54,7 @@ class OffNotice(QFrame):
         sign = {
             OffState.NOT_CONFIRMED: "alarm",
             OffState.CONFIRMED: "done",
-            OffState.RUNNING: "on",
+            OffState.RUNNING: {None: "unknown", True: "on", False: "resting"}[on],
             OffState.COMMANDED: "creeping",
             OffState.IDLE: "resting",
         }[state]
@@ -82,11 +84,11 @@ class OffNotice(QFrame):
         self._density = density
         across, down = (8, 5) if density.narrow else (12, 8)
         self._row.setContentsMargins(across, down, across, down)
-        self.show_state(self._state, self.words.text())
+        self.show_state(self._state, self.words.text(), self._on)
 
     def set_tokens(self, tokens: Tokens) -> None:
         self._tokens = tokens
-        self.show_state(self._state, self.words.text())
+        self.show_state(self._state, self.words.text(), self._on)
 
 
 def in_lines(text: str, metrics: QFontMetrics, width: int) -> str:

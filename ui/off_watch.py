@@ -20,7 +20,7 @@ class OffWatch(QObject):
         super().__init__(parent)
         self.state = OffState.IDLE
         self.words = texts.OFF_IDLE
-        self._seen: bool | None = None
+        self.seen: bool | None = None
         """What the last reading of the run said of the output."""
         self._deadline = QTimer(self)
         self._deadline.setSingleShot(True)
@@ -33,8 +33,8 @@ class OffWatch(QObject):
 
     def output_seen(self, on: bool) -> None:
         """While a run goes on, what the last reading says of the output."""
-        if self.state is OffState.RUNNING and on is not self._seen:
-            self._seen = on
+        if self.state is OffState.RUNNING and on is not self.seen:
+            self.seen = on
             self.words = (texts.OFF_RUNNING_ON if on else texts.OFF_RUNNING_OFF).format(at=now_text())
             self.changed.emit(self.state, self.words)
 
@@ -42,7 +42,7 @@ class OffWatch(QObject):
         state = after(self.state, event)
         if state is self.state:
             return
-        self.state, self._seen = state, None
+        self.state, self.seen = state, None
         if state is OffState.COMMANDED:
             self._deadline.start()
         else:

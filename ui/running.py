@@ -87,7 +87,7 @@ class Running(QObject):
         self.live.happened.connect(self._on_event)
         self.live.asked.connect(self._on_question)
         self.live.ended.connect(self._on_ended)
-        self.off.changed.connect(window.panel.show_off)
+        self.off.changed.connect(lambda state, words: window.panel.show_off(state, words, self.off.seen))
         self.off.changed.connect(facts.output_state)
 
     # what is asked of it

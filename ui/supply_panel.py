@@ -91,9 +91,9 @@ class SupplyPanel(QWidget):
         self.ceilings.begin()
         self._follow()
 
-    def show_off(self, state: OffState, words: str) -> None:
-        """What is known about the output being off."""
-        self.off.show_state(state, words)
+    def show_off(self, state: OffState, words: str, on: bool | None = None) -> None:
+        """What is known about the output being off. `on`: by the last reading of a run, if there is one."""
+        self.off.show_state(state, words, on)
         self._alarmed = state is OffState.NOT_CONFIRMED
         self._follow()
 

@@ -414,13 +414,11 @@ MOVED_BUTTON = "It moved  (M)"
 MOVED_ACCESSIBLE = "It moved, even a little. Key: M"
 MOVED_NOTED = "the operator felt or saw it move"
 HAND_START = "Hand on the shaft"
-HAND_START_ACCESSIBLE = "Hand on the shaft: at most a quarter of the stall current while a key is held"
+HAND_START_ACCESSIBLE = (
+    "Hand on the shaft: first the winding is measured, then at most a quarter of the stall current while a key is held"
+)
 HOLD_BUTTON = "Hold for current  (Space)"
 HOLD_ACCESSIBLE = "Current flows while this, or the space bar, is held"
-HAND_BEGUN = (
-    "Keep your fingers clear of blades and gears.",
-    "First the probe; then hold the space bar and turn the shaft.",
-)
 MEASURED_LINE = "Measured start at {volts}: steady {amps}, run-up {tau}."
 MEASURED_NOT = "not known ({why})"
 MEASURED_FIRST = "Nothing to compare with yet: the first proof of its model."
@@ -452,7 +450,7 @@ RUNG_LEFT_OUT_HINT = "Left out of this run."
 RUNG_ABOVE_HINT = "Above the job’s volts ceiling: left out."
 RUNG_ACCESSIBLE = "Rung {number}, {name}, {volts}: {tries} of {of} tries"
 QUESTION_TITLE = "Your turn"
-QUESTION_SAY = ("It needs your hands.", "The output is off until you answer.")
+QUESTION_SAY = ("It needs your hands.", "Only once it says at the right: off, confirmed by read-back.")
 CHOICE_WORDS = {
     "it turns": "It turns",
     "still stuck": "Still stuck",

@@ -49,6 +49,10 @@ def test_the_foot_and_the_panel_say_the_same_of_the_output_all_the_way(desk: Des
         assert foot.text() == desk.window.panel.off.words.text()
         seen.append(foot.text())
 
+    signs: dict[str, str] = {}
+    desk.session.off.changed.connect(
+        lambda _, words: signs.setdefault(words.split()[0], desk.window.panel.off.sign.sign)
+    )
     look()
     desk.session.off.changed.connect(lambda *_: look())
     desk.begin_probe()
@@ -56,6 +60,7 @@ def test_the_foot_and_the_panel_say_the_same_of_the_output_all_the_way(desk: Des
     assert seen[:2] == [texts.OFF_IDLE, texts.OFF_RUNNING]
     assert [words.split()[0] for words in seen[2:]] == ["OUTPUT", "Off,", "Off,"]
     assert seen[-1].startswith("Off, confirmed by read-back at ")
+    assert signs == {"Output": "unknown", "OUTPUT": "on", "Off,": "resting"}
 
 
 def test_before_the_first_read_back_nothing_is_said_to_be_on_or_off(desk: Desk) -> None:

@@ -1764,9 +1764,9 @@
         <translation>Hand an der Welle</translation>
     </message>
     <message>
-        <source>Hand on the shaft: at most a quarter of the stall current while a key is held</source>
+        <source>Hand on the shaft: first the winding is measured, then at most a quarter of the stall current while a key is held</source>
         <comment>HAND_START_ACCESSIBLE</comment>
-        <translation>Hand an der Welle: höchstens ein Viertel des Blockierstroms, solange eine Taste gehalten wird</translation>
+        <translation>Hand an der Welle: Zuerst wird die Wicklung gemessen, dann höchstens ein Viertel des Blockierstroms, solange eine Taste gehalten wird</translation>
     </message>
     <message>
         <source>Hold for current  (Space)</source>
@@ -1777,16 +1777,6 @@
         <source>Current flows while this, or the space bar, is held</source>
         <comment>HOLD_ACCESSIBLE</comment>
         <translation>Strom fließt, solange dies oder die Leertaste gehalten wird</translation>
-    </message>
-    <message>
-        <source>Keep your fingers clear of blades and gears.</source>
-        <comment>HAND_BEGUN</comment>
-        <translation>Finger weg von Flügeln und Zahnrädern.</translation>
-    </message>
-    <message>
-        <source>First the probe; then hold the space bar and turn the shaft.</source>
-        <comment>HAND_BEGUN</comment>
-        <translation>Zuerst die Messung; dann die Leertaste halten und die Welle drehen.</translation>
     </message>
     <message>
         <source>Measured start at {volts}: steady {amps}, run-up {tau}.</source>
@@ -1944,9 +1934,9 @@
         <translation>Jetzt braucht es Ihre Hände.</translation>
     </message>
     <message>
-        <source>The output is off until you answer.</source>
+        <source>Only once it says at the right: off, confirmed by read-back.</source>
         <comment>QUESTION_SAY</comment>
-        <translation>Der Ausgang ist aus, bis Sie antworten.</translation>
+        <translation>Erst, wenn rechts steht: aus, durch Rücklesen bestätigt.</translation>
     </message>
     <message>
         <source>It turns</source>

@@ -61,6 +61,7 @@ class FreeStage(RunView):
         self.moved_button = button(texts.MOVED_BUTTON, "free_moved", accessible=texts.MOVED_ACCESSIBLE)
         self.moved_button.clicked.connect(self.moved)
         self.hand_button = button(texts.HAND_START, "free_hand", accessible=texts.HAND_START_ACCESSIBLE)
+        self.hand_button.setToolTip(texts.HAND_START_ACCESSIBLE)
         self.hand_button.clicked.connect(self.hand_begun)
         self.hold_button = button(texts.HOLD_BUTTON, "free_hold", "main", accessible=texts.HOLD_ACCESSIBLE)
         self.hold_button.setMinimumWidth(200)
