@@ -4,11 +4,12 @@ from benchlog.motor.compare import Measured
 from benchlog.motor.fit import Fitted
 from benchlog.outcome import Outcome, RunResult, WindingVerdict
 from benchlog.quantities import show
-from benchlog.records import RunKind
+from benchlog.records import Run, RunKind
 from benchlog.recovery.ceilings import Bound, Limits
 from benchlog.recovery.looking import SECOND_RAISE
 from ui import texts
 from ui.retelling import told
+from ui.run_request import ceilings_of
 
 CUT_SHORT = frozenset({Outcome.CEILING, Outcome.STOPPED, Outcome.SUPPLY_LOST})
 """Where a person asks at once whether the output is off."""
@@ -41,12 +42,14 @@ def resistance_text(result: RunResult) -> str:
     return f"{ohm} {texts.INTERVAL.format(low=low, high=high)}"
 
 
-def starts_text(rated_volts: float, ceiling: Bound, *, over: bool = False) -> str:
-    """At which volts a proof starts the motor, and which ceiling leaves no more; `over`: it has been.
+def starts_at(rated_volts: float, ceiling_volts: float) -> float:
+    """V at which a proof starts the motor: both looks are to find room above them, as in `looking.hold_volts`."""
+    return min(rated_volts, ceiling_volts / SECOND_RAISE)
 
-    The plan holds at these volts so that both looks find room above them: `looking.hold_volts`.
-    """
-    volts = min(rated_volts, ceiling.value / SECOND_RAISE)
+
+def starts_text(rated_volts: float, ceiling: Bound, *, over: bool = False) -> str:
+    """The same in words, and which ceiling leaves no more; `over`: it has been."""
+    volts = starts_at(rated_volts, ceiling.value)
     if show(volts, "V") == show(rated_volts, "V"):
         return (texts.PROVEN_AT_RATED if over else texts.PROOF_AT_RATED).format(rated=show(rated_volts, "V"))
     return (texts.PROVEN_BELOW_RATED if over else texts.PROOF_BELOW_RATED).format(
@@ -148,6 +151,14 @@ def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:
         return resistance_text(result) if figures else texts.LEADS_WORD
     if kind is RunKind.RECOVERY:
         return texts.FREE_TRIED.format(outcome=outcome, kicks=kicks_text(result.kicks))
-    if kind is RunKind.PROOF and figures and probe_went_through(result) and result.max_volts is not None:
-        return texts.PROOF_TRIED.format(outcome=outcome, volts=show(result.max_volts, "V"))
     return outcome
+
+
+def filed_words(run: Run) -> str:
+    """The same of a run that was filed: a proof with the volts of its starts; in its looks, at almost no current, there
+    are more."""
+    words = run_words(run.kind, run.result)
+    ceiling, _ = ceilings_of(run)
+    if run.kind is not RunKind.PROOF or ceiling is None or not probe_went_through(run.result):
+        return words
+    return texts.PROOF_TRIED.format(outcome=words, volts=show(starts_at(run.rated_volts, ceiling), "V"))

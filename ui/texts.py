@@ -400,7 +400,7 @@ PROVEN_AT_RATED = "Started at the rated {rated}."
 PROVEN_BELOW_RATED = (
     "Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room."
 )
-PROOF_TRIED = "{outcome}, at up to {volts}"
+PROOF_TRIED = "{outcome}, started at {volts}"
 STARTS_ACCESSIBLE = "{count} starts from rest"
 HAND_LABEL = "Done by hand:"
 HAND_STEPS = ("turned", "tapped", "soaked", "warmed", "oiled")

@@ -1714,9 +1714,9 @@
         <translation>Angelaufen mit {volts}, nicht mit den {rated} Nennspannung: Der Grenzwert von {ceiling}, gesetzt durch: {layer}, ließ nicht mehr Raum.</translation>
     </message>
     <message>
-        <source>{outcome}, at up to {volts}</source>
+        <source>{outcome}, started at {volts}</source>
         <comment>PROOF_TRIED</comment>
-        <translation>{outcome}, mit bis zu {volts}</translation>
+        <translation>{outcome}, angelaufen mit {volts}</translation>
     </message>
     <message>
         <source>{count} starts from rest</source>

@@ -90,7 +90,7 @@ def _in_words(entry: Entry, said: str = "") -> str:
 
 
 def _run(run: Run) -> Line:
-    told = f"{texts.RUN_KIND_NAMES[run.kind]}: {sayings.run_words(run.kind, run.result)}"
+    told = f"{texts.RUN_KIND_NAMES[run.kind]}: {sayings.filed_words(run)}"
     return Line(utc=run.started_utc, kind=texts.LINE_RUN, text=told)
 
 
