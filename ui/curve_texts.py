@@ -176,7 +176,9 @@ TEST_LINE = "{name}: {starts} at {volts}, {on_s} each"
 
 # chart page
 BEFORE_AFTER, BEFORE_AFTER_NAME = "before / after", "Lay the same motor’s starts before these under them, dashed"
-NO_BEFORE = "There are no earlier starts of this motor."
+NO_BEFORE = "There are no earlier starts of this motor: none in this job, and none of its serial elsewhere."
+BEFORE_NOTHING = "Nothing is captured yet that earlier starts could be laid under."
+OVER_NOTHING = "Nothing is captured yet that a capture could be laid over."
 CURSORS, CURSORS_NAME = "cursors", "Two cursors with the time, volts and amps between them"
 VOLTS, VOLTS_NAME = "volts", "Volts in a pane below the amps"
 AT_MOTOR, AT_MOTOR_NAME = "V at the motor", "Volts at the motor: what the leads drop is taken out"
@@ -203,6 +205,8 @@ def ended_say(count: int, *, whole: bool) -> str:
 # units page
 UNITS_SAY, UNITS_WHY = "Units of lot {name}", "Enter, or a double click, shows a unit’s starts."
 UNITS_TABLE = "Units of the lot; Enter shows the starts of one"
+UNITS_NONE = "No unit is measured yet. Scan the first serial at the right, connect the unit, and press Space."
+RUNS_NONE = "No start of this job is captured yet."
 UNIT_COLUMNS = ("No.", "Serial", "Verdict", "Nearest its limit", "Margin, of band", "Starts", "Measured")
 RUNS_SAY, RUNS_WHY = "Captured starts of job {number:04d}", "Enter, or a double click, shows the starts of a run."
 BY_NUMBER, WORST_FIRST = "by number", "worst first"

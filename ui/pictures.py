@@ -30,7 +30,7 @@ from benchlog.errors import LedgerError, Refused
 from benchlog.pictures.taking import Taken, take, take_file
 from benchlog.records import Attached
 from ui import retelling, texts, theme
-from ui.pieces import TwoLines, button, grey, plain_hint
+from ui.pieces import EmptyWords, TwoLines, button, grey, plain_hint
 
 PASTED = "pasted.{end}"
 
@@ -77,6 +77,7 @@ class Pictures(QWidget):
         self.list.setWordWrap(True)
         self.list.setFont(theme.font(theme.SECOND_PX))
         self.list.setAcceptDrops(False)
+        self.none = EmptyWords(self.list, texts.FILES_NONE)
         self.caption = QLineEdit()
         self.caption.setObjectName("pictures_caption")
         self.caption.setAccessibleName(texts.CAPTION_NAME)

@@ -5,6 +5,7 @@ import html
 from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
 from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QPolygonF, QResizeEvent, QTextLayout, QWheelEvent
 from PySide6.QtWidgets import (
+    QAbstractItemView,
     QCheckBox,
     QComboBox,
     QFrame,
@@ -114,6 +115,27 @@ def set_look(widget: QWidget, look: str, *, name: str = "look") -> None:
         widget.setProperty(name, look)
         widget.style().unpolish(widget)
         widget.style().polish(widget)
+
+
+class EmptyWords(QLabel):
+    """In the middle of a list while it has no rows: what would stand there."""
+
+    def __init__(self, view: QAbstractItemView, words: str) -> None:
+        super().__init__(words)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setFont(theme.font(theme.SECOND_PX))
+        self.setProperty("tone", "second")
+        self.setWordWrap(True)
+        self.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        column = QVBoxLayout(view.viewport())
+        column.addWidget(self)
+        self._model = view.model()
+        for changed in (self._model.rowsInserted, self._model.rowsRemoved, self._model.modelReset):
+            changed.connect(self._follow)
+
+    def _follow(self) -> None:
+        self.setVisible(self._model.rowCount() == 0)
 
 
 class Pages(QStackedWidget):

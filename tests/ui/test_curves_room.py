@@ -18,6 +18,7 @@ from ui.curves.curving import SECOND_BEEP_MS
 from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, TESTS_PAGE
 from ui.main_window import BENCH_ROOM
 from ui.off_state import OffEvent, OffState
+from ui.pieces import why_grey
 
 
 @pytest.fixture
@@ -343,11 +344,20 @@ def test_the_job_on_the_bench_before_and_after(desk: LotDesk) -> None:
     desk.settle()
     assert desk.curving.chosen == JOB
     desk.click("curves_clear")
-    plot = desk.window.curves.chart.plot
+    chart, units = desk.window.curves.chart, desk.window.curves.units
+    plot = chart.plot
+    assert [why_grey(one) for one in (chart.before, chart.over)] == [texts.BEFORE_NOTHING, texts.OVER_NOTHING]
+    assert (units.none.isHidden(), units.none.text()) == (False, texts.RUNS_NONE)
     for scenario in ("slow:1", "good:1"):
         desk.scenario = scenario
         desk.click("curves_start")
         desk.run_until_over()
+        if scenario == "slow:1":
+            desk.click("curves_before")
+            desk.settle()
+            assert chart.read_out.text() == texts.NO_BEFORE
+            desk.click("curves_before")
+    assert units.none.isHidden()
     assert [run.kind for run in desk.ledger.runs(job.id)] == [RunKind.START_UP] * 2
     assert len(plot.shown.crowd) == 2
     desk.click("curves_before")

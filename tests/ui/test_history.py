@@ -13,7 +13,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QScrollArea
 from pytestqt.qtbot import QtBot
 
-from benchlog.ledger.backups import last_good
+from benchlog.clock import SystemClock
+from benchlog.ledger.backups import back_up, last_good
 from benchlog.ledger.edits import change, edits_of
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.wanted import Month, Order, Waits, Wanted, opened_from, opened_until
@@ -309,6 +310,17 @@ def test_what_can_not_be_right_is_not_kept(qtbot: QtBot, ledger: Ledger, field: 
         line.setText(said)
     assert problem in form.trouble.text()
     assert not form.keep.isEnabled()
+
+
+def test_the_line_of_the_last_backup_follows_whoever_makes_one(qtbot: QtBot, ledger: Ledger) -> None:
+    fill(ledger, "Bilge pump")
+    made = Room(qtbot, ledger)
+    line = made.room.backup
+    assert line.text() == texts.NO_BACKUP
+    for jobs in ("1 job", "2 jobs"):  # the first makes its folder as well
+        back_up(ledger.path, SystemClock())
+        qtbot.waitUntil(lambda jobs=jobs: jobs in (line.toolTip() or line.text()), timeout=10_000)  # type: ignore[misc]
+        fill(ledger, "Cabin fan")
 
 
 @pytest.mark.parametrize(("what", "begins"), [("pdf", b"%PDF"), ("html", b"<!DOCTYPE html>"), ("tag", b"%PDF")])

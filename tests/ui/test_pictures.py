@@ -41,6 +41,7 @@ def test_a_dropped_photo_is_shown_small_with_its_caption_and_told(
     (tmp_path / "pump.jpg").write_bytes(making.jpeg(6))
     pictures.caption.setText("rust on the hub")
     mime = _files(tmp_path / "pump.jpg")
+    assert (pictures.none.isVisible(), pictures.none.text()) == (True, texts.FILES_NONE)
     button, keys = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
     with qtbot.waitSignal(pictures.taken, timeout=5000) as told:
         pictures.dropEvent(QDropEvent(QPoint(5, 5), Qt.DropAction.CopyAction, mime, button, keys))
@@ -51,6 +52,9 @@ def test_a_dropped_photo_is_shown_small_with_its_caption_and_told(
     assert pictures.list.item(0).data(Qt.ItemDataRole.AccessibleTextRole) == "pump.jpg. rust on the hub"
     assert pictures.words.said == texts.FILES_HINT
     assert pictures.caption.text() == ""
+    assert not pictures.none.isVisible()
+    pictures.show_files([])
+    assert pictures.none.isVisible()
 
 
 def test_a_picture_is_pasted_with_the_keyboard(qtbot: QtBot, pictures: Pictures) -> None:

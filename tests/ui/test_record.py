@@ -464,3 +464,18 @@ def test_everything_on_it_has_a_name_and_is_high_enough(opened: Desk) -> None:
         found = page.findChild(QAbstractButton, name)
         assert isinstance(found, QAbstractButton)
         assert found.minimumHeight() >= theme.TOUCH_PX
+
+
+def test_amounts_say_that_no_currency_is_set_where_none_is(desk: Desk) -> None:
+    type_into(desk.window.intake.owner.limit, "80")
+    desk.take_in()
+    desk.click("rail_record")
+    costs, rail = desk.window.record.costs, desk.window.rail.record
+    desk.bot.waitUntil(lambda: texts.CURRENCY_UNKNOWN in costs.hour.text(), timeout=5_000)
+    assert "costs 0.00 of 80.00" in rail.accessibleName()
+    desk.owner = Settings(shop=Shop(currency="EUR", hour=60.0))
+    desk.click("record_back")
+    desk.click("rail_record")
+    desk.bot.waitUntil(lambda: texts.CURRENCY_UNKNOWN not in costs.hour.text(), timeout=5_000)
+    assert "0.00 of 80.00 EUR" in rail.accessibleName()
+    assert "costs 0.00" not in rail.accessibleName()

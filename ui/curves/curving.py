@@ -446,9 +446,13 @@ class Curving(QObject):
         words, due = after_run.checks_told(shown) if shown is not None else ("", False)
         card.show_checks(words, due=due, shown=lot is not None)
         self.run_in.offer()
-        nothing = "" if shown is not None and shown.lines else texts.EXPORT_NOTHING
-        for one in (self.room.chart.export, self.room.chart.before, self.room.chart.over):
-            grey(one, nothing)
+        chart = self.room.chart
+        for one, nothing in (
+            (chart.export, texts.EXPORT_NOTHING),
+            (chart.before, texts.BEFORE_NOTHING),
+            (chart.over, texts.OVER_NOTHING),
+        ):
+            grey(one, "" if shown is not None and shown.lines else nothing)
 
     def _scan(self, serial: str) -> None:
         number = self._number_of(serial)

@@ -24,7 +24,7 @@ from ui.curves.reading import Measured, Shown
 from ui.density import Density
 from ui.history.job_list import plain_table
 from ui.moments import clock_text, day_text
-from ui.pieces import button, grey, label, plain_hint
+from ui.pieces import EmptyWords, button, grey, label, plain_hint
 from ui.wrapping import WrapRow
 
 _WIDTHS = (56, 0, 156, 146, 148, 66, 160)
@@ -52,6 +52,7 @@ class UnitsPage(QWidget):
                 self.table.setColumnWidth(index, width)
             else:
                 self.table.horizontalHeader().setSectionResizeMode(index, QHeaderView.ResizeMode.Stretch)
+        self.none = EmptyWords(self.table, texts.UNITS_NONE)
         self.table.cellDoubleClicked.connect(lambda row, _: self._pick(row))
         self.table.installEventFilter(self)
         column = QVBoxLayout(self)
@@ -110,9 +111,11 @@ class UnitsPage(QWidget):
         if shown.lot is not None:
             self.say.setText(texts.UNITS_SAY.format(name=shown.lot.name))
             self.why.setText(texts.UNITS_WHY)
+            self.none.setText(texts.UNITS_NONE)
         else:
             self.say.setText(texts.RUNS_SAY.format(number=shown.job.number))
             self.why.setText(texts.RUNS_WHY)
+            self.none.setText(texts.RUNS_NONE)
         may = shown.lot is not None and shown.good >= LEAST_GOOD
         self.make_limits.setVisible(shown.lot is not None)
         for part in (self.who_label, self.who):

@@ -5,12 +5,12 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, QLocale, QObject, QStandardPaths, Qt
+from PySide6.QtCore import QCoreApplication, QFileSystemWatcher, QLocale, QObject, QStandardPaths, Qt
 from PySide6.QtWidgets import QFileDialog
 
 from benchlog.errors import LedgerError, Refused
 from benchlog.history.past import Ids
-from benchlog.ledger.backups import Backup, Stopped, back_up, last_good
+from benchlog.ledger.backups import Backup, Stopped, back_up, folder_of, last_good
 from benchlog.ledger.edits import change, correct_run
 from benchlog.ledger.finding_jobs import COUNTED, Choices, Key, Page, choices_for, count_jobs, find_jobs
 from benchlog.ledger.pasts import pasts_of
@@ -61,6 +61,8 @@ class Browsing(QObject):
         self._select: int | None = None
         self._stop = threading.Event()
         self._errands = Errands(lambda: minding_the_ledger(notice), self)
+        self._backups = QFileSystemWatcher(self)
+        self._backups.directoryChanged.connect(self._look_at_backups)
         self.dialog: QFileDialog | None = None
         room.wanting.changed.connect(self._ask_anew)
         room.page_picked.connect(lambda _: self.refresh())
@@ -95,7 +97,7 @@ class Browsing(QObject):
         self._select = self._select or (None if job is None else job.id)
         self._room.grey(writing=self._ledger.read_only, paper=self._in_the_way())
         self._errands.ask("choices", lambda: choices_for(self._ledger), self._show_choices)
-        self._errands.ask("last good", lambda: last_good(self._ledger.path), self._show_backup)
+        self._ask_backup()
         if self._room.pages.currentIndex() == NUMBERS_PAGE:
             self._ask_numbers()
         else:
@@ -374,7 +376,23 @@ class Browsing(QObject):
             self._notice.tell(texts.BACKUP_NOT_MADE.format(what=retelling.told(made)), What.BACKUP)
         elif isinstance(made, Backup) and made.trouble:
             self._notice.tell(texts.BACKUP_MADE_LACKS.format(what=retelling.told(made.trouble)), What.BACKUP)
+        self._ask_backup()
+
+    def _ask_backup(self) -> None:
+        """What is there now; and whatever comes after, whoever makes it."""
+        folder = folder_of(self._ledger.path)
+        watched = str(folder if folder.is_dir() else folder.parent)
+        before = self._backups.directories()
+        if before != [watched]:
+            self._backups.addPath(watched)
+            if before:
+                self._backups.removePaths(before)
         self._errands.ask("last good", lambda: last_good(self._ledger.path), self._show_backup)
+
+    def _look_at_backups(self, changed: str) -> None:
+        # Beside the ledger much comes and goes: before the first backup its folder is all that counts there.
+        if not self._stop.is_set() and folder_of(self._ledger.path).is_dir():
+            self._ask_backup()
 
     def _show_backup(self, found: Backup | None) -> None:
         if found is None:

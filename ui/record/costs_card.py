@@ -237,11 +237,10 @@ class CostsCard(QWidget):
         self, charges: Sequence[Charge], parts: Sequence[Part], standing: Standing, shop: Shop, *, open_job: bool
     ) -> None:
         self.bar.show_standing(standing, shop.currency)
-        self.hour.setText(
-            texts.HOUR_COSTS.format(cents=show_money(shop.hour_cents, shop.currency))
-            if shop.hour_cents
-            else texts.HOUR_UNKNOWN
-        )
+        hour = texts.HOUR_UNKNOWN
+        if shop.hour_cents:
+            hour = texts.HOUR_COSTS.format(cents=show_money(shop.hour_cents, shop.currency))
+        self.hour.setText(" ".join(filter(None, (hour, "" if shop.currency else texts.CURRENCY_UNKNOWN))))
         for part in (*self.edits, self.part, self.charge_minutes, self.charge_part, self.charge_other):
             grey(part, "" if open_job else texts.JOB_IS_CLOSED)
         self.show_minutes(self._minutes_so_far)

@@ -24,10 +24,12 @@ def standing_text(standing: Standing, currency: str) -> str:
 
 
 def standing_short(standing: Standing, currency: str) -> str:
-    """ "34.50 of 60.00 EUR"."""
-    if standing.limit_cents is None:
-        return show_money(standing.cents, currency)
-    return texts.COST_SHORT.format(cents=show_money(standing.cents), limit=show_money(standing.limit_cents, currency))
+    """ "34.50 of 60.00 EUR"; "costs 34.50 of 60.00" where the settings name no currency: bare numbers say nothing."""
+    words = show_money(standing.cents, currency)
+    if standing.limit_cents is not None:
+        limit = show_money(standing.limit_cents, currency)
+        words = texts.COST_SHORT.format(cents=show_money(standing.cents), limit=limit)
+    return words if currency else texts.COST_NO_CURRENCY.format(words=words)
 
 
 class LimitBar(QWidget):

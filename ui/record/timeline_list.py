@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOpti
 
 from ui import texts, theme
 from ui.moments import clock_text, day_text
-from ui.pieces import plain_hint
+from ui.pieces import EmptyWords, plain_hint
 from ui.record.timeline import Line
 from ui.theme import Tokens
 
@@ -75,6 +75,7 @@ class TimelineList(QListView):
         self.setResizeMode(QListView.ResizeMode.Adjust)
         self._rows = _Rows(self)
         self.setModel(self._rows)
+        self.none = EmptyWords(self, texts.TIMELINE_NONE)
         self._delegate = _LineDelegate(tokens, self)
         self.setItemDelegate(self._delegate)
 
