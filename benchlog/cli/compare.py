@@ -6,7 +6,7 @@ from pathlib import Path
 import click
 
 from benchlog.cli.compare_starts import compare_starts
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.errors import Refused
 from benchlog.motor.compare import Comparison, Measured, compare
 from benchlog.motor.fit import Fitted
@@ -33,10 +33,7 @@ def command(run: int, others: tuple[int, ...], ledger: Path | None, as_json: boo
     from benchlog.ledger.store import Ledger
 
     try:
-        path = ledger or default_ledger()
-        if not path.exists():
-            raise Refused(f"{path}: there is no ledger")
-        with Ledger.open(path) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             filed = book.run(run)
             if filed.kind is RunKind.START_UP:
                 sys.exit(compare_starts(book, run, others, as_json=as_json))

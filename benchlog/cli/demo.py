@@ -7,10 +7,15 @@ from pathlib import Path
 import click
 
 from benchlog import children
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option
+from benchlog.cli.options import Problem, default_ledger, fail, json_option
 from benchlog.cli.window import NO_WINDOW, open_window
 
 COMPLAINT = "hums, does not turn"
+
+
+def demo_ledger() -> Path:
+    """Never that of the workshop."""
+    return default_ledger().with_name("demo-ledger.db")
 
 
 class SimulatedBench:
@@ -54,14 +59,16 @@ class SimulatedBench:
 @click.command("demo")
 @click.option("--scenario", default="stuck-soft", show_default=True, help="See: benchlog simulate --list")
 @click.option("--terminal", is_flag=True, help="In the terminal even where there is a display.")
-@ledger_option
+@click.option(
+    "--ledger", type=click.Path(path_type=Path), help=f"The ledger file, of its own.  [default: {demo_ledger()}]"
+)
 @json_option
 def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -> None:
     """Free a stuck motor on the embedded demo bench. No hardware is touched."""
     from benchlog.cli.recover import recover
     from drivers.simulated.scenario import BadScenario, load
 
-    book = ledger or default_ledger().with_name("demo-ledger.db")
+    book = ledger or demo_ledger()
     try:
         item = load(scenario)
     except BadScenario as bad:

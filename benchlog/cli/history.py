@@ -5,12 +5,12 @@ from pathlib import Path
 
 import click
 
-from benchlog.cli.jobs import wanted_of
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.jobs import nothing_found, wanted_of
+from benchlog.cli.options import Problem, default_ledger, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.history.past import Comebacks, Group, Key, PastJob, summarise
 from benchlog.history.prior import RungFreed, hopeless, rungs, waiting
 from benchlog.history.rates import NOTHING, Spread
-from benchlog.ledger.wanted import Month
+from benchlog.ledger.wanted import Month, Wanted
 from benchlog.money import show_money
 from benchlog.settings import owner_settings
 
@@ -53,15 +53,16 @@ def command(
     from benchlog.ledger.store import Ledger
 
     try:
-        with Ledger.open(ledger or default_ledger()) as book:
+        with Ledger.open(default_ledger() if ledger is None else kept_ledger(ledger)) as book:
             now_utc = book.clock.utc()
-            wanted = wanted_of(choices_for(book), now_utc, kind=kind, since=since, until=until, month=month, who=who)
+            choices = choices_for(book)
+            wanted = wanted_of(choices, now_utc, kind=kind, since=since, until=until, month=month, who=who)
             pasts = pasts_of(book, wanted)
         page = _Page(pasts, owner_settings().shop.currency, with_jobs=with_jobs, as_json=as_json)
     except Problem as problem:
         fail(str(problem))
     if not pasts and not as_json:
-        click.echo("No jobs yet.")
+        say("No jobs yet." if wanted == Wanted() else nothing_found(choices.kinds, wanted))
     elif by == _RUNG:
         for rung in rungs(pasts, Key.KIND):
             page.rung(rung)

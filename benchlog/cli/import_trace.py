@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.errors import Refused
 from benchlog.quantities import show, strict
 
@@ -86,10 +86,7 @@ def command(
         from benchlog.ledger.files import attach
         from benchlog.ledger.store import Ledger
 
-        path = ledger or default_ledger()
-        if not path.exists():
-            raise Refused(f"{path}: there is no ledger")
-        with Ledger.open(path) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             filed = book.run(run)
             laid = _Laid(curve, book.trace(run), book.events(run), near_s)
             caption = f"run {run}: {_chosen(choice)}; {laid.words()}"

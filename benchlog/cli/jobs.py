@@ -7,10 +7,11 @@ from typing import TYPE_CHECKING
 
 import click
 
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.options import Problem, default_ledger, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.cli.words import cold_words
 from benchlog.errors import Refused
 from benchlog.history.cold_restart import Due, cold_restart_due
+from benchlog.history.rates import NOTHING
 from benchlog.ledger.wanted import Month, Order, Waits, Wanted, opened_from, opened_until
 from benchlog.outcome import Outcome
 from benchlog.records import Job, JobState, Purpose, Run
@@ -63,7 +64,7 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
     from benchlog.ledger.store import Ledger
 
     try:
-        with Ledger.open(ledger or default_ledger()) as book:
+        with Ledger.open(default_ledger() if ledger is None else kept_ledger(ledger)) as book:
             choices = choices_for(book)
             wanted = wanted_of(choices, book.clock.utc(), **asked)
             hides = wanted.purpose is None and not wanted.text.strip()
@@ -81,9 +82,10 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
             _line(job, runs, cold)
         else:
             name = " · ".join(part for part in (job.item.kind, job.item.model, job.item.serial) if part)
-            numbers = ", ".join(str(run.id) for run in runs[:MOST_RUNS]) or "—"
+            numbers = ", ".join(str(run.id) for run in runs[:MOST_RUNS]) or NOTHING
             numbers += f" … {runs[-1].id}" if len(runs) > MOST_RUNS else ""
-            told = f"{name:32.32}  {job.last_outcome or 'no run yet':13}  runs {numbers:12}  {job.complaint:.200}"
+            ended = job.last_outcome or (NOTHING if runs else "no run yet")
+            told = f"{name:32.32}  {ended:13}  runs {numbers:12}  {job.complaint:.200}"
             said = "" if cold is None else f"  [{cold_words(cold, job.number)}]"
             say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}{said}".replace("\n", " "))
     if as_json:
@@ -92,7 +94,7 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
         say(
             "No jobs yet."
             if hides and wanted == Wanted(purpose=Purpose.REPAIR)
-            else _nothing_found(choices.kinds, wanted)
+            else nothing_found(choices.kinds, wanted)
         )
     elif count > len(jobs):
         click.echo(f"{len(jobs)} of {f'{COUNTED:,} or more' if count == COUNTED else count}.")
@@ -102,7 +104,7 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
         click.echo(f"{told} {what} not shown: --purpose measuring")
 
 
-def _nothing_found(kinds: list[str], wanted: Wanted) -> str:
+def nothing_found(kinds: list[str], wanted: Wanted) -> str:
     told = ["No job is like this."]
     if wanted.text.strip():
         told.append(

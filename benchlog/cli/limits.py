@@ -10,7 +10,7 @@ import msgspec
 
 from benchlog.cli.captured_runs import by_serial, good_of_lot, good_run, test_of
 from benchlog.cli.ceilings import number_of
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.errors import Refused
 from benchlog.motor.start_figures import FIGURES
 from benchlog.quantities import show_fine, strict
@@ -64,10 +64,7 @@ def command(
 
     passed: bool | None = True
     try:
-        path = ledger or default_ledger()
-        if not path.exists():
-            raise Refused(f"{path}: there is no ledger")
-        with Ledger.open(path) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             asked = sum((bool(runs or lot_number), listing, shown is not None, judged is not None))
             if asked != 1 or (judged is None) != (against is None):
                 raise Refused("name RUNS or a --lot, or --list, or --show ID, or --judge RUN --against ID; one of them")

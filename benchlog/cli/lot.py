@@ -14,6 +14,7 @@ from benchlog.cli.options import (
     default_ledger,
     fail,
     json_option,
+    kept_ledger,
     ledger_option,
     line,
     rated_volts_of,
@@ -114,7 +115,7 @@ def list_lots(limit: int, ledger: Path | None, as_json: bool) -> None:
     from benchlog.ledger.store import Ledger
 
     try:
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             found = lots(book, limit)
     except Problem as problem:
         fail(str(problem))
@@ -137,7 +138,7 @@ def show_lot(number: str, ledger: Path | None, as_json: bool) -> None:
     from benchlog.reports.sheet_text import text_of
 
     try:
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             report = gather_lot(book, _lot(book, number))
     except Problem as problem:
         fail(str(problem))
@@ -162,7 +163,7 @@ def add(number: str, serial: str, ledger: Path | None, as_json: bool) -> None:
     from benchlog.ledger.store import Ledger
 
     try:
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             added = add_unit(book, _lot(book, number), serial)
     except Problem as problem:
         fail(str(problem))
@@ -188,7 +189,7 @@ def check(number: str, run: int | None, zero: str | None, who: str, ledger: Path
     try:
         if (run is None) == (zero is None):
             raise Refused("a check is either a --run or a --zero as seen")
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             lot = _lot(book, number)
             who = who.strip() or lot.operator
             if run is not None:
@@ -219,7 +220,7 @@ def shift(number: str, operator: str | None, ambient: str | None, ledger: Path |
         if operator is None and ambient is None:
             raise Refused("nothing changes: give --operator, --ambient or both")
         ambient_c = None if ambient is None else strict(ambient, "ambient")
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             changed = change_lot(book, _lot(book, number), operator=operator, ambient_c=ambient_c)
     except Problem as problem:
         fail(str(problem))
@@ -240,7 +241,7 @@ def by_limits(number: str, limits_id: int, ledger: Path | None, as_json: bool) -
     from benchlog.ledger.store import Ledger
 
     try:
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             lot = set_limits(book, _lot(book, number), limits_id)
             judged = _judge_again(book, lot, limits_id)
             after = units(book, lot)
@@ -285,7 +286,7 @@ def close(number: str, remark: str, ledger: Path | None, as_json: bool) -> None:
     from benchlog.records import Closing
 
     try:
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             closed = close_lot(book, _lot(book, number), Closing(cause="", work_done=remark.strip()))
     except Problem as problem:
         fail(str(problem))
@@ -311,7 +312,7 @@ def report(number: str, output: Path | None, paper: str | None, ledger: Path | N
 
     try:
         region = region_of(paper)
-        with Ledger.open(_there(ledger)) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             lot = _lot(book, number)
             name = output or Path(f"{file_name(lot.job.tag)}.pdf")
             check_name(name, (".pdf", ".html"))
@@ -331,13 +332,6 @@ def report(number: str, output: Path | None, paper: str | None, ledger: Path | N
         line(file=str(name), bytes=len(data), lot=lot.job.number, paper=region.paper, demo=told.demo)
     else:
         say(f"{name}: report of lot {lot.job.number:04d}", err=True)
-
-
-def _there(ledger: Path | None) -> Path:
-    path = ledger or default_ledger()
-    if not path.exists():
-        raise Refused(f"{path}: there is no ledger")
-    return path
 
 
 def _lot(book: "Ledger", number: str) -> Lot:

@@ -23,6 +23,14 @@ def default_ledger() -> Path:
     return ledger_file()
 
 
+def kept_ledger(ledger: Path | None) -> Path:
+    """The one that is there already. Raises Refused: a name typed wrong makes no new one."""
+    path = ledger or default_ledger()
+    if not path.exists():
+        raise Refused(f"{path}: there is no ledger")
+    return path
+
+
 def ledger_option(command: Callable[..., Any]) -> Callable[..., Any]:
     return click.option(
         "--ledger",

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.errors import LedgerDamaged, Refused
 
 if TYPE_CHECKING:
@@ -35,11 +35,8 @@ def command(run: int | None, every: bool, ledger: Path | None, as_json: bool) ->
 
     if (run is None) == (not every):
         fail("give the number of one run, or --all")
-    path = ledger or default_ledger()
-    if not path.exists():
-        fail(f"{path}: there is no ledger")
     try:
-        with Ledger.open(path) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             sys.exit(_all(book, as_json=as_json) if run is None else _one(book, run, as_json=as_json))
     except Problem as problem:
         fail(str(problem))

@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from benchlog.cli.ceilings import number_of
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.errors import Refused
 from benchlog.reports.regions import Paper, Region, here
 from benchlog.settings import owner_settings
@@ -33,12 +33,9 @@ def command(
     from benchlog.ledger.store import Ledger
     from benchlog.reports.sheet import gather
 
-    path = ledger or default_ledger()
     try:
-        if not path.exists():
-            raise Refused(f"{path}: there is no ledger")
         region = region_of(paper)
-        with Ledger.open(path) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             found = book.job_by_number(number_of(job))
             name = output or Path(f"{file_name(found.tag)}{'-tag' if as_tag else ''}.pdf")
             check_name(name, _TAG if as_tag else _SHEET)

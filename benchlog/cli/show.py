@@ -5,9 +5,8 @@ from pathlib import Path
 import click
 
 from benchlog.cli.ceilings import number_of
-from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line
+from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line
 from benchlog.cli.words import cold_words
-from benchlog.errors import Refused
 from benchlog.history.cold_restart import cold_restart_due
 from benchlog.settings import owner_settings
 
@@ -24,11 +23,8 @@ def command(job: str, ledger: Path | None, as_json: bool) -> None:
     from benchlog.reports.sheet import gather, plain
     from benchlog.reports.sheet_text import text_of
 
-    path = ledger or default_ledger()
     try:
-        if not path.exists():
-            raise Refused(f"{path}: there is no ledger")
-        with Ledger.open(path) as book:
+        with Ledger.open(kept_ledger(ledger)) as book:
             found = book.job_by_number(number_of(job))
             sheet = gather(book, found)
             cold = cold_restart_due(book.runs(found.id), book.clock.utc())

@@ -23,11 +23,14 @@ def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[st
         arguments += ["--supply", resource]
     arguments += extra
     window = subprocess.Popen(arguments)
-    before = signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the window's to handle: output off, then close
+    before = {signal.SIGINT: signal.signal(signal.SIGINT, signal.SIG_IGN)}  # Ctrl-C has reached the window as well
+    for number in (signal.SIGTERM, *([signal.SIGHUP] if os.name == "posix" else [])):
+        before[number] = signal.signal(number, lambda told, _: window.send_signal(told))
     try:
-        status = window.wait()
+        status = window.wait()  # output off, then it closes
     finally:
-        signal.signal(signal.SIGINT, before)
+        for number, handler in before.items():
+            signal.signal(number, handler)
     if os.name == "posix" and status == -signal.SIGABRT:
         click.echo("No window: Qt could not use this display; on Debian: apt install libxcb-cursor0 libegl1", err=True)
         return NO_WINDOW

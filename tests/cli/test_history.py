@@ -68,5 +68,14 @@ def test_rungs_and_filters(book: Path) -> None:
     (row,) = [json.loads(row) for row in history(book, "--by", "rung", "--json", "--jobs").stdout.splitlines()]
     assert (row["kind"], row["rung"], row["freed"], row["of"]) == ("bilge pump", "first, 80 %", 3, 3)
     assert row["jobs"] == [1, 3, 4]
-    assert history(book, "--kind", "zebra").stdout == "No jobs yet.\n"
+    assert history(book, "--kind", "zebra").stdout == (
+        "No job is like this.\nThe kinds there are: bilge pump, cabin fan.\n"
+    )
     assert history(book, "--since", "zebra").exit_code == 2
+
+
+def test_a_ledger_named_wrong_is_refused_and_not_made(tmp_path: Path) -> None:
+    told = history(tmp_path / "harbor.db")
+    assert told.exit_code == 2
+    assert "there is no ledger" in told.stderr
+    assert list(tmp_path.iterdir()) == []

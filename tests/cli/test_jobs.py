@@ -127,3 +127,10 @@ def test_a_day_that_is_none_is_refused_in_one_line(book: Path, day: str) -> None
     told = jobs(book, "--until", day)
     assert (told.exit_code, told.stdout, told.stderr.count("\n")) == (2, "", 1)
     assert day in told.stderr
+
+
+def test_a_ledger_named_wrong_is_refused_and_not_made(tmp_path: Path) -> None:
+    told = jobs(tmp_path / "harbor.db")
+    assert told.exit_code == 2
+    assert "there is no ledger" in told.stderr
+    assert list(tmp_path.iterdir()) == []
