@@ -84,7 +84,7 @@ def built_demo(tmp_path_factory: pytest.TempPathFactory, request: pytest.Fixture
     """The demo ledger, built once for all workers: it takes seconds. Whoever may write to it takes a copy."""
     folder = tmp_path_factory.getbasetemp()
     built = (folder.parent if hasattr(request.config, "workerinput") else folder) / "built.db"
-    with closing(sqlite3.connect(built.with_suffix(".lock"), timeout=100.0, isolation_level=None)) as one_at_a_time:
+    with closing(sqlite3.connect(built.with_suffix(".lock"), timeout=290.0, isolation_level=None)) as one_at_a_time:
         one_at_a_time.execute("BEGIN EXCLUSIVE")
         if not built.exists():
             demo_db.build(built)
