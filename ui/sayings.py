@@ -149,6 +149,8 @@ def run_words(kind: RunKind, result: RunResult, *, figures: bool = True) -> str:
         return f"{verdict} {resistance_text(result)}" if figures and result.resistance_ohm is not None else verdict
     if kind is RunKind.LEADS and result.outcome is Outcome.SHORT:
         return resistance_text(result) if figures else texts.LEADS_WORD
+    if kind is RunKind.CHECK and result.outcome is Outcome.UNDETERMINED and result.reason:
+        return told(result.reason)  # of a supply nothing was to come free: what was found is all there is
     if kind is RunKind.RECOVERY:
         return texts.FREE_TRIED.format(outcome=outcome, kicks=kicks_text(result.kicks))
     return outcome

@@ -388,7 +388,7 @@ RUN_AGAIN_BUTTON: dict[RunKind, str] = {
     RunKind.RECOVERY: "Start again",
     RunKind.PROOF: "Prove again",
 }
-RUN_KIND_NAMES: dict[RunKind, str] = {kind: kind.value for kind in RunKind}
+RUN_KIND_NAMES: dict[RunKind, str] = {kind: kind.value for kind in RunKind} | {RunKind.CHECK: "supply check"}
 GO_ON = "On to {stage}"
 STARTS_LABEL = "Starts from rest:"
 PROOF_AT_RATED = "Each start at the rated {rated}."
@@ -707,6 +707,7 @@ JOB_COLUMNS = ("Job", "Taken in", "What", "Model · serial", "Complaint", "How i
 JOBS_COUNT_OVER = "{count} jobs or more"
 COUNT_MEASURING = "{jobs}, {count} of them measuring"
 MEASURING = "measuring"
+SUPPLY_CHECK_ABOUT = "A check of a supply against a resistor or with open leads, no repair: no motor was on it."
 MEASURING_ABOUT = "A measuring job, no repair: its starts are under “Curves”, and no rate of the history counts it."
 ALL_JOBS = "All jobs"
 ONLY_ONE = "Only the job that was asked for."

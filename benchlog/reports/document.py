@@ -382,7 +382,7 @@ def _run_name(run: Run, say: Say) -> str:
 
 def _figures(named: Sequence[tuple[str, Curve]], say: Say) -> Table:
     rows: list[tuple[str, Callable[[Curve], str]]] = [
-        ("How it ended", lambda c: OUTCOME_WORDS[c.run.result.outcome]),
+        ("How it ended", lambda c: _ended(c.run)),
         ("Between the leads", lambda c: _between_leads(c.run)),
         ("Winding resistance", lambda c: _resistance(c.run, say)),
         ("Kicks", lambda c: _kicks(c.run)),
@@ -398,6 +398,12 @@ def _figures(named: Sequence[tuple[str, Curve]], say: Say) -> Table:
         columns=(Column("Figure", 0.28), *(Column(name, share) for name, _ in named)),
         rows=tuple(row for row in told if set(row[1:]) != {NOTHING}),
     )
+
+
+def _ended(run: Run) -> str:
+    """A check of a supply frees nothing: that it was made is how it ended, and its reason says what was found."""
+    made = run.kind is RunKind.CHECK and run.result.outcome is Outcome.UNDETERMINED
+    return "made" if made else OUTCOME_WORDS[run.result.outcome]
 
 
 def _between_leads(run: Run) -> str:
@@ -464,7 +470,7 @@ def _run(run: Run, say: Say) -> str:
     off = "" if result.output_confirmed_off or result.outcome is Outcome.REFUSED else f" {_capital(_UNCONFIRMED)}."
     reason = say.number(lines(result.reason, MOST_CELL)).rstrip(".")
     moved = ", it moved" if result.moved else ""
-    said = OUTCOME_WORDS[result.outcome]
+    said = _ended(run)
     name = f"Run {run.id}, {RUN_WORDS[run.kind]}: {said}{moved}; {figures}."
     return f"{name} {_capital(reason)}.{off}" if reason else f"{name}{off}"
 

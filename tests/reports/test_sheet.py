@@ -217,6 +217,15 @@ def test_hand_steps_and_runs_stand_in_the_order_in_which_they_happened() -> None
     assert [row[1].split(":")[0] for row in steps.rows] == ["Run 1, recovery", "By hand, tapped", "Run 2, proof"]
 
 
+def test_a_check_of_a_supply_is_told_as_one() -> None:
+    """It is not undetermined: nothing was to come free."""
+    found = RunResult(outcome=Outcome.UNDETERMINED, reason="the supply was checked with 10 Ω: 9 of 9 figures fit")
+    text = " ".join(text_of(told(sheet(runs=(run(RunKind.CHECK, result=found),), before=None, after=None))).split())
+    assert "supply checked: made; " in text
+    assert "The supply was checked with 10 Ω: 9 of 9 figures fit." in text
+    assert "undetermined" not in text
+
+
 def test_half_a_million_letters_are_shortened_with_a_note_and_the_ledger_keeps_them() -> None:
     made = sheet(job=job(complaint="It hums. " * 55_000, work_done="W" * 500_000))
     document = told(made)

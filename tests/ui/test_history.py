@@ -8,6 +8,7 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton, QScrollArea
@@ -16,11 +17,13 @@ from pytestqt.qtbot import QtBot
 from benchlog.clock import SystemClock
 from benchlog.ledger.backups import back_up, last_good
 from benchlog.ledger.edits import change, edits_of
+from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.wanted import Month, Order, Waits, Wanted, opened_from, opened_until
-from benchlog.records import Closing, Item, JobState, Motor, TakenIn
+from benchlog.outcome import Outcome
+from benchlog.records import Closing, Item, JobState, Motor, RunKind, TakenIn
 from benchlog.settings import Settings
-from tests.ledger.benches import a_lot
+from tests.ledger.benches import FREED, a_lot, blocks, request, write_journal
 from tests.ui.conftest import Desk
 from ui import texts, theme
 from ui.history.browsing import PAGE, Browsing
@@ -194,6 +197,25 @@ def test_what_measures_is_listed_counted_and_told_from_repairs(qtbot: QtBot, led
     made.browsing.settle()
     assert made.room.count.text() == texts.JOBS_COUNT_ONE
     assert "1 repair" in made.room.numbers.about.text()
+
+
+def test_a_check_of_a_supply_says_what_it_is_and_what_it_found(qtbot: QtBot, ledger: Ledger, tmp_path: Path) -> None:
+    found = "the supply was checked with 10 Ω: 9 of 9 figures are within what was stated"
+    asked = replace(
+        request("check", journal=str(tmp_path / "check.journal")), kind=RunKind.CHECK, item=Item(kind="supply check")
+    )
+    result = replace(FREED, outcome=Outcome.UNDETERMINED, reason=found, kicks=0)
+    file_journal(ledger, write_journal(tmp_path / "check.journal", blocks(asked, result=result)))
+    made = Room(qtbot, ledger)
+    made.pick()
+    card = made.room.card
+    assert card.runs.currentText().startswith("supply check, ")
+    assert card.runs.currentText().endswith(found)
+    assert (made.room.words.toolTip() or made.room.words.text()) == texts.SUPPLY_CHECK_ABOUT
+    assert card.plot.last_s > 0
+    (line,) = [line for line in made.room.record.lines if line.kind == texts.LINE_RUN]
+    assert line.text == f"supply check: {found}"
+    assert not any(word in line.text for word in ("undetermined", "kick"))
 
 
 @pytest.mark.parametrize(("typed", "say"), [("zinc", "No job has “zinc” anywhere."), ("", texts.EMPTY_LEDGER[0])])

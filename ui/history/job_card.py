@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QMenu, QPushButton, QStackedWidget, QVBoxLayout, QWidget
 
-from benchlog.records import Event, EventKind, Job, JobState, Purpose, Run, Trace
+from benchlog.records import Event, EventKind, Job, JobState, Purpose, Run, RunKind, Trace
 from ui import sayings, texts, theme
 from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
@@ -118,7 +118,10 @@ class JobCard(QFrame):
         self.bench_button.setVisible(job.state is not JobState.CLOSED and not measuring)
         self.correct_button.setVisible(job.state is JobState.CLOSED)
         told = " ".join(sayings.full_stop(part) for part in (job.cause, job.work_done, job.prognosis) if part)
-        about = texts.MEASURING_ABOUT if measuring else "" if runs else texts.HISTORY_NO_RUN
+        about = "" if runs else texts.HISTORY_NO_RUN
+        if measuring:
+            checks = bool(runs) and all(run.kind is RunKind.CHECK for run in runs)
+            about = texts.SUPPLY_CHECK_ABOUT if checks else texts.MEASURING_ABOUT
         self.words.say(told or about)
         self.words.setVisible(bool(self.words.text()))
         self.runs.clear()

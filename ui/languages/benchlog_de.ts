@@ -1679,9 +1679,9 @@
         <translation>Einlauf</translation>
     </message>
     <message>
-        <source>check</source>
+        <source>supply check</source>
         <comment>RUN_KIND_NAMES</comment>
-        <translation>Prüfung</translation>
+        <translation>Prüfung des Netzgeräts</translation>
     </message>
     <message>
         <source>On to {stage}</source>
@@ -3497,6 +3497,11 @@
         <source>measuring</source>
         <comment>MEASURING</comment>
         <translation>Messen</translation>
+    </message>
+    <message>
+        <source>A check of a supply against a resistor or with open leads, no repair: no motor was on it.</source>
+        <comment>SUPPLY_CHECK_ABOUT</comment>
+        <translation>Die Prüfung eines Netzgeräts an einem Widerstand oder mit offenen Leitungen, keine Reparatur: Kein Motor hing daran.</translation>
     </message>
     <message>
         <source>A measuring job, no repair: its starts are under “Curves”, and no rate of the history counts it.</source>
