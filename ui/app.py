@@ -8,8 +8,8 @@ import signal
 import sys
 from pathlib import Path
 
-from PySide6.QtCore import Qt, QTimer, SignalInstance
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer, Signal, SignalInstance
+from PySide6.QtWidgets import QApplication, QMessageBox, QWidget
 
 from benchlog.bench.link import Link
 from benchlog.errors import LedgerError
@@ -32,7 +32,7 @@ from ui.translating import speak_language, wanted_language
 
 EX_NO_LEDGER = 74
 QUIET_AFTER_MS = 400
-"""By then the window is drawn; no run is on yet that a pause could disturb."""
+"""After it was drawn, which takes some starts longer; no run is on yet that a pause could disturb."""
 
 
 def arguments(argv: list[str]) -> argparse.Namespace:
@@ -75,11 +75,6 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
         if chosen.item:
             window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
-        for filtering in (session.start_keys, session.teaching, session.running.keys):
-            application.installEventFilter(filtering)
-        keys = OutputOffKeys(application, liked=lambda: preferring.now)
-        keys.pressed.connect(session.running.output_off)
-        application.installEventFilter(keys)
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
@@ -90,7 +85,13 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
             window.closing.connect(lambda: keep_place(window, preferring))
             QTimer.singleShot(0, lambda: session.show_room(room_left(preferring)))
         window.show()
+        keys = OutputOffKeys(application, liked=lambda: preferring.now)
+        keys.pressed.connect(session.running.output_off)
+        for filtering in (session.start_keys, session.teaching, session.running.keys, keys):
+            application.installEventFilter(filtering)  # no key comes before; thousands of other events do
         QTimer.singleShot(QUIET_AFTER_MS, standing)
+        painted = FirstPaint(window)
+        painted.over.connect(lambda: QTimer.singleShot(QUIET_AFTER_MS, fetch_library))
         backing_up = BackingUp(window, ledger)
         if ledger.read_only:
             window.notice.tell(sayings.sentence(ledger.read_only), What.READ_ONLY)
@@ -113,7 +114,28 @@ def standing() -> None:
     """The window stands. What is there by now stays: no look for garbage goes through it again, which took longest."""
     gc.enable()
     gc.freeze()
+
+
+def fetch_library() -> None:
+    """That of the charts, which stays as well."""
     load_library()
+    gc.freeze()
+
+
+class FirstPaint(QObject):
+    """`over` comes once, when a window has been painted for the first time, however long that took."""
+
+    over = Signal()
+
+    def __init__(self, window: QWidget) -> None:
+        super().__init__(window)
+        window.installEventFilter(self)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        if event.type() == QEvent.Type.Paint:
+            watched.removeEventFilter(self)
+            self.over.emit()
+        return False
 
 
 def tell(line: str, *, from_icon: bool) -> None:

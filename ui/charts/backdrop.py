@@ -70,7 +70,7 @@ class Backdrop:
         self.names = Words(layout, theme.font(theme.SECOND_PX))
         self.words = Words(layout, theme.semibold(theme.SECOND_PX))
         self._bands: tuple[list[float], list[float]] = [], []
-        self._marks: tuple[list[Mark], float] = [], 0.0
+        self._marks: tuple[Sequence[Mark], float] = [], 0.0
 
     def wear(self, tokens: Tokens) -> None:
         self._marks = [], 0.0  # painted anew with the next draw
