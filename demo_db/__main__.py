@@ -13,8 +13,8 @@ def main(arguments: list[str] | None = None) -> int:
     parser = argparse.ArgumentParser(prog="python -m demo_db", description="Builds a demo ledger of invented jobs.")
     parser.add_argument("file", type=Path, metavar="FILE", help="where to; a file that is there is left as it is")
     path = parser.parse_args(arguments).file
-    sys.stdout.write("Simulated runs of a workshop's months are made and filed; that takes a minute or two …\n")
-    sys.stdout.flush()
+    if not path.exists():
+        print("Simulated runs of a workshop's months are made and filed: a minute or two …", flush=True)
     try:
         build(path)
     except (Refused, LedgerError, OSError) as error:
