@@ -14,7 +14,8 @@ def main(arguments: list[str] | None = None) -> int:
     parser.add_argument("file", type=Path, metavar="FILE", help="where to; a file that is there is left as it is")
     path = parser.parse_args(arguments).file
     if not path.exists():
-        print("Simulated runs of a workshop's months are made and filed: a minute or two …", flush=True)
+        sys.stdout.write("Simulated runs of a workshop's months are made and filed: a minute or two …\n")
+        sys.stdout.flush()
     try:
         build(path)
     except (Refused, LedgerError, OSError) as error:
