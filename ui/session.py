@@ -126,6 +126,7 @@ class Session(QObject):
         self.taking_in.changed.connect(self.refresh)
         self.taking_in.earlier_wanted.connect(self._look_at_earlier)
         self.recording.changed.connect(self._show_header)
+        self.recording.opened.connect(window.notice.leave)
         self.recording.opened.connect(self.refresh)
         self.recording.left.connect(self.refresh)
         self.curving.changed.connect(self._show_header)

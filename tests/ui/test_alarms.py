@@ -136,6 +136,11 @@ def test_what_was_only_told_goes_with_the_page_it_was_about_and_all_else_stays(d
     assert notice.alarms.count == 2
     desk.session.show_room(HISTORY_ROOM)
     assert [told.words for told in notice.alarms._open] == ["no backup"]
+    desk.session.show_room(BENCH_ROOM)
+    desk.take_in()
+    notice.tell("kept with the job")
+    desk.window.rail.record.click()
+    assert [told.words for told in notice.alarms._open] == ["no backup"]
 
 
 def seen(notice: Notice, then: Callable[[], bool]) -> None:
