@@ -153,6 +153,16 @@ def test_where_it_has_no_height_yet_no_scale_of_nothing_is_inverted(
     assert plot.canvas.empty.mapRectToParent(plot.canvas.empty.boundingRect()).center() == inside.center()
 
 
+@pytest.mark.parametrize("height", [0, 30, 80])
+def test_a_picture_of_it_is_copied_where_it_has_no_height_yet(qtbot: QtBot, height: int) -> None:
+    plot = LivePlot(theme.LIGHT)
+    qtbot.addWidget(plot)
+    plot.resize(850, height)
+    feed(plot, 100.0)
+    plot.copy()
+    assert not QApplication.clipboard().image().isNull()
+
+
 def test_a_kick_of_one_reading_leaves_ink_on_a_long_run(qtbot: QtBot) -> None:
     plot = shown(qtbot)
     t_s = np.linspace(0, 10_000, 1_000_000)

@@ -85,6 +85,8 @@ class Axis(pg.AxisItem):  # type: ignore[misc]
         low, high = self.range
         across, upward = self.size().width(), self.orientation == "left"
         length = self.size().height() if upward else across
+        if length <= 0:  # not laid out yet, and already painted on something else than the screen
+            return [], []
         spacing, offset = self.tickSpacing(low, high, length)[0]
         first = math.ceil((low - offset) / spacing)
         values = [number * spacing + offset for number in range(first, int((high - offset) / spacing) + 1)]
