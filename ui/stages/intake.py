@@ -251,11 +251,12 @@ class IntakeStage(QWidget):
             self.problem.setText("")
 
     def _judge_typed(self) -> None:
-        """A field for a quantity or the address was left: words in it are told of at once."""
+        """A field for a quantity or the address was left: words in it are told of at once. That a supply is not usable
+        stands below its address already."""
         typed = [field for field in (self.rated, self.max_volts, self.max_amps) if field.text().strip()]
         wrong = [self._wrong(field) for field in typed if field.wrong()]
-        if wrong or self.address_problem():
-            self.problem.setText(wrong[0] if wrong else self.address_problem())
+        if wrong or self.address_problem() == texts.ADDRESS_WITH_SPACE:
+            self.problem.setText(wrong[0] if wrong else texts.ADDRESS_WITH_SPACE)
 
     def _press(self) -> None:
         self.problem.setText(self.first_problem())
