@@ -53,8 +53,8 @@ class Room:
 
     def __init__(self, qtbot: QtBot, ledger: Ledger, in_the_way: Callable[[], str] = str) -> None:
         self.room, self.notice = HistoryRoom(theme.LIGHT), Notice(theme.LIGHT)
-        for widget in (self.room, self.notice):
-            qtbot.addWidget(widget)
+        qtbot.addWidget(self.room, before_close_func=lambda _: self.browsing.stop())  # what is typed is asked later
+        qtbot.addWidget(self.notice)
         self.room.resize(1060, 640)
         self.browsing = Browsing(self.room, ledger, self.notice, settings=Settings, in_the_way=in_the_way)
         self.room.show()
@@ -485,6 +485,15 @@ def test_tab_goes_from_the_search_through_the_filters_to_the_list(qtbot: QtBot, 
     QTest.keyClick(made.room.table, Qt.Key.Key_Down)
     assert made.room.picked() is not None
     made.browsing.settle()
+
+
+def test_after_its_end_nothing_is_begun_that_a_late_timer_asks_for(qtbot: QtBot) -> None:
+    errands = Errands(nullcontext)
+    begun: list[str] = []
+    errands.stop()
+    errands.ask("jobs", lambda: begun.append("late"), lambda _: begun.append("shown"))
+    errands.settle(0.1)
+    assert begun == []
 
 
 def test_of_one_channel_only_the_newest_counts(qtbot: QtBot) -> None:

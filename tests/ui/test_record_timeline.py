@@ -1,6 +1,6 @@
 """A job's record as lines: each kind of thing that is kept, newest first, and what became of it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -22,13 +22,13 @@ Timed = tuple[Ledger, Job, VirtualClock]
 
 
 @pytest.fixture
-def timed(tmp_path: Path) -> Timed:
+def timed(tmp_path: Path) -> Iterator[Timed]:
     clock = VirtualClock(utc_start=datetime(2026, 5, 4, 9, 30, tzinfo=UTC))
-    ledger = Ledger.open(tmp_path / "harbour.db", clock=clock)
-    job = ledger.new_job(
-        item=Item(kind="Bilge pump"), motor=Motor(rated_volts=12.0), complaint="hums", load_state="dry, uncoupled"
-    )
-    return ledger, job, clock
+    with Ledger.open(tmp_path / "harbour.db", clock=clock) as ledger:
+        job = ledger.new_job(
+            item=Item(kind="Bilge pump"), motor=Motor(rated_volts=12.0), complaint="hums", load_state="dry, uncoupled"
+        )
+        yield ledger, job, clock
 
 
 def lines(timed: Timed, *steps: Callable[[], object]) -> list[Line]:

@@ -34,13 +34,19 @@ class Errands(QObject):
         self._back: SimpleQueue[tuple[str, int, Any, BaseException | None, Callable[[Any], None]]] = SimpleQueue()
         self._newest: dict[str, int] = {}
         self._count = self._out = 0
+        self._stopped = False
         self.destroyed.connect(lambda _=None, pool=self._pool: pool.shutdown(wait=False, cancel_futures=True))
         self._look = QTimer(self)
         self._look.setInterval(LOOK_EVERY_MS)
         self._look.timeout.connect(self._take_in)
 
     def ask(self, channel: str, work: Callable[[], _Made], then: Callable[[_Made], None]) -> None:
-        """`work` in a thread, then `then` with what it made here. `work` must touch nothing of Qt's widgets."""
+        """`work` in a thread, then `then` with what it made here. `work` must touch nothing of Qt's widgets.
+
+        After stop() nothing.
+        """
+        if self._stopped:
+            return
         self._count += 1
         self._newest[channel] = self._count
         self._pool.submit(self._do, channel, self._count, work, then)
@@ -63,6 +69,7 @@ class Errands(QObject):
 
     def stop(self) -> None:
         """What has not begun is left out; what has is waited for."""
+        self._stopped = True
         self._newest.clear()
         self._look.stop()
         self._pool.shutdown(cancel_futures=True)
