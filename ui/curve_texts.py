@@ -68,7 +68,7 @@ def ms(seconds: float) -> str:
 
 # verdict, figures and lot
 PASS, FAIL, NOT_JUDGED, NOT_MEASURED = "PASS", "FAIL", "NOT JUDGED", "NOT MEASURED"
-NO_VERDICT_WHY = "Measure a unit, or pick one from the list."
+NO_VERDICT_WHY = "Measure a unit, or pick one."
 NEXT_VERDICT_WHY = "{serial} comes next."
 OUTSIDE_OF, CURVE_OUTSIDE = "{outside} of {count} figures outside", "the curve is outside, {share} of it"
 ALL_INSIDE, NO_LIMITS_YET = "all {count} figures inside", "there are no limits yet"

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QStyle,
     QStyledItemDelegate,
     QStyleOptionButton,
+    QStyleOptionComboBox,
     QVBoxLayout,
     QWidget,
 )
@@ -219,8 +220,12 @@ class TwoLines(QLabel):
         self.setToolTip(plain_hint(self.said) if rest != self.said[cut:] else "")
 
 
+ARROW_PX, LEAST_CHOICE_PX = 36, 110
+
+
 class Chooser(QComboBox):
-    """A combo box whose arrow is drawn here: with a border from the style sheet the style draws none."""
+    """A combo box whose arrow is drawn here: with a border from the style sheet the style draws none. Its longest words
+    hold no page open: what has no room ends in "…", whole in the list."""
 
     def __init__(self, name: str, accessible: str) -> None:
         super().__init__()
@@ -230,6 +235,15 @@ class Chooser(QComboBox):
         self.setMinimumHeight(theme.TOUCH_PX - 4)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setItemDelegate(QStyledItemDelegate(self))  # the combo box's own knows no height from the style sheet
+
+    def minimumSizeHint(self) -> QSize:
+        whole = super().minimumSizeHint()
+        return QSize(min(whole.width(), LEAST_CHOICE_PX), whole.height())
+
+    def initStyleOption(self, option: QStyleOptionComboBox) -> None:
+        super().initStyleOption(option)
+        room = max(1, self.width() - ARROW_PX)
+        option.currentText = self.fontMetrics().elidedText(option.currentText, Qt.TextElideMode.ElideRight, room)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Without the focus the page around it is scrolled, and nothing is chosen."""

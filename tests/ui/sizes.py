@@ -1,6 +1,7 @@
 """Every page in its fullest state, and what of it is cut, overlaps or sticks out at a size.
 
-`python -m tests.ui.sizes DIR [WIDTHxHEIGHT ...] [--look NAME] [--only WORD]` pictures them and says what is wrong.
+`python -m tests.ui.sizes DIR [WIDTHxHEIGHT ...] [--look NAME] [--language de] [--only WORD]` pictures them and says
+what is wrong.
 """
 
 import logging
@@ -44,11 +45,12 @@ from ui.alarms import What
 from ui.charts.chart_corner import ChartCorner
 from ui.curves.few_lines import FewLines
 from ui.curves.room import CAPTURE_PAGE, CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, RUN_IN_PAGE, TESTS_PAGE, UNITS_PAGE
-from ui.main_window import BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, MainWindow
+from ui.main_window import BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, SETTINGS_ROOM, MainWindow
 from ui.off_state import OffState
 from ui.pieces import Elided, TwoLines
 from ui.record.page import COSTS, FINDINGS, PICTURES, WAITING
 from ui.session import Session
+from ui.translating import speak_language
 
 ADDRESS = "TCPIP::192.0.2.7::5025::SOCKET"
 SIZES = (QSize(683, 384), QSize(911, 512), QSize(1366, 768))
@@ -148,6 +150,7 @@ class Everything:
         yield from self._record()
         yield from self._curves()
         yield from self._history()
+        yield from self._settings()
 
     def _stage(self, stage: Stage) -> None:
         self.session.show_room(BENCH_ROOM)
@@ -255,6 +258,14 @@ class Everything:
         yield "history-numbers"
         room.switch.button(0).click()
         browsing.settle()
+
+    def _settings(self) -> Iterator[str]:
+        self.session.show_room(SETTINGS_ROOM)
+        bar = self.window.settings.cards.verticalScrollBar()
+        bar.setValue(0)
+        yield "settings"
+        bar.setValue(bar.maximum())
+        yield "settings-end"
 
 
 # what is looked for
@@ -375,6 +386,8 @@ def main(arguments: list[str]) -> None:
     application.setFont(theme.font())
     folder = Path(arguments.pop(0))
     look = arguments.pop(arguments.index("--look") + 1) if "--look" in arguments else "light"
+    if "--language" in arguments:
+        speak_language(arguments.pop(arguments.index("--language") + 1), application)
     only = arguments.pop(arguments.index("--only") + 1) if "--only" in arguments else ""
     sizes = [QSize(*map(int, one.split("x"))) for one in arguments if "x" in one and not one.startswith("--")] or SIZES
     folder.mkdir(parents=True, exist_ok=True)

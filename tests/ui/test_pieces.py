@@ -1,11 +1,11 @@
 """Words that are too long for their place take no more of it; a list to choose from shows all of its rows."""
 
 import pytest
-from PySide6.QtWidgets import QVBoxLayout, QWidget
+from PySide6.QtWidgets import QStyleOptionComboBox, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from ui import theme
-from ui.pieces import Chooser, TwoLines
+from ui.pieces import LEAST_CHOICE_PX, Chooser, TwoLines
 
 LONG = "The current limit was reached before the winding answered, " * 8
 
@@ -56,3 +56,18 @@ def test_what_can_be_chosen_stands_whole_in_its_list_in_rows_for_gloves(
     assert view.sizeHintForRow(0) >= theme.TOUCH_PX
     assert view.viewport().height() >= count * view.sizeHintForRow(0)
     chooser.hidePopup()
+
+
+def test_long_words_to_choose_from_hold_no_page_open_and_are_shortened_with_a_mark(qtbot: QtBot) -> None:
+    made = Chooser("which", "Which")
+    qtbot.addWidget(made)
+    made.addItems(["short", LONG])
+    assert made.minimumSizeHint().width() <= LEAST_CHOICE_PX
+    made.resize(160, made.height())
+    for index, cut in ((0, False), (1, True)):
+        made.setCurrentIndex(index)
+        option = QStyleOptionComboBox()
+        made.initStyleOption(option)
+        assert option.currentText.endswith("…") is cut
+        assert made.fontMetrics().horizontalAdvance(option.currentText) < 160
+        assert made.currentText() == ["short", LONG][index]

@@ -82,6 +82,7 @@ class ChartPage(QWidget):
         made.setToolTip(accessible)
         made.setFont(theme.font(theme.SECOND_PX + 1))
         made.setCheckable(checkable)
+        made.setMinimumWidth(theme.TOUCH_PX + 8)  # narrower than its ends are round it would be drawn square
         return made
 
     def _show_volts(self) -> None:

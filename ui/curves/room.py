@@ -80,7 +80,7 @@ class CurvesRoom(QWidget):
         self.shown.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.shown.setMinimumContentsLength(12)
         row = WrapRow(spacing=6)
-        row.add(self.shown, stretch=1, least=200)
+        row.add(self.shown, stretch=1, least=120)
         for number, words in zip(_SWITCHED, texts.PAGES, strict=True):
             one = button(words, f"curves_page_{number}", "choice")
             one.setMinimumHeight(one.minimumHeight() - 4)

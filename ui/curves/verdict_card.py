@@ -4,12 +4,13 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from benchlog.motor.limits import Judged
 from ui import curve_texts as texts
-from ui import retelling
+from ui import retelling, theme
+from ui.density import TIGHT, Density
 from ui.pieces import Elided, label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
-WORD_PX = 26
+WORD_PX, TIGHT_WORD_PX = 26, 21
 
 
 class VerdictCard(QFrame):
@@ -34,6 +35,9 @@ class VerdictCard(QFrame):
         row.addWidget(self.sign)
         row.addLayout(lines, 1)
         self.show_verdict(None, measured=False)
+
+    def fit(self, density: Density) -> None:
+        self.word.setFont(theme.semibold(TIGHT_WORD_PX if density is TIGHT else WORD_PX))
 
     def show_verdict(self, judged: Judged | None, *, measured: bool, limits: bool = False) -> None:
         """`measured`: there are starts; `limits`: and something to judge them by."""

@@ -4947,9 +4947,9 @@
         <translation>NICHT GEMESSEN</translation>
     </message>
     <message>
-        <source>Measure a unit, or pick one from the list.</source>
+        <source>Measure a unit, or pick one.</source>
         <comment>NO_VERDICT_WHY</comment>
-        <translation>Messen Sie einen Prüfling, oder wählen Sie einen aus der Liste.</translation>
+        <translation>Prüfling messen oder auswählen.</translation>
     </message>
     <message>
         <source>{serial} comes next.</source>
@@ -5104,7 +5104,7 @@
     <message>
         <source>Check due: {kinds}</source>
         <comment>CHECK_DUE</comment>
-        <translation>Prüfung fällig: {kinds}</translation>
+        <translation>Fällig: {kinds}</translation>
     </message>
     <message>
         <source>zero</source>
@@ -5754,7 +5754,7 @@
     <message>
         <source>as the winding needs</source>
         <comment>TEST_AMPS_HINT</comment>
-        <translation>wie die Wicklung es braucht</translation>
+        <translation>nach der Wicklung</translation>
     </message>
     <message>
         <source>Rest before each</source>

@@ -3,33 +3,29 @@
 from collections.abc import Sequence
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QButtonGroup, QGridLayout, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QButtonGroup, QFrame, QGridLayout, QPushButton, QWidget
 
 from ui import texts, theme
-from ui.pieces import Chooser, Tick, card, grey, label
+from ui.pieces import Chooser, Tick, grey, label
 from ui.pieces import button as made_button
 from ui.preferences import COLOURS, SIZES, Preferences
+from ui.settings.framing import framed
 from ui.wrapping import WrapRow
 
 LANGUAGES = ("", "en", "de")
 
 
-class LookCard(QWidget):
+class LookCard(QFrame):
     """`wanted` carries the name of a preference and its new value; what is shown changes with show_kept only."""
 
     wanted = Signal(str, object)
 
     def __init__(self) -> None:
         super().__init__()
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        frame = card()
-        self._grid = QGridLayout(frame)
-        self._grid.setContentsMargins(20, 12, 20, 14)
+        self._grid = framed(self, QGridLayout())
         self._grid.setHorizontalSpacing(16)
         self._grid.setVerticalSpacing(8)
         self._grid.setColumnStretch(1, 1)
-        row.addWidget(frame)
         self._grid.addWidget(label(texts.CARD_LOOK, bold=True), 0, 0, 1, 2)
         self.colours = self._choices(
             1, texts.FIELD_COLOURS, "colours", [(one, texts.COLOUR_NAMES[one], texts.COLOUR_CHOICE) for one in COLOURS]

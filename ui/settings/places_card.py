@@ -4,13 +4,14 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QFrame, QGridLayout, QPushButton
 
 from ui import texts, theme
-from ui.pieces import Elided, button, card, grey, label
+from ui.pieces import Elided, button, grey, label
+from ui.settings.framing import framed
 
 
-class PlacesCard(QWidget):
+class PlacesCard(QFrame):
     """`copied` and `opened` carry a path: its folder is what is opened."""
 
     copied = Signal(object)
@@ -18,12 +19,7 @@ class PlacesCard(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        around = QHBoxLayout(self)
-        around.setContentsMargins(0, 0, 0, 0)
-        frame = card()
-        around.addWidget(frame)
-        self._grid = QGridLayout(frame)
-        self._grid.setContentsMargins(20, 12, 20, 14)
+        self._grid = framed(self, QGridLayout())
         self._grid.setHorizontalSpacing(12)
         self._grid.setVerticalSpacing(6)
         self._grid.setColumnStretch(1, 1)

@@ -34,7 +34,7 @@ class SettingsRoom(QWidget):
         self.places, self.bundle, self.licences = PlacesCard(), BundleCard(), LicencesCard()
         cards = QWidget()
         lines = QVBoxLayout(cards)
-        lines.setContentsMargins(0, 0, 4, 0)
+        lines.setContentsMargins(0, 0, 2, 0)
         lines.setSpacing(8)
         for part in (self.look, self.keys, self.limits, self.places, self.bundle, self.licences):
             lines.addWidget(part)

@@ -3,34 +3,30 @@
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPlainTextEdit, QVBoxLayout
 
 from benchlog.settings import Settings
 from ui import sayings, texts, theme
-from ui.pieces import Elided, button, card, label
+from ui.pieces import Elided, button, label
+from ui.settings.framing import framed
 
 
-def _framed(title: str, why: str) -> tuple[QWidget, QVBoxLayout]:
-    made = card()
-    column = QVBoxLayout(made)
-    column.setContentsMargins(20, 12, 20, 14)
+def _told(part: QFrame, title: str, why: str) -> QVBoxLayout:
+    column = framed(part, QVBoxLayout())
     column.setSpacing(6)
     column.addWidget(label(title, bold=True))
     column.addWidget(label(why, "second", px=theme.SECOND_PX, wrap=True))
-    return made, column
+    return column
 
 
-class LimitsCard(QWidget):
+class LimitsCard(QFrame):
     """Read only: the owner's file is written by the owner, in an editor."""
 
     copied = Signal(object)
 
     def __init__(self) -> None:
         super().__init__()
-        around = QHBoxLayout(self)
-        around.setContentsMargins(0, 0, 0, 0)
-        frame, column = _framed(texts.CARD_LIMITS, texts.LIMITS_WHY)
-        around.addWidget(frame)
+        column = _told(self, texts.CARD_LIMITS, texts.LIMITS_WHY)
         self.words = label("", wrap=True)
         self.words.setObjectName("settings_limits")
         column.addWidget(self.words)
@@ -65,17 +61,14 @@ class LimitsCard(QWidget):
         self.path.say(str(path) if path.exists() else f"{path} · {texts.PLACE_NOT_THERE}")
 
 
-class BundleCard(QWidget):
+class BundleCard(QFrame):
     """`wanted` when it is to be made."""
 
     wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
-        around = QHBoxLayout(self)
-        around.setContentsMargins(0, 0, 0, 0)
-        frame, column = _framed(texts.CARD_BUNDLE, texts.BUNDLE_WHY)
-        around.addWidget(frame)
+        column = _told(self, texts.CARD_BUNDLE, texts.BUNDLE_WHY)
         self.words = label("", px=theme.SECOND_PX, wrap=True)
         self.words.setObjectName("settings_bundle_words")
         self.make = button(texts.BUNDLE_MAKE, "settings_bundle")
@@ -86,15 +79,12 @@ class BundleCard(QWidget):
         column.addLayout(row)
 
 
-class LicencesCard(QWidget):
+class LicencesCard(QFrame):
     """Read and copied from; long, so it scrolls in itself."""
 
     def __init__(self) -> None:
         super().__init__()
-        around = QHBoxLayout(self)
-        around.setContentsMargins(0, 0, 0, 0)
-        frame, column = _framed(texts.CARD_LICENCES, texts.LICENCES_WHY)
-        around.addWidget(frame)
+        column = _told(self, texts.CARD_LICENCES, texts.LICENCES_WHY)
         self.list = QPlainTextEdit()
         self.list.setObjectName("settings_licences")
         self.list.setAccessibleName(texts.LICENCES_NAME)
