@@ -109,10 +109,7 @@ class Running(QObject):
         if job is None or self.in_the_way():
             return
         setting = self.window.intake.setting()
-        intake = self.window.intake
-        problem = (
-            intake.setting_problem() or intake.address_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
-        )
+        problem = self.window.intake.setting_problem() or ("" if setting.resource else texts.NEEDS_SUPPLY)
         if not self.off.may_begin:
             notice.tell(texts.ACKNOWLEDGE_FIRST, What.ACKNOWLEDGE_FIRST)
             return
@@ -134,6 +131,9 @@ class Running(QObject):
         """
         if self.asking():
             self.window.notice.tell(texts.NOT_WHILE_ASKING)
+            return False
+        if problem := self.window.intake.address_problem(request.resource):
+            self.window.notice.tell(problem, What.NEEDED)
             return False
         try:
             self.live.begin(request)

@@ -143,6 +143,18 @@ def test_one_that_is_not_usable_is_not_gone_on_with_and_another_address_may_be_g
     assert desk.window.intake.setting().resource == NETWORK
 
 
+def test_no_room_begins_a_run_on_one_that_is_not_usable(desk: SupplyDesk) -> None:
+    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.take_in()
+    desk.make_safe()
+    desk.session.go_to(Stage.INTAKE)
+    desk.ask()
+    desk.session.go_to(Stage.PROBE)
+    desk.click("probe_start")
+    assert desk.links == []
+    assert "not usable (nobody answers)" in desk.window.notice.words.text()
+
+
 def test_asked_again_and_usable_it_is_gone_on_with(desk: SupplyDesk) -> None:
     desk.supplies.report = {"usable": False, "why": "nobody answers"}
     desk.ask()
