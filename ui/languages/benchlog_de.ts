@@ -1701,7 +1701,7 @@
     <message>
         <source>Each start at {volts}, not the rated {rated}: the looks whether it turns need room up to the volts ceiling of {ceiling}, set by the {layer}.</source>
         <comment>PROOF_BELOW_RATED</comment>
-        <translation>Jeder Anlauf mit {volts}, nicht mit den {rated} Nennspannung: Der Blick, ob er dreht, braucht Raum bis zum Grenzwert von {ceiling}, gesetzt durch: {layer}.</translation>
+        <translation>Jeder Anlauf mit {volts}, nicht mit der Nennspannung von {rated}: Der Blick, ob er dreht, braucht Raum bis zum Grenzwert von {ceiling}, gesetzt durch: {layer}.</translation>
     </message>
     <message>
         <source>Started at the rated {rated}.</source>
@@ -1711,7 +1711,7 @@
     <message>
         <source>Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room.</source>
         <comment>PROVEN_BELOW_RATED</comment>
-        <translation>Angelaufen mit {volts}, nicht mit den {rated} Nennspannung: Der Grenzwert von {ceiling}, gesetzt durch: {layer}, ließ nicht mehr Raum.</translation>
+        <translation>Angelaufen mit {volts}, nicht mit der Nennspannung von {rated}: Der Grenzwert von {ceiling}, gesetzt durch: {layer}, ließ nicht mehr Raum.</translation>
     </message>
     <message>
         <source>{outcome}, started at {volts}</source>
