@@ -13,6 +13,7 @@ from benchlog.recovery.start_test import StartTest
 from benchlog.recovery.steps import Sequence
 from demo_db.virtual import VirtualBench
 from drivers.simulated.scenario import load
+from ui import curve_texts as texts
 from ui import theme
 from ui.curves.receiver import Capturing
 from ui.curves.room import CHART_PAGE, CurvesRoom
@@ -37,6 +38,8 @@ def test_a_capture_of_the_bench_is_drawn_start_by_start_with_its_figures(qtbot: 
     for frame in ran.frames:
         if isinstance(frame, Progress):
             receiver.show_progress(frame)
+            if max(frame.volts, default=0.0) > 0.2:  # the output is on, and the probe begins
+                assert room.chart.say_label.text() != texts.BEGINNING[0]
             live = max(live, 0 if plot.shown.live is None else plot.shown.live.t_s.size)
         elif isinstance(frame, Happened):
             receiver.show_event(frame.event)

@@ -16,7 +16,8 @@ from ui.curves.room import CHART_PAGE, CurvesRoom
 LONGER = 1.15
 """Times a start's own length that is drawn of it while it is read: the look after it is no part of it."""
 _SPOKEN = frozenset(
-    {EventKind.TRIP, EventKind.RESCUE, EventKind.REST, EventKind.LOOK, EventKind.FINDING, EventKind.NOTE}
+    {EventKind.STEP, EventKind.TRIP, EventKind.RESCUE, EventKind.REST}
+    | {EventKind.LOOK, EventKind.FINDING, EventKind.NOTE}
 )
 
 
