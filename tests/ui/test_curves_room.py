@@ -208,6 +208,13 @@ def test_a_lot_from_known_good_units_to_pass_and_fail_seen_and_heard(desk: LotDe
     desk.with_limits()
     side, room = desk.window.curves.side, desk.window.curves
     assert [unit.passed for unit in desk.units()] == [True] * 5  # those that made the limits, judged again
+    limits = desk.lot().limits_id
+    desk.click("curves_page_1")
+    desk.click("curves_make_limits")  # once more, and nobody says that they are good
+    desk.settle()
+    assert desk.window.notice.words.text() == texts.NEEDS_WHO_GOOD
+    assert desk.lot().limits_id == limits
+    desk.click("curves_page_0")
     assert room.chart.plot.shown.band is not None
     before = desk.beeps
     desk.measure("F-6", "good:6")

@@ -398,6 +398,7 @@ class Curving(QObject):
         due = "" if not made.due or made.judged == made.count else texts.LIMITS_DUE.format(kinds=made.due)
         words = texts.LIMITS_MADE.format(id=made.id, n=made.limits.n, judged=made.judged, count=made.count, due=due)
         self.window.notice.tell(words)
+        self.room.units.who.clear()  # who says so says it each time: others judge from now on
         self.refresh()
 
     # what can begin
