@@ -30,7 +30,7 @@ from benchlog.errors import LedgerError, Refused
 from benchlog.pictures.taking import Taken, take, take_file
 from benchlog.records import Attached
 from ui import retelling, texts, theme
-from ui.pieces import EmptyWords, TwoLines, button, grey, plain_hint
+from ui.pieces import EmptyWords, FewLines, button, grey, plain_hint
 
 PASTED = "pasted.{end}"
 
@@ -86,7 +86,7 @@ class Pictures(QWidget):
         self.caption.setMinimumHeight(theme.TOUCH_PX)
         self.add_button = button(texts.FILES_ADD, "pictures_add", accessible=texts.FILES_ADD_NAME)
         self.add_button.clicked.connect(self._choose)
-        self.words = TwoLines("second", px=theme.SECOND_PX)
+        self.words = FewLines(2, "second", px=theme.SECOND_PX)
         self.words.setObjectName("pictures_words")
         row = QHBoxLayout()
         row.addWidget(self.caption, 1)

@@ -176,24 +176,26 @@ class Elided(QLabel):
         self.setToolTip(plain_hint(self._whole) if shown != self._whole else "")
 
 
-class TwoLines(QLabel):
-    """Always as high as two lines (one where the window is tight), so that nothing below moves; what has no room ends
-    in "…", whole in the tooltip."""
+class FewLines(QLabel):
+    """Always as high as `count` lines (one where the window is tight), so that nothing around it moves; what has no
+    room ends in "…", whole in the tooltip. `said` is the whole."""
 
-    def __init__(self, tone: str = "", *, px: int = theme.BODY_PX) -> None:
+    def __init__(self, count: int = 2, tone: str = "", *, px: int = theme.BODY_PX) -> None:
         super().__init__()
-        self.said = ""
-        self._lines = 2
+        self._most, self.said = count, ""
         self.setFont(theme.font(px))
         self.setProperty("tone", tone)
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
-        self.setFixedHeight(2 * self.fontMetrics().lineSpacing() + 4)
+        self.set_count(count)
 
     def fit(self, density: Density) -> None:
-        self._lines = 1 if density is TIGHT else 2
-        self.setFixedHeight(self._lines * self.fontMetrics().lineSpacing() + 4)
+        self.set_count(1 if density is TIGHT else self._most)
+
+    def set_count(self, count: int) -> None:
+        self._count = count
+        self.setFixedHeight(count * self.fontMetrics().lineSpacing() + 4)
         self._fit()
 
     def say(self, text: str) -> None:
@@ -205,19 +207,21 @@ class TwoLines(QLabel):
         self._fit()
 
     def _fit(self) -> None:
-        width = max(1, self.width())
+        width, begin = max(1, self.width()), 0
+        lines: list[str] = []
         layout = QTextLayout(self.said, self.font())
         layout.beginLayout()
-        line = layout.createLine()
-        if line.isValid():
+        while len(lines) < self._count - 1 and (line := layout.createLine()).isValid():
             line.setLineWidth(width)
+            begin = line.textStart() + line.textLength()
+            lines.append(self.said[line.textStart() : begin].rstrip())
         layout.endLayout()
-        cut = line.textLength() if line.isValid() and self._lines > 1 else 0
-        rest = self.fontMetrics().elidedText(self.said[cut:], Qt.TextElideMode.ElideRight, width)
-        if rest != self.said[cut:] and " " in rest:
-            rest = f"{rest[:-1].rpartition(' ')[0]} …"  # a word is whole or not there
-        self.setText("\n".join(part for part in (self.said[:cut].rstrip(), rest) if part))
-        self.setToolTip(plain_hint(self.said) if rest != self.said[cut:] else "")
+        rest = self.said[begin:]
+        cut = self.fontMetrics().elidedText(rest, Qt.TextElideMode.ElideRight, width)
+        if cut != rest and " " in cut:
+            cut = f"{cut[:-1].rpartition(' ')[0]} …"  # a word is whole or not there
+        self.setText("\n".join(part for part in (*lines, cut) if part))
+        self.setToolTip(plain_hint(self.said) if cut != rest else "")
 
 
 ARROW_PX, LEAST_CHOICE_PX = 36, 110

@@ -10,7 +10,7 @@ from benchlog.records import Item, Job, JobState, Motor
 from tests.ui.conftest import Desk, desk, ledger  # noqa: F401  fixtures
 from ui import theme
 from ui.history.room import HistoryRoom
-from ui.pieces import Elided, TwoLines, label, plain_hint
+from ui.pieces import Elided, FewLines, label, plain_hint
 
 HTML = '<img src="file:///x"><b>off</b> & <a href="http://192.0.2.1/">safe</a>'
 
@@ -45,7 +45,7 @@ def test_a_tooltip_shows_tags_as_they_are_written(qtbot: QtBot) -> None:
     assert shown(HTML) != HTML
     assert shown(plain_hint(HTML)) == HTML
     assert plain_hint("5 V & more") == "5 V & more"
-    for made in (Elided(HTML), TwoLines()):
+    for made in (Elided(HTML), FewLines()):
         qtbot.addWidget(made)
         made.say(HTML)
         made.resize(40, 40)

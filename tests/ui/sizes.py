@@ -43,11 +43,10 @@ from tests.ui.fake_supplies import FakeSupplies
 from ui import theme
 from ui.alarms import What
 from ui.charts.chart_corner import ChartCorner
-from ui.curves.few_lines import FewLines
 from ui.curves.room import CAPTURE_PAGE, CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, RUN_IN_PAGE, TESTS_PAGE, UNITS_PAGE
 from ui.main_window import BENCH_ROOM, CURVES_ROOM, HISTORY_ROOM, SETTINGS_ROOM, MainWindow
 from ui.off_state import OffState
-from ui.pieces import Elided, TwoLines
+from ui.pieces import Elided, FewLines
 from ui.record.page import COSTS, FINDINGS, PICTURES, WAITING
 from ui.session import Session
 from ui.translating import speak_language
@@ -312,7 +311,7 @@ def _inner(part: QWidget) -> bool:
 
 def _cut(part: QWidget) -> str:
     """Words that need more than the part has; "" where they fit or are shortened with "…" on purpose."""
-    if isinstance(part, Elided | TwoLines | FewLines) or part.objectName() == "job_title":
+    if isinstance(part, Elided | FewLines) or part.objectName() == "job_title":
         return ""
     if isinstance(part, QLabel) and part.text():
         if part.wordWrap():
@@ -367,7 +366,7 @@ def _name(part: QWidget) -> str:
 def lengthen(window: MainWindow) -> None:
     """Each fixed word longer, as another language may have it."""
     for part in window.findChildren(QWidget):
-        if isinstance(part, QAbstractButton | QLabel) and not isinstance(part, Elided | TwoLines | FewLines):
+        if isinstance(part, QAbstractButton | QLabel) and not isinstance(part, Elided | FewLines):
             text = part.text()
             if text and not part.property("longer") and text[0] not in "<0123456789":
                 part.setText(longer(text))

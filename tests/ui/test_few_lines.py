@@ -2,7 +2,7 @@
 
 from pytestqt.qtbot import QtBot
 
-from ui.curves.few_lines import FewLines
+from ui.pieces import FewLines
 
 LONG = "One motor started ten times spreads 0.8 % in run-up; the units spread 6.1 %: the test can tell them apart. " * 2
 

@@ -5,13 +5,13 @@ from PySide6.QtWidgets import QStyleOptionComboBox, QVBoxLayout, QWidget
 from pytestqt.qtbot import QtBot
 
 from ui import theme
-from ui.pieces import LEAST_CHOICE_PX, Chooser, TwoLines
+from ui.pieces import LEAST_CHOICE_PX, Chooser, FewLines
 
 LONG = "The current limit was reached before the winding answered, " * 8
 
 
 def test_a_long_reason_is_two_lines_and_moves_nothing(qtbot: QtBot) -> None:
-    why = TwoLines("second")
+    why = FewLines(2, "second")
     qtbot.addWidget(why)
     why.resize(400, why.height())
     why.show()
@@ -27,7 +27,7 @@ def test_a_long_reason_is_two_lines_and_moves_nothing(qtbot: QtBot) -> None:
 
 
 def test_more_room_shows_more_of_it(qtbot: QtBot) -> None:
-    why = TwoLines("second")
+    why = FewLines(2, "second")
     qtbot.addWidget(why)
     why.show()
     why.resize(200, why.height())

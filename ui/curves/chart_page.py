@@ -7,7 +7,7 @@ from ui import curve_texts as texts
 from ui import theme
 from ui.charts.overlay_plot import OverlayPlot
 from ui.density import Density
-from ui.pieces import Elided, TwoLines, button, card, grey, label, scrolled
+from ui.pieces import Elided, FewLines, button, card, grey, label, scrolled
 from ui.stages.question import QuestionCard
 from ui.theme import Tokens
 from ui.wrapping import WrapRow
@@ -25,7 +25,7 @@ class ChartPage(QWidget):
         super().__init__()
         self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.say_label.setObjectName("curves_say")
-        self.why_label = TwoLines("second")
+        self.why_label = FewLines(2, "second")
         self.why_label.setObjectName("curves_why")
         self.question = QuestionCard(tokens)
         self.plot = OverlayPlot(tokens)

@@ -5,10 +5,9 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
 from ui import curve_texts as texts
 from ui import retelling, theme
-from ui.curves.few_lines import FewLines
 from ui.curves.reading import Shown
 from ui.curves.units_page import LEAST_GOOD
-from ui.pieces import Elided, button, plain_hint
+from ui.pieces import Elided, FewLines, button, plain_hint
 
 LOT_LINES = 3
 

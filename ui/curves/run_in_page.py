@@ -17,7 +17,7 @@ from ui.charts.marks import Mark
 from ui.curves.form_rows import grid_of, line, put
 from ui.density import Density
 from ui.moments import now_utc
-from ui.pieces import Elided, Tick, TwoLines, button, card, grey, label, scrolled
+from ui.pieces import Elided, FewLines, Tick, button, card, grey, label, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.stages.question import QuestionCard
 from ui.stages.run_view import caption_of
@@ -42,7 +42,7 @@ class RunInPage(QWidget):
         self._drift = ""
         self.say_label = label(texts.RUN_IN_SAY, px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.say_label.setObjectName("run_in_say")
-        self.why_label = TwoLines("second")
+        self.why_label = FewLines(2, "second")
         self.why_label.say(texts.RUN_IN_WHY)
         self.question = QuestionCard(tokens)
         self.plot = LivePlot(tokens, characters=False)

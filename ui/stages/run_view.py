@@ -11,7 +11,7 @@ from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.density import ROOMY, Density
 from ui.moments import clock_text, day_text, now_utc
-from ui.pieces import TwoLines, button, card, label, scrolled, set_look
+from ui.pieces import FewLines, button, card, label, scrolled, set_look
 from ui.run_request import ceilings_of
 from ui.stages.question import QuestionCard
 from ui.stages.rungs import RungRow
@@ -46,7 +46,7 @@ class RunView(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
         self.say_label.setObjectName(f"{kind.value}_say")
-        self.why_label = TwoLines("second")
+        self.why_label = FewLines(2, "second")
         self.why_label.setObjectName(f"{kind.value}_why")
         self.question = QuestionCard(tokens)
         self.question.answered.connect(self.answered)
