@@ -65,6 +65,7 @@ class MainWindow(QMainWindow):
         self.settings, self.help = SettingsRoom(), HelpRoom()
         self.panel.lend(self.curves.side)
         self.curves.page_shown.connect(lambda _: self._lend())
+        self.curves.aside_changed.connect(self._lend)
         self._lay_out()
         self._name_charts(demo)
         self.intake.kind.setFocus()

@@ -33,7 +33,7 @@ def test_an_empty_room_leads_to_a_first_test_which_is_locked_and_then_only_read_
     assert not room.side.next.isVisible()
     assert desk.window.panel.numerals.isVisible()  # with nothing to tell at the side the supply's place is its own
     desk.click("curves_define_test")
-    assert room.side.isVisible()
+    assert desk.window.panel.numerals.isVisible()
     assert room.page == TESTS_PAGE
     desk.lock_test()
     form = desk.window.curves.tests
@@ -60,6 +60,7 @@ def test_a_unit_is_begun_with_one_key_but_not_before_hands_are_clear_and_a_seria
     desk.to_the_room()
     desk.lock_test()
     desk.open_lot()
+    assert desk.window.curves.side.isVisible()
     card = desk.window.curves.side.next
     assert (card.start.isEnabled(), card.start.toolTip()) == (False, texts.NEEDS_CLEAR)
     assert card.check.isVisible()  # what is due is said from the beginning

@@ -184,8 +184,7 @@ class Curving(QObject):
         self.shown = shown
         side, chart = self.room.side, self.room.chart
         side.lot.show_shown(shown)
-        side.verdict.setVisible(shown is not None)
-        side.figures.setVisible(shown is not None)
+        self.room.tell_aside(shown is not None)
         if shown is None:
             chart.plot.clear()
             side.verdict.show_verdict(None, measured=False)

@@ -35,12 +35,13 @@ NOTHING, JOB = 0, -1
 
 class CurvesRoom(QWidget):
     """`page_picked` by the row above, `page_shown` however it came; `shown_picked` a lot's number, JOB or NOTHING;
-    `lot_wanted` a new one."""
+    `lot_wanted` a new one; `aside_changed` when there may be something to tell at the side, or nothing any more."""
 
     page_picked = Signal(int)
     page_shown = Signal(int)
     shown_picked = Signal(int)
     lot_wanted = Signal()
+    aside_changed = Signal()
 
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
@@ -80,7 +81,7 @@ class CurvesRoom(QWidget):
         self.shown.setSizeAdjustPolicy(Chooser.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.shown.setMinimumContentsLength(12)
         row = WrapRow(spacing=6)
-        row.add(self.shown, stretch=1, least=120)
+        row.add(self.shown, stretch=1, least=104)
         for number, words in zip(_SWITCHED, texts.PAGES, strict=True):
             one = button(words, f"curves_page_{number}", "choice")
             one.setMinimumHeight(one.minimumHeight() - 4)
@@ -113,7 +114,13 @@ class CurvesRoom(QWidget):
     @property
     def tells_aside(self) -> bool:
         """Whether the page has a verdict and a next start at its side."""
-        return self.page not in (EMPTY_PAGE, RUN_IN_PAGE)
+        return self.page not in (EMPTY_PAGE, RUN_IN_PAGE) and not self.side.verdict.isHidden()
+
+    def tell_aside(self, told: bool) -> None:
+        """Whether there is a verdict and figures to show at all."""
+        self.side.verdict.setVisible(told)
+        self.side.figures.setVisible(told)
+        self.aside_changed.emit()
 
     def offer_shown(self, lots: Sequence[Lot], job: int | None, chosen: int) -> None:
         """What can be shown; `job`: the number of the one on the bench."""
