@@ -5079,7 +5079,7 @@
     <message>
         <source>Serial, Enter</source>
         <comment>SERIAL_HINT</comment>
-        <translation>Seriennummer, Enter</translation>
+        <translation>Nummer, Enter</translation>
     </message>
     <message>
         <source>Start</source>
@@ -5157,9 +5157,9 @@
         <translation>Die Klemmen sind verbunden: Leitungen und Nullpunkt messen, höchstens 1 A bei 1 V</translation>
     </message>
     <message>
-        <source>In the demo no clips can be joined: starts are measured and filed, but not judged.</source>
+        <source>Demo: there are no clips to join, so no start is judged.</source>
         <comment>CHECK_DEMO</comment>
-        <translation>In der Demo lassen sich keine Klemmen verbinden: Anläufe werden gemessen und abgelegt, aber nicht beurteilt.</translation>
+        <translation>Demo: ohne Klemmen zum Verbinden wird kein Anlauf beurteilt.</translation>
     </message>
     <message>
         <source>First say whether the clips are joined, or leave the check.</source>
