@@ -22,6 +22,8 @@ DENSE = 2
 """From so many points of a line a column on it is filled in."""
 
 Outline = tuple[Floats, Floats]
+Rows = npt.NDArray[np.int16]
+MOST_ROW = 32767
 NOTHING: Outline = (np.empty(0), np.empty(0))
 
 
@@ -94,7 +96,7 @@ def _fill(painter: QPainter, box: QRectF, x: Floats, y: Floats, ink: QColor) -> 
     dots = to_dots.mapRect(box).toRect()
     left, top = to_dots.dx() - dots.left(), to_dots.dy() - dots.top()
     highest, lowest = reaches(x * to_dots.m11() + left, y * to_dots.m22() + top, dots.width())
-    rows = np.arange(dots.height(), dtype=np.float32)[:, None]
+    rows = np.arange(dots.height(), dtype=np.int16)[:, None]
     picture = ((rows >= highest) & (rows <= lowest)) * np.uint32(ink.rgba())
     image = QImage(
         picture.data, dots.width(), dots.height(), 4 * dots.width(), QImage.Format.Format_ARGB32_Premultiplied
@@ -103,8 +105,8 @@ def _fill(painter: QPainter, box: QRectF, x: Floats, y: Floats, ink: QColor) -> 
     painter.drawImage(QPointF(-left / to_dots.m11(), -top / to_dots.m22()), image)
 
 
-def reaches(x: Floats, y: Floats, columns: int) -> tuple[npt.NDArray[np.float32], npt.NDArray[np.float32]]:
-    """The least and the greatest row that a line reaches in each column; NaN where it is not."""
+def reaches(x: Floats, y: Floats, columns: int) -> tuple[Rows, Rows]:
+    """The least and the greatest row that a line reaches in each column; where it is not, the least is MOST_ROW."""
     at_edges = np.interp(np.arange(columns + 1), x, y, left=np.nan, right=np.nan)
     least = np.fmin(at_edges[:-1], at_edges[1:])
     greatest = np.fmax(at_edges[:-1], at_edges[1:])
@@ -112,8 +114,10 @@ def reaches(x: Floats, y: Floats, columns: int) -> tuple[npt.NDArray[np.float32]
     inside = y[begin:end]
     if inside.size:
         column = x[begin:end].astype(np.int64)
-        begins = np.flatnonzero(np.diff(column, prepend=-1))
+        begins = np.concatenate(([0], np.flatnonzero(column[1:] > column[:-1]) + 1))
         at = column[begins]
         least[at] = np.fmin(least[at], np.minimum.reduceat(inside, begins))
         greatest[at] = np.fmax(greatest[at], np.maximum.reduceat(inside, begins))
-    return np.floor(least).astype(np.float32), np.floor(greatest).astype(np.float32)
+    # fmin and fmax pass over NaN.
+    rows = np.fmax(np.fmin(np.floor(least), MOST_ROW), -1), np.fmin(np.fmax(np.floor(greatest), -1), MOST_ROW)
+    return rows[0].astype(np.int16), rows[1].astype(np.int16)

@@ -83,7 +83,7 @@ def outline(values: Floats, first: int, extremes: Extremes, begin: int, end: int
     if rest < end:
         parts.append(_one_bucket(values, first, rest, end))
     kept: Places = np.concatenate(parts) - first
-    return kept[np.diff(kept, prepend=-1) > 0]
+    return kept[np.concatenate(([True], kept[1:] > kept[:-1]))]
 
 
 def _whole_buckets(values: Floats, first: int, extremes: Extremes, firsts: Places, size: int) -> tuple[Places, Places]:
