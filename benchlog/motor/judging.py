@@ -37,6 +37,9 @@ STALL_SHARE = 0.7
 """Of the peak readback: a motor that turns draws less than that when steady. Starting value of this project."""
 LEAST_SILENCE = 0.015
 """Share of a start's time: a pause as short hides less than the steps a band has. Starting value of this project."""
+HIDDEN_SHARE = 0.25
+"""Of half the band's width: a pause over which known good ones stay as near to a straight line hides nothing that
+decides. Starting value of this project."""
 _OHMS = "ohms"
 _BESIDE = "told beside the figures and decides nothing: it changes with the angle of the brushes"
 
@@ -62,9 +65,9 @@ def judge(
 
     Fails where a figure or the curve is outside; passes where all that have limits are inside; neither where one of
     them can't be told and none is outside. By fewer starts than the limits are about, by figures alone. Neither where
-    nothing was read for a while: a line drawn over the pause, and a peak within it, would be nobody's reading.
+    nothing was read while it changed: a line drawn over the pause, and a peak within it, would be nobody's reading.
     """
-    unlike = _silent(curves) or _unlike(figures, limits)
+    unlike = _silent(curves, limits.curve) or _unlike(figures, limits)
     rows = tuple(_row(figures, kind.name, kind.label, kind.unit, limits, unlike) for kind in FIGURES)
     fewer = len(figures) < limits.starts_each
     seen = _CurveSeen(share=None, at_s=None) if fewer else _curve(curves, limits.curve, unlike)
@@ -179,15 +182,28 @@ def _unlike(figures: Sequence[StartFigures], limits: StartLimits) -> str:
     return f"read every {show(pace_s, 's', 2)}, the known good ones every {show(limits.interval_s, 's', 2)}"
 
 
-def _silent(curves: Sequence[Curve]) -> str:
-    """For how long nothing was read while a start was held, where that is too long; "" else."""
+def _silent(curves: Sequence[Curve], band: CurveBand | None) -> str:
+    """For how long nothing was read while a start changed, where that is too long; "" else."""
     longest_s = 0.0
     for curve in curves:
-        held_s = curve.t_s[-1:].sum()
-        apart_s = np.diff(np.maximum(curve.t_s, 0.0))
-        if len(apart_s) and apart_s.max() > max(GAP_INTERVALS * curve.interval_s, LEAST_SILENCE * held_s):
-            longest_s = max(longest_s, float(apart_s.max()))
+        at_s = np.maximum(curve.t_s, 0.0)
+        least_s = max(GAP_INTERVALS * curve.interval_s, LEAST_SILENCE * float(at_s[-1:].sum()))
+        for before in np.flatnonzero(np.diff(at_s) > least_s):
+            began_s, ended_s = float(at_s[before]), float(at_s[before + 1])
+            if band is None or not _straight(band, began_s, ended_s):
+                longest_s = max(longest_s, ended_s - began_s)
     return f"{1e3 * longest_s:.0f} ms without a reading" if longest_s else ""
+
+
+def _straight(band: CurveBand, began_s: float, ended_s: float) -> bool:
+    """Whether known good ones change so evenly in between that a line from reading to reading stands for them."""
+    t_s, mean = np.asarray(band.t_s), np.asarray(band.mean_amps)
+    if began_s < t_s[0]:
+        return False  # before its first instant nobody knows them, and the peak is near
+    between = (t_s >= began_s) & (t_s <= ended_s)
+    line = np.interp(t_s[between], [began_s, ended_s], np.interp([began_s, ended_s], t_s, mean))
+    half = 0.5 * (np.asarray(band.high_amps) - np.asarray(band.low_amps))[between]
+    return bool(np.all(np.abs(mean[between] - line) <= HIDDEN_SHARE * half))
 
 
 def _signs(rows: Sequence[JudgedFigure], limits: StartLimits, seen: _CurveSeen) -> Signs:

@@ -195,7 +195,7 @@ def paused(from_s: float, for_s: float, start: Curve) -> Curve:
     return replace(start, t_s=start.t_s[kept], volts=start.volts[kept], amps=start.amps[kept])
 
 
-@pytest.mark.parametrize("from_s", [0.02, 0.1, 0.8])
+@pytest.mark.parametrize("from_s", [0.0, 0.02, 0.1])
 @pytest.mark.parametrize("steady", [1.0, 1.6])
 def test_where_nothing_was_read_for_a_while_nothing_is_judged(from_s: float, steady: float) -> None:
     """Over the steep part a line between the readings would be far outside; a figure outside may be the pause's too."""
@@ -205,8 +205,23 @@ def test_where_nothing_was_read_for_a_while_nothing_is_judged(from_s: float, ste
     assert found.passed is None
     assert found.curve_outside_share is None
     assert all(one.inside is None for one in found.rows)
-    longest_s = np.diff(curves[1].t_s).max()
+    longest_s = np.diff(np.maximum(curves[1].t_s, 0.0)).max()
     assert found.sentence == f"Not judged: {1e3 * longest_s:.0f} ms without a reading."
+
+
+@pytest.mark.parametrize(("steady", "passed"), [(1.0, True), (1.6, False)])
+def test_a_pause_over_which_known_good_ones_stay_straight_is_judged(steady: float, passed: bool) -> None:
+    curves = [kg.curve(phase_s=0.005 * start) for start in range(3)]
+    found = judged([paused(0.8, 0.25, curves[0]), *curves[1:]], steady_amps=steady)
+    assert (found.passed, found.curve_outside_share) == (passed, 0)
+
+
+def test_without_a_band_nobody_knows_what_a_pause_hides() -> None:
+    curves = [kg.curve(phase_s=0.005 * start) for start in range(3)]
+    limits = kg.limits(curved=False)
+    figures = [kg.told(kg.FAN)] * 3
+    assert judge(figures, curves, limits).passed is True
+    assert judge(figures, [paused(0.8, 0.25, curves[0]), *curves[1:]], limits).passed is None
 
 
 def test_a_pause_no_longer_than_the_pace_explains_or_before_the_start_is_judged() -> None:
