@@ -393,7 +393,7 @@ GO_ON = "On to {stage}"
 STARTS_LABEL = "Starts from rest:"
 PROOF_AT_RATED = "Each start at the rated {rated}."
 PROOF_BELOW_RATED = (
-    "Each start at {volts}, not the rated {rated}: the looks whether it turns need room up to the volts ceiling of "
+    "Each start at {volts}, not the rated {rated}: the look whether it turns needs room up to the volts ceiling of "
     "{ceiling}, set by the {layer}."
 )
 PROVEN_AT_RATED = "Started at the rated {rated}."

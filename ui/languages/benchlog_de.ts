@@ -1699,7 +1699,7 @@
         <translation>Jeder Anlauf mit den Nennvolt, {rated}.</translation>
     </message>
     <message>
-        <source>Each start at {volts}, not the rated {rated}: the looks whether it turns need room up to the volts ceiling of {ceiling}, set by the {layer}.</source>
+        <source>Each start at {volts}, not the rated {rated}: the look whether it turns needs room up to the volts ceiling of {ceiling}, set by the {layer}.</source>
         <comment>PROOF_BELOW_RATED</comment>
         <translation>Jeder Anlauf mit {volts}, nicht mit der Nennspannung von {rated}: Der Blick, ob er dreht, braucht Raum bis zum Grenzwert von {ceiling}, gesetzt durch: {layer}.</translation>
     </message>
