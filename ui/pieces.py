@@ -224,7 +224,7 @@ class FewLines(QLabel):
         self.setToolTip(plain_hint(self.said) if cut != rest else "")
 
 
-ARROW_PX, LEAST_CHOICE_PX = 36, 110
+BESIDE_PX, LEAST_CHOICE_PX = 4, 110
 
 
 class Chooser(QComboBox):
@@ -246,7 +246,8 @@ class Chooser(QComboBox):
 
     def initStyleOption(self, option: QStyleOptionComboBox) -> None:
         super().initStyleOption(option)
-        room = max(1, self.width() - ARROW_PX)
+        control, field = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
+        room = max(1, self.style().subControlRect(control, option, field, self).width() - BESIDE_PX)
         option.currentText = self.fontMetrics().elidedText(option.currentText, Qt.TextElideMode.ElideRight, room)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
