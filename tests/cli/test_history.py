@@ -13,6 +13,7 @@ from benchlog.ledger.costs import charge_other
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import set_waiting
+from benchlog.ledger.wanted import Month
 from benchlog.outcome import Outcome
 from benchlog.quantities import wilson
 from benchlog.records import Closing, Event, EventKind, JobState
@@ -79,3 +80,16 @@ def test_a_ledger_named_wrong_is_refused_and_not_made(tmp_path: Path) -> None:
     assert told.exit_code == 2
     assert "there is no ledger" in told.stderr
     assert list(tmp_path.iterdir()) == []
+
+
+def test_a_month_stands_for_its_days_and_not_beside_others(book: Path) -> None:
+    with Ledger.open(book) as ledger:
+        now_utc = ledger.clock.utc()
+    for month in Month:
+        first, last = month.days(now_utc)
+        by_month = history(book, "--month", month.value, "--json")
+        assert by_month.exit_code == 0
+        assert by_month.stdout == history(book, "--since", str(first), "--until", str(last), "--json").stdout
+    refused = history(book, "--month", "this", "--until", "2026-01-01")
+    assert (refused.exit_code, refused.stdout) == (2, "")
+    assert "--month" in refused.stderr
