@@ -1,26 +1,17 @@
 """`python -m ui`: looks at what the window stands on, then opens it."""
 
-import contextlib
 import ctypes
 import gc
-import importlib.util
+import importlib
 import multiprocessing
 import os
 import sys
 from pathlib import Path
 
-WANTED_LAST = (
-    *(f"Qt/lib/libQt6{name}.so.*" for name in ("Core", "Gui", "Widgets", "XcbQpa")),
-    *(f"Qt{name}.abi3.so" for name in ("Core", "Gui", "Widgets")),
-    "Qt/lib/libicu[iu]*.so.*",
-)
-"""Most of Qt, as its wheels for Linux lay it out."""
+from ui.ground import EX_UNAVAILABLE, missing_display, missing_plugin, missing_qt
 
 
 def main(argv: list[str], *, from_icon: bool = False) -> int:
-    _read_ahead()
-    from ui.ground import EX_UNAVAILABLE, missing_display, missing_plugin, missing_qt  # while Qt's files are read
-
     missing = (
         missing_display(os.environ, sys.platform)
         or missing_qt(_import_qt)
@@ -33,19 +24,6 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
     from ui.app import main as open_window  # only now: the import is what fails where a library is missing
 
     return open_window(argv, from_icon=from_icon)
-
-
-def _read_ahead() -> None:
-    """Asks the system to read Qt's files, which are wanted last, while all that comes before is imported."""
-    qt = importlib.util.find_spec("PySide6")
-    if qt is None or not hasattr(os, "posix_fadvise"):
-        return
-    for home in qt.submodule_search_locations or ():
-        for path in (path for names in WANTED_LAST for path in Path(home).glob(names)):
-            with contextlib.suppress(OSError):  # whether it is there shows when it is imported
-                file = os.open(path, os.O_RDONLY)
-                os.posix_fadvise(file, 0, 0, os.POSIX_FADV_WILLNEED)
-                os.close(file)
 
 
 def _import_qt() -> None:
