@@ -119,9 +119,9 @@ the whole again.
 
 PROVE = """
 One start is luck; several are a repair. First the winding is measured with small currents. Then the motor starts from
-rest again and again, and once more, held until its current is steady. Each start is at the rated volts, or at fewer: the
-looks whether it turns need room above them, so a start is at no more than the lowest volts ceiling divided by 1.4. The
-page says the volts, and which ceiling it is, before the press.
+rest again and again, and once more, held until its current is steady. Each start is at the rated volts, or at fewer:
+the look whether it turns needs room above them, so a start is at no more than the lowest volts ceiling divided by 1.4.
+The page says the volts, and which ceiling it is, before the press.
 
 - Choose how often: 3, 5 or 10 starts. Then **Start the proof**.
 - The last start gives the steady current and the run-up, each with an interval, or says why they can’t be told.

@@ -132,7 +132,7 @@ class Running(QObject):
         if self.asking():
             self.window.notice.tell(texts.NOT_WHILE_ASKING)
             return False
-        if problem := self.window.intake.address_problem(request.resource):
+        if problem := self.window.intake.address_problem(request.resource, request.output):
             self.window.notice.tell(problem, What.NEEDED)
             return False
         try:

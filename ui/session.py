@@ -40,6 +40,8 @@ from ui.taught_keys import Teaching
 from ui.way import Standing, Way
 
 _ORDER = list(Stage)
+WITH_WINDOW = (texts.STOP_CLOSING, texts.STOP_SESSION_ENDS)
+"""Why a run is stopped when its window goes, so that nobody sees it end; written as the record has it."""
 
 
 class Session(QObject):
@@ -93,6 +95,7 @@ class Session(QObject):
             left = self._file_left_behind()
         with self._minding_the_ledger():
             self._look_back(left)
+        with self._minding_the_ledger():
             self._tell_of_ended(left)
         self.refresh()
 
@@ -238,8 +241,10 @@ class Session(QObject):
             if self.window.intake.setting_problem():
                 return
             setting = self.window.intake.setting()
-            held = intersect(setting.layers(owner) | self.supplying.range_of(setting))
-            self.window.prove.show_volts(job.motor.rated_volts, held.volts)
+            known = self.supplying.range_of(setting)
+            held = intersect(setting.layers(owner) | known)
+            told = any(limits.volts is not None for limits in known.values())
+            self.window.prove.show_volts(job.motor.rated_volts, held.volts, range_known=told)
             if not bars.of_run:
                 bars.show_before(held)
 
@@ -435,9 +440,9 @@ class Session(QObject):
         elif left:
             self.window.notice.tell(self._ended_early(left[0], texts.LEFT_BEHIND_WHY), What.LEFT_BEHIND)
         for run in self.ledger.recent_runs(limit=1):
-            open_job = self.ledger.job(run.job).state is not JobState.CLOSED
-            if open_job and run.result.output_confirmed_off and run.result.reason.endswith(texts.STOP_CLOSING):
-                self.window.notice.tell(self._ended_early(run, retelling.told(texts.STOP_CLOSING)))
+            why = next((one for one in WITH_WINDOW if run.result.reason.endswith(one)), "")
+            if why and run.result.output_confirmed_off and self.ledger.job(run.job).state is not JobState.CLOSED:
+                self.window.notice.tell(self._ended_early(run, retelling.told(why)), What.LEFT_BEHIND)
 
     def _ended_early(self, run: Run, why: str) -> str:
         return texts.ENDED_EARLY.format(

@@ -142,8 +142,9 @@ class Supplying(QObject):
 
     def _show_answer(self, told: Told) -> None:
         self.asking, self._answer = False, told
-        why = "" if told.usable else retelling.told(told.why).rstrip(".")
-        self.window.intake.supply_row.say_unusable(told.resource, why)
+        if told.usable or told.identity:  # where nothing answered, it may be there the next time
+            why = "" if told.usable else retelling.told(told.why).rstrip(".")
+            self.window.intake.supply_row.say_unusable(told.resource, told.output, why)
         self._offer()
         self.follow(unfold=True)
         self.changed.emit()

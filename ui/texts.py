@@ -396,6 +396,7 @@ PROOF_BELOW_RATED = (
     "Each start at {volts}, not the rated {rated}: the look whether it turns needs room up to the volts ceiling of "
     "{ceiling}, set by the {layer}."
 )
+PROOF_AT_MOST = "At less where the supply can give no more: that is asked first."
 PROVEN_AT_RATED = "Started at the rated {rated}."
 PROVEN_BELOW_RATED = (
     "Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room."

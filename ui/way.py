@@ -96,7 +96,8 @@ def _found(job: Job | None, entries: Sequence[Entry], runs: Sequence[Run]) -> _F
     for kind, stage in ((RunKind.PROBE, Stage.PROBE), (RunKind.RECOVERY, Stage.FREE), (RunKind.PROOF, Stage.PROVE)):
         results = [run.result for run in runs if run.kind is kind]
         if results:
-            whole = msgspec.structs.replace(results[-1], kicks=sum(result.kicks for result in results))  # of the job, not of one run
+            kicks = sum(result.kicks for result in results)  # of the job, not of one run
+            whole = msgspec.structs.replace(results[-1], kicks=kicks)
             found.words[stage] = sayings.run_words(kind, whole)
             if _is_done(kind, results[-1]):
                 found.done.add(stage)

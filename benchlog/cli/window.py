@@ -22,11 +22,18 @@ def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[st
     if resource is not None:
         arguments += ["--supply", resource]
     arguments += extra
-    window = subprocess.Popen(arguments)
-    before = {signal.SIGINT: signal.signal(signal.SIGINT, signal.SIG_IGN)}  # Ctrl-C has reached the window as well
+    window: subprocess.Popen[bytes] | None = None
+
+    def pass_on(number: int, _: object) -> None:
+        if window is None:
+            sys.exit(128 + number)
+        window.send_signal(number)
+
+    before = {signal.SIGINT: signal.signal(signal.SIGINT, signal.SIG_IGN)}  # Ctrl-C reaches the window as well
     for number in (signal.SIGTERM, *([signal.SIGHUP] if os.name == "posix" else [])):
-        before[number] = signal.signal(number, lambda told, _: window.send_signal(told))
+        before[number] = signal.signal(number, pass_on)
     try:
+        window = subprocess.Popen(arguments)
         status = window.wait()  # output off, then it closes
     finally:
         for number, handler in before.items():

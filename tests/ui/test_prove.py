@@ -12,13 +12,14 @@ from benchlog.ledger.supplies import FOUND, keep_supply
 from benchlog.motor.compare import Measured, compare
 from benchlog.motor.fit import Fitted
 from benchlog.quantities import show
+from benchlog.records import Event, EventKind
 from benchlog.recovery.ceilings import Bound, Layer, Limits, intersect
 from benchlog.recovery.looking import hold_volts
 from benchlog.recovery.moves import Situation
 from benchlog.settings import Settings
 from tests.motor.test_compare import measured
 from tests.ui.conftest import RESOURCE, Desk
-from ui import sayings, theme
+from ui import sayings, texts, theme
 from ui.stages.prove import ProveStage
 
 
@@ -114,3 +115,21 @@ def test_a_supply_that_was_asked_counts_before_the_run(desk: Desk) -> None:
     desk.take_in()
     assert "5.00 V, not the rated 12 V" in desk.window.prove.volts.text()
     assert "supply" in desk.window.prove.volts.text()
+
+
+def test_before_a_run_the_volts_are_at_most_where_no_supply_told_its_range_and_after_it_they_are_the_runs(
+    qtbot: QtBot,
+) -> None:
+    page = ProveStage(theme.LIGHT)
+    qtbot.addWidget(page)
+    job = Bound(value=40.0, layer=Layer.JOB)
+    page.show_volts(24.0, job, range_known=False)
+    assert page.volts.text() == f"Each start at the rated 24.0 V. {texts.PROOF_AT_MOST}"
+    told = {"ceiling_volts": 30.0, "ceiling_volts_from": "supply"}
+    page.show_event(Event(t_s=0.0, kind=EventKind.SUPPLY, text="Supply: bench.", values=told))
+    during = page.volts.text()
+    assert during.startswith("Each start at 21.4 V, not the rated 24 V")
+    page.show_volts(24.0, job, range_known=False)  # the page is shown again after the run
+    assert page.volts.text() == during
+    page.show_volts(24.0, Bound(value=28.0, layer=Layer.JOB), range_known=False)  # another ceiling was given
+    assert page.volts.text().startswith("Each start at 20.0 V")

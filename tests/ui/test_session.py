@@ -294,9 +294,13 @@ def test_after_the_window_was_closed_in_a_run_the_next_start_says_what_became_of
     desk.bot.waitUntil(lambda: desk.window.probe.plot.last_s > 0.4, timeout=5000)
     desk.window.close()
     desk.bot.waitUntil(lambda: not desk.window.isVisible(), timeout=5000)
-    told = [one.words for one in another_start(desk, ledger).notice.alarms.kept]
+    started = another_start(desk, ledger)
+    told = [one.words for one in started.notice.alarms.kept]
     assert len(told) == 1
     assert f"ended early: {texts.STOP_CLOSING}. {texts.OFF_READ_BACK}" in told[0]
+    started.notice.leave()  # the room in which it was closed is gone back to
+    started.notice.tell("Something else.")
+    assert (started.notice.alarms.count, started.notice.words.text()) == (2, told[0])
     assert "filed with the job" in told[0]
     # another run, and it is no news any more
     desk.window.show()

@@ -24,6 +24,7 @@ from ui.session import Session
 from ui.stages.supply_report import lines_of
 
 QUESTION = Question(resource=RESOURCE)
+METER = {"usable": False, "identity": "HARBOUR,BENCH METER,0007,1.0", "why": "it is no supply"}
 
 
 class SupplyDesk(Desk):
@@ -130,10 +131,10 @@ def test_what_a_supply_told_is_shown_kept_and_known_the_next_time(desk: SupplyDe
 
 
 def test_one_that_is_not_usable_is_not_gone_on_with_and_another_address_may_be_given(desk: SupplyDesk) -> None:
-    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.supplies.report = METER
     desk.ask()
     desk.take_in()
-    assert "not usable (nobody answers)" in desk.window.intake.problem.text()
+    assert "not usable (it is no supply)" in desk.window.intake.problem.text()
     assert desk.ledger.jobs() == []
     desk.window.intake.supply.selectAll()
     QTest.keyClicks(desk.window.intake.supply, NETWORK)
@@ -144,7 +145,7 @@ def test_one_that_is_not_usable_is_not_gone_on_with_and_another_address_may_be_g
 
 
 def test_no_room_begins_a_run_on_one_that_is_not_usable(desk: SupplyDesk) -> None:
-    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.supplies.report = METER
     desk.take_in()
     desk.make_safe()
     desk.session.go_to(Stage.INTAKE)
@@ -152,16 +153,33 @@ def test_no_room_begins_a_run_on_one_that_is_not_usable(desk: SupplyDesk) -> Non
     desk.session.go_to(Stage.PROBE)
     desk.click("probe_start")
     assert desk.links == []
-    assert "not usable (nobody answers)" in desk.window.notice.words.text()
+    assert "not usable (it is no supply)" in desk.window.notice.words.text()
 
 
 def test_asked_again_and_usable_it_is_gone_on_with(desk: SupplyDesk) -> None:
-    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.supplies.report = METER
     desk.ask()
     assert desk.window.intake.address_problem()
     desk.supplies.report = REPORT
     desk.ask()
     assert desk.window.intake.address_problem() == ""
+
+
+def test_what_did_not_answer_may_be_tried_all_the_same(desk: SupplyDesk) -> None:
+    """It may be switched on by then; and that the asking went wrong says nothing of the supply."""
+    desk.supplies.report = {"usable": False, "why": "nobody answers"}
+    desk.ask()
+    assert desk.said == "Not usable: nobody answers."
+    assert desk.window.intake.address_problem() == ""
+
+
+def test_one_output_that_can_not_be_used_bars_no_other(desk: SupplyDesk) -> None:
+    desk.supplies.report = METER
+    desk.ask()
+    intake = desk.window.intake
+    resource = intake.setting().resource
+    assert intake.address_problem(resource, 1)
+    assert intake.address_problem(resource, 2) == ""
 
 
 def test_one_that_can_not_be_used_says_why_and_nothing_is_kept(desk: SupplyDesk) -> None:

@@ -1704,6 +1704,11 @@
         <translation>Jeder Anlauf mit {volts}, nicht mit der Nennspannung von {rated}: Der Blick, ob er dreht, braucht Raum bis zum Grenzwert von {ceiling}, gesetzt durch: {layer}.</translation>
     </message>
     <message>
+        <source>At less where the supply can give no more: that is asked first.</source>
+        <comment>PROOF_AT_MOST</comment>
+        <translation>Mit weniger, wo das Netzgerät nicht mehr geben kann: Danach wird zuerst gefragt.</translation>
+    </message>
+    <message>
         <source>Started at the rated {rated}.</source>
         <comment>PROVEN_AT_RATED</comment>
         <translation>Angelaufen mit den Nennvolt, {rated}.</translation>
@@ -6564,9 +6569,9 @@ Volt über Ampere auf einer Zeitachse, beides, wie das Netzgerät es zurückgele
     <message>
         <source>
 One start is luck; several are a repair. First the winding is measured with small currents. Then the motor starts from
-rest again and again, and once more, held until its current is steady. Each start is at the rated volts, or at fewer: the
-looks whether it turns need room above them, so a start is at no more than the lowest volts ceiling divided by 1.4. The
-page says the volts, and which ceiling it is, before the press.
+rest again and again, and once more, held until its current is steady. Each start is at the rated volts, or at fewer:
+the look whether it turns needs room above them, so a start is at no more than the lowest volts ceiling divided by 1.4.
+The page says the volts, and which ceiling it is, before the press.
 
 - Choose how often: 3, 5 or 10 starts. Then **Start the proof**.
 - The last start gives the steady current and the run-up, each with an interval, or says why they can’t be told.

@@ -291,12 +291,13 @@ class IntakeStage(QWidget):
         typed = field.text().strip()
         return texts.WRONG_QUANTITY.format(name=name, typed=typed[:24], unit=field.unit) if typed else needed
 
-    def address_problem(self, address: str = "") -> str:
-        """Why nothing goes on with an address, the one that is given here where no other is; "" where it may."""
-        address = address or self.setting().resource
+    def address_problem(self, address: str = "", output: int = 1) -> str:
+        """Why nothing goes on with an address, those that are given here where no other is; "" where it may."""
+        if not address:
+            address, output = self.setting().resource, self.setting().output
         if any(mark.isspace() for mark in address) and not address.upper().startswith(SPACES_IN):
             return texts.ADDRESS_WITH_SPACE
-        if why := self.supply_row.why_unusable(address):
+        if why := self.supply_row.why_unusable(address, output):
             return texts.ADDRESS_UNUSABLE.format(why=why)
         return ""
 

@@ -24,6 +24,7 @@ class ProveStage(RunView):
         self.group = QButtonGroup(self)
         self._rated_volts = 0.0
         self._ceiling: Bound | None = None
+        self._given: tuple[float, Bound | None, bool] = (0.0, None, True)
         self.volts = label("", px=theme.SECOND_PX, wrap=True)
         self.volts.setObjectName("proof_volts")
         self.middle.insertWidget(1, self.volts)
@@ -47,19 +48,27 @@ class ProveStage(RunView):
             self.group.addButton(choice, count)
             self.press_row.add(choice, at=place)
 
-    def show_volts(self, rated_volts: float, ceiling: Bound | None) -> None:
-        """The volts ceiling under which a proof is or would be; None where no job is there."""
-        if (rated_volts, ceiling) == (self._rated_volts, self._ceiling):
-            return
+    def show_volts(self, rated_volts: float, ceiling: Bound | None, *, range_known: bool = True) -> None:
+        """The volts ceiling under which a proof would be; None where no job is there. `range_known`: the supply's.
+
+        What a run said of itself stays until something else is given here.
+        """
+        given = (rated_volts, ceiling, range_known)
+        if given != self._given:
+            self._given = given
+            self._say_volts(rated_volts, ceiling, range_known=range_known)
+
+    def _say_volts(self, rated_volts: float, ceiling: Bound | None, *, range_known: bool = True) -> None:
         self._rated_volts, self._ceiling = rated_volts, ceiling
-        self.volts.setText("" if ceiling is None else sayings.starts_text(rated_volts, ceiling))
+        at_most = "" if range_known else f" {texts.PROOF_AT_MOST}"
+        self.volts.setText("" if ceiling is None else f"{sayings.starts_text(rated_volts, ceiling)}{at_most}")
         self.volts.setVisible(ceiling is not None)
 
     def show_event(self, event: Event) -> None:
         super().show_event(event)
         volts, layer = event.values.get("ceiling_volts"), event.values.get("ceiling_volts_from")
         if event.kind is EventKind.SUPPLY and isinstance(volts, int | float) and layer in tuple(Layer):
-            self.show_volts(self._rated_volts, Bound(value=volts, layer=Layer(str(layer))))
+            self._say_volts(self._rated_volts, Bound(value=volts, layer=Layer(str(layer))))
 
     def how(self, result: RunResult) -> str:
         """Where starts were made: at which volts."""

@@ -26,7 +26,7 @@ class SupplyRow(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self._resource, self._output = "", 1
-        self._unusable: dict[str, str] = {}
+        self._unusable: dict[tuple[str, int], str] = {}
         self.report = SupplyReport()
         self.report.again.connect(self.again)
         self.looked = label("", "second", px=theme.SECOND_PX, wrap=True)
@@ -116,12 +116,12 @@ class SupplyRow(QWidget):
         self.line.setVisible(bool(text) or not self.output.isHidden())
         self.setVisible(not (self.line.isHidden() and self.looked.isHidden()))
 
-    def say_unusable(self, resource: str, why: str) -> None:
+    def say_unusable(self, resource: str, output: int, why: str) -> None:
         """What the supply at an address answered last came to: `why` it can't be used, "" where it can."""
-        self._unusable[resource] = why
+        self._unusable[resource, output] = why
 
-    def why_unusable(self, resource: str) -> str:
-        return self._unusable.get(resource, "")
+    def why_unusable(self, resource: str, output: int) -> str:
+        return self._unusable.get((resource, output), "")
 
     def show_report(self, told: Told | None, *, unfold: bool = False) -> None:
         self.report.show_told(told)
