@@ -1,7 +1,7 @@
 """The lines of one plot, painted in its pixels: the ceiling, another run dashed, and over both the readings.
 
 Where several readings fall on each column of pixels the line is no longer drawn along but filled in, from the lowest
-to the highest of every column: the same picture for a fifth of the time, and no kick is lost.
+to the highest of every column: the same picture in far less time, and no kick is lost.
 """
 
 from dataclasses import dataclass

@@ -68,7 +68,7 @@ class Axis(pg.AxisItem):  # type: ignore[misc]
         self.setTickPen(tokens.line)
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
-        """As the library would, but laid out in a tenth of the time: while a run is followed, for every paint."""
+        """As the library would, but laid out far sooner: while a run is followed, that is for every paint."""
         if self.picture is None:  # which is how the library says that something has changed
             self.picture = self._lay_out()
         grid, words = self.picture
