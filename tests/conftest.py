@@ -87,7 +87,9 @@ def built_demo(tmp_path_factory: pytest.TempPathFactory, request: pytest.Fixture
     with closing(sqlite3.connect(built.with_suffix(".lock"), timeout=290.0, isolation_level=None)) as one_at_a_time:
         one_at_a_time.execute("BEGIN EXCLUSIVE")
         if not built.exists():
-            demo_db.build(built)
+            making = Path(tempfile.mkdtemp(dir=folder)) / "demo.db"
+            demo_db.build(making)
+            making.rename(built)  # whole, or not there
     return Path(shutil.copy(built, tmp_path_factory.mktemp("built") / "demo.db"))
 
 

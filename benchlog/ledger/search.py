@@ -50,7 +50,8 @@ _BAR = " ¶"  # to Python no letter, to the index a word: no words in a row acro
 _LETTERS = {"ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae", "œ": "oe", "ı": "i"}
 """Letters that Unicode does not take apart into a plain one and a mark."""
 _AT_ONCE = 500
-_LEAST_PLURAL = 4
+_PLURALS = (("ss", 4, 0), ("ies", 7, 3), ("ches", 6, 2), ("shes", 6, 2), ("xes", 5, 2), ("sses", 6, 2), ("s", 4, 1))
+"""Endings, letters from which on they count, and how many of them go; the first that fits."""
 
 
 class _Plain(dict[int, str]):
@@ -97,9 +98,13 @@ def phrases_of(typed: str) -> list[str]:
 
 
 def _singular(word: str) -> str:
-    """Without the s that makes it a plural, as far as its letters tell."""
-    plural = len(word) >= _LEAST_PLURAL and word.isalpha() and word.endswith("s") and not word.endswith("ss")
-    return word[:-1] if plural else word
+    """Without what makes it a plural, as far as its letters tell: what is left begins both."""
+    if not word.isalpha():
+        return word
+    return next(
+        (word[: len(word) - cut] for ending, least, cut in _PLURALS if len(word) >= least and word.endswith(ending)),
+        word,
+    )
 
 
 def matches(phrases: Collection[str]) -> list[ColumnElement[bool]]:

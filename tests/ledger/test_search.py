@@ -122,10 +122,15 @@ def test_words_know_no_case_no_accent_and_no_mark(typed: str, words: list[str]) 
         ("gas", [4]),
         ("SN-400s", [5]),
         ("hums bilge-pumps", [1]),
+        ("brushes", [8]),
+        ("batteries", [8]),
+        ("boxes", [8]),
+        ("series", [9]),
     ],
 )
 def test_a_plural_finds_its_singular(ledger: Ledger, typed: str, numbers: list[int]) -> None:
-    for said in ("bilge pump hums", "hand pumps", "brass, not bras", "gas", "SN-400S", "SN-400", "ga, pum, bra"):
+    said_of = ("bilge pump hums", "hand pumps", "brass, not bras", "gas", "SN-400S", "SN-400", "ga, pum, bra")
+    for said in (*said_of, "a brush, a box, a battery", "in series, no serial"):
         new_job(ledger, said, Item(kind="anchor light"))
     assert found(ledger, typed) == numbers
     indexed, plain = by_both(ledger, typed)

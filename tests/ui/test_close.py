@@ -41,7 +41,8 @@ def run(kind: RunKind, outcome: Outcome, *, moved: bool = False) -> Run:
     [
         ([], None),
         ([run(PROBE, Outcome.UNDETERMINED)], None),
-        ([run(PROBE, Outcome.OPEN)], (Result.NOT_REPAIRED, "nothing helped")),
+        ([run(PROBE, Outcome.OPEN)], (Result.NOT_REPAIRED, "")),  # nothing was tried
+        ([run(FREE, Outcome.STILL_STUCK), run(PROBE, Outcome.OPEN)], (Result.NOT_REPAIRED, "nothing helped")),
         ([run(FREE, Outcome.STILL_STUCK)], (Result.NOT_REPAIRED, "nothing helped")),
         ([run(FREE, Outcome.FREED)], None),
         ([run(FREE, Outcome.FREED), run(PROOF, Outcome.STOPPED)], None),

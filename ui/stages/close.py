@@ -280,7 +280,8 @@ def proposal(runs: Sequence[Run]) -> tuple[Result, str] | None:
         return Result.WORKS, "by hand" if RunKind.HAND in freed else ""
     if last.kind is RunKind.PROOF and last.result.outcome is Outcome.STILL_STUCK and last.result.moved:
         return Result.PARTLY, ""  # it started, but not every time
-    return (Result.NOT_REPAIRED, "nothing helped") if last.result.outcome in NO_REPAIR else None
+    tried = {RunKind.RECOVERY, RunKind.HAND} & {run.kind for run in runs}
+    return (Result.NOT_REPAIRED, "nothing helped" if tried else "") if last.result.outcome in NO_REPAIR else None
 
 
 def _figures(run: Run | None) -> dict[str, str]:
