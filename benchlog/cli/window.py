@@ -23,17 +23,20 @@ def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[st
         arguments += ["--supply", resource]
     arguments += extra
     window: subprocess.Popen[bytes] | None = None
+    told: list[int] = []
 
     def pass_on(number: int, _: object) -> None:
-        if window is None:
-            sys.exit(128 + number)
-        window.send_signal(number)
+        told.append(number)
+        if window is not None:
+            window.send_signal(number)
 
     before = {signal.SIGINT: signal.signal(signal.SIGINT, signal.SIG_IGN)}  # Ctrl-C reaches the window as well
     for number in (signal.SIGTERM, *([signal.SIGHUP] if os.name == "posix" else [])):
         before[number] = signal.signal(number, pass_on)
     try:
         window = subprocess.Popen(arguments)
+        for number in told[:1]:  # before there was one
+            window.send_signal(number)
         status = window.wait()  # output off, then it closes
     finally:
         for number, handler in before.items():

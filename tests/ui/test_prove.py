@@ -125,8 +125,8 @@ def test_before_a_run_the_volts_are_at_most_where_no_supply_told_its_range_and_a
     job = Bound(value=40.0, layer=Layer.JOB)
     page.show_volts(24.0, job, range_known=False)
     assert page.volts.text() == f"Each start at the rated 24.0 V. {texts.PROOF_AT_MOST}"
-    told = {"ceiling_volts": 30.0, "ceiling_volts_from": "supply"}
-    page.show_event(Event(t_s=0.0, kind=EventKind.SUPPLY, text="Supply: bench.", values=told))
+    values: dict[str, float | int | str | bool | None] = {"ceiling_volts": 30.0, "ceiling_volts_from": "supply"}
+    page.show_event(Event(t_s=0.0, kind=EventKind.SUPPLY, text="Supply: bench.", values=values))
     during = page.volts.text()
     assert during.startswith("Each start at 21.4 V, not the rated 24 V")
     page.show_volts(24.0, job, range_known=False)  # the page is shown again after the run
