@@ -35,8 +35,8 @@ def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[st
         before[number] = signal.signal(number, pass_on)
     try:
         window = subprocess.Popen(arguments)
-        for number in told[:1]:  # before there was one
-            window.send_signal(number)
+        for early in told[:1]:  # before there was one
+            window.send_signal(early)
         status = window.wait()  # output off, then it closes
     finally:
         for number, handler in before.items():
