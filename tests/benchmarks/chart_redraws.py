@@ -92,7 +92,7 @@ def live_own(count: int) -> tuple[QWidget, Callable[[Floats], None], Callable[[]
     chart.resize(PICTURE)
     chart.set_ceilings(14.0, 2.0)
     chart.add_readings(t_s, volts, amps)
-    chart.finish()
+    chart.follow_whole(60.0)
     chart.show()
 
     def feed(fresh: Floats) -> None:

@@ -29,6 +29,12 @@ def test_a_run_that_goes_on_is_followed_or_seen_whole_where_that_is_wanted() -> 
     shown.readings.append([0.0, 100.0], [1.0, 1.0], [1.0, 1.0])
     assert usual_span(shown) == (100.0 - FOLLOW_SPAN_S, 100.0)
     shown.whole_s = 60.0
-    assert usual_span(shown) == (0.0, 102.0)
+    assert usual_span(shown) == (0.0, 100.0)
+    shown.readings.append([100.1], [1.0], [1.0])
+    assert usual_span(shown) == (0.0, 110.0)
+    shown.readings.append([109.9], [1.0], [1.0])
+    assert usual_span(shown) == (0.0, 110.0)  # in steps: until the next one nothing that is drawn moves
     shown.whole_s = 120.0
+    assert usual_span(shown) == (0.0, 120.0)
+    shown.readings.clear()
     assert usual_span(shown) == (0.0, 120.0)
