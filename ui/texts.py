@@ -367,8 +367,8 @@ RUN_BEFORE: dict[RunKind, tuple[str, str]] = {
     ),
     RunKind.RECOVERY: (
         "Ready to free it.",
-        "Both ways begin by measuring the winding with small currents. Start: then a gentle start, and kicks rung by "
-        "rung with hand work between. Hand on the shaft: then current only while you hold a key.",
+        "First the winding is measured with small currents. Start: a gentle start, then kicks, hand work between. Hand "
+        "on the shaft: current only while you hold a key.",
     ),
     RunKind.PROOF: (
         "Ready to prove that it starts again.",

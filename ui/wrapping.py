@@ -31,7 +31,7 @@ class WrapRow(QLayout):
         self.invalidate()
 
     def add_stretch(self) -> None:
-        """What follows stands at the right end of its line."""
+        """What follows stands at the right end of its line, and of those it goes on in."""
         self._items.append(_Part(QSpacerItem(0, 0), 1, 0))
         self.invalidate()
 
@@ -119,14 +119,15 @@ class WrapRow(QLayout):
 
     def _split(self, width: int) -> "list[list[tuple[_Part, int]]]":
         lines: list[list[_Part]] = [[]]
-        used = 0
+        used, before = 0, list[_Part]()
         for part in self._items:
             if not part.counts():
+                before = [part]
                 lines[-1].append(part)
             elif not part.item.isEmpty():
                 wants = min(part.wants(), width)
                 if used and used + wants > width:
-                    lines.append([])
+                    lines.append(before.copy())
                     used = 0
                 lines[-1].append(part)
                 used += wants + self.spacing()

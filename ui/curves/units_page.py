@@ -28,6 +28,7 @@ from ui.pieces import EmptyWords, button, grey, label, plain_hint
 from ui.wrapping import WrapRow
 
 _WIDTHS = (56, 0, 156, 146, 148, 66, 160)
+_NARROW = {0: 44, 2: 112, 4: 128}
 _LEFT_OUT = (3, 5, 6)
 """Columns that go where it is narrow: which figure is nearest, of how many starts, and when."""
 LEAST_GOOD = 5
@@ -67,8 +68,8 @@ class UnitsPage(QWidget):
     def fit(self, density: Density) -> None:
         for column in _LEFT_OUT:
             self.table.setColumnHidden(column, density.narrow)
-        self.table.setColumnWidth(2, 80 if density.narrow else _WIDTHS[2])
-        self.table.setColumnWidth(4, 110 if density.narrow else _WIDTHS[4])
+        for column, narrow in _NARROW.items():
+            self.table.setColumnWidth(column, narrow if density.narrow else _WIDTHS[column])
 
     def _order_row(self) -> WrapRow:
         self.order = QButtonGroup(self)

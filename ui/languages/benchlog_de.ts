@@ -1584,9 +1584,9 @@
         <translation>Bereit, es zu lösen.</translation>
     </message>
     <message>
-        <source>Both ways begin by measuring the winding with small currents. Start: then a gentle start, and kicks rung by rung with hand work between. Hand on the shaft: then current only while you hold a key.</source>
+        <source>First the winding is measured with small currents. Start: a gentle start, then kicks, hand work between. Hand on the shaft: current only while you hold a key.</source>
         <comment>RUN_BEFORE</comment>
-        <translation>Beide Wege messen zuerst die Wicklung mit kleinen Strömen. Beginnen: danach ein sanfter Anlauf und Anstöße Stufe für Stufe, dazwischen Handarbeit. Hand an der Welle: danach Strom nur, solange eine Taste gehalten wird.</translation>
+        <translation>Zuerst wird die Wicklung mit kleinen Strömen gemessen. Start: ein sanfter Anlauf, dann Anstöße, dazwischen Handarbeit. Hand an der Welle: Strom nur, solange Sie eine Taste halten.</translation>
     </message>
     <message>
         <source>Ready to prove that it starts again.</source>
