@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
@@ -39,6 +39,9 @@ class RecentRow(QWidget):
         self._shown: list[Job] = []
         self._row: QWidget | None = None
         self._parts: list[QWidget] = []
+        self._soon = QTimer(self)  # not while the page is laid out: a part that goes then leaves the rest where it was
+        self._soon.setSingleShot(True)
+        self._soon.timeout.connect(self._fit)
         self.hide()
 
     def offer(self, jobs: Sequence[Job]) -> None:
@@ -60,7 +63,7 @@ class RecentRow(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
-        self._fit()
+        self._soon.start()
 
     def _fit(self) -> None:
         used = -APART_PX
