@@ -198,18 +198,6 @@ def test_jobs_to_go_on_with_stand_in_one_line_with_as_many_as_it_has_room_for(de
         assert shown[-1].geometry().right() + left_out.sizeHint().width() > wide
 
 
-def test_beside_jobs_to_go_on_with_the_page_is_as_wide_as_its_place_whatever_size_it_had_before(desk: Desk) -> None:
-    for _ in range(5):
-        desk.take_in()
-        pressed(desk, "Ctrl+N")
-    intake = desk.window.intake
-    for wide, high in ((1366, 768), (911, 512), (1366, 768), (911, 512)):
-        desk.window.resize(wide, high)
-        for _ in range(3):
-            QApplication.processEvents()
-        assert intake.cards.width() == intake.width()
-
-
 def test_what_is_dropped_or_pasted_is_kept_with_the_job_on_the_bench(desk: Desk, tmp_path: Path) -> None:
     photo = tmp_path / "note.txt"
     photo.write_text("seal, 12 mm")
