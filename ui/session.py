@@ -40,8 +40,6 @@ from ui.taught_keys import Teaching
 from ui.way import Standing, Way
 
 _ORDER = list(Stage)
-WITH_WINDOW = (texts.STOP_CLOSING, texts.STOP_SESSION_ENDS)
-"""Why a run is stopped when its window goes, so that nobody sees it end; written as the record has it."""
 
 
 class Session(QObject):
@@ -440,7 +438,8 @@ class Session(QObject):
         elif left:
             self.window.notice.tell(self._ended_early(left[0], texts.LEFT_BEHIND_WHY), What.LEFT_BEHIND)
         for run in self.ledger.recent_runs(limit=1):
-            why = next((one for one in WITH_WINDOW if run.result.reason.endswith(one)), "")
+            with_window = (texts.STOP_CLOSING, texts.STOP_SESSION_ENDS)  # nobody saw the run end
+            why = next((one for one in with_window if run.result.reason.endswith(one)), "")
             if why and run.result.output_confirmed_off and self.ledger.job(run.job).state is not JobState.CLOSED:
                 self.window.notice.tell(self._ended_early(run, retelling.told(why)), What.LEFT_BEHIND)
 

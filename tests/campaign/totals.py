@@ -69,14 +69,17 @@ class Totals:
 
 def run_batch(seed: int, numbers: Iterable[int], kind: str = "any") -> Totals:
     """Some cases, one after the other, in this process."""
+    totals, logged = Totals(), logging.root.manager.disable
     logging.disable(logging.ERROR)
-    totals = Totals()
-    for number in numbers:
-        with tempfile.TemporaryDirectory() as folder:
-            try:
-                totals.count(run_case(DRAWS[kind](seed, number), Path(folder)))
-            except Exception:  # noqa: BLE001  any of them is a failure of the case
-                totals.failures.append((number, "no exception", traceback.format_exc(limit=-3)))
+    try:
+        for number in numbers:
+            with tempfile.TemporaryDirectory() as folder:
+                try:
+                    totals.count(run_case(DRAWS[kind](seed, number), Path(folder)))
+                except Exception:  # noqa: BLE001  any of them is a failure of the case
+                    totals.failures.append((number, "no exception", traceback.format_exc(limit=-3)))
+    finally:
+        logging.disable(logged)  # what is tested next in this process may be a log
     return totals
 
 

@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -41,6 +42,8 @@ class Person:
             stderr=screen,
             cwd="/",
             start_new_session=True,
+            # Else it ignores Ctrl-C wherever the tests were started in the background, or something before them did.
+            preexec_fn=partial(signal.signal, signal.SIGINT, signal.SIG_DFL),
         )
         os.close(screen)
         self.seen = ""

@@ -89,7 +89,7 @@ def test_a_dialect_that_loads_holds_units_that_stay_one(text: str, data: st.Data
     except DialectError:
         return
     for unit in units_of(loaded):
-        sent = unit.format(value=scpi.at_most(12.0, before=0, after=4))
+        sent = unit.format(value=scpi.at_most(12.0, before=0, after=4), n=1)
         assert sent.isascii()
         assert sent.isprintable()
         assert not set(sent) & set(";\"'#{}")
