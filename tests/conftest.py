@@ -38,13 +38,7 @@ def application() -> object:
     return QApplication.instance() or QApplication(["tests"])
 
 
-FIRST = ("cli/test_recover.py", "campaign/test_campaign.py", "ledger/test_restoring.py")
-"""The longest files, in front: beside one that waits in real time others get on, and none is left over at the end."""
-
-
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    places = {Path(__file__).parent / name: place for place, name in enumerate(FIRST)}
-    items.sort(key=lambda item: places.get(item.path, len(places)))
     for item in items:
         if "built_demo" in getattr(item, "fixturenames", ()):
             item.add_marker(pytest.mark.timeout(300))  # whichever comes first builds it: half a minute of work

@@ -44,9 +44,6 @@ class BenchProcess:
             stdout=subprocess.PIPE,
             text=True,
         )
-        # A supply has a processor of its own: where the system allows it, a busy machine delays its replies less.
-        with contextlib.suppress(AttributeError, PermissionError):
-            os.setpriority(os.PRIO_PROCESS, self.process.pid, -10)
         assert self.process.stdout is not None
         self.resource = self.process.stdout.readline().removeprefix("listening on ").strip()
         assert self.resource.startswith("TCPIP::127.0.0.1::")
