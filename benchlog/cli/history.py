@@ -5,12 +5,12 @@ from pathlib import Path
 
 import click
 
-from benchlog.cli.jobs import nothing_found, wanted_of
+from benchlog.cli.jobs import nothing_found, opened_options, wanted_of
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.history.past import Comebacks, Group, Key, PastJob, summarise
 from benchlog.history.prior import RungFreed, hopeless, rungs, waiting
 from benchlog.history.rates import NOTHING, Spread
-from benchlog.ledger.wanted import Month, Wanted
+from benchlog.ledger.wanted import Wanted
 from benchlog.money import show_money
 from benchlog.settings import owner_settings
 
@@ -23,15 +23,7 @@ _DAYS = (30, 90)
     "--by", default=Key.KIND.value, type=click.Choice([*(key.value for key in Key), _RUNG]), show_default=True
 )
 @click.option("--kind", default="", help="Only of this kind.")
-@click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later.")
-@click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier.")
-@click.option(
-    "--month",
-    default="",
-    type=click.Choice(["", *(one.value for one in Month)]),
-    metavar="this|last",
-    help="Opened this month or last month, by the calendar here.",
-)
+@opened_options
 @click.option("--who", default="", help="Only of this technician.")
 @click.option("--jobs", "with_jobs", is_flag=True, help="The numbers of the jobs behind each figure.")
 @ledger_option

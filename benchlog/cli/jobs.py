@@ -1,9 +1,10 @@
 """`benchlog jobs`: the ledger's jobs by text and filters, newest first."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import date, timedelta
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
@@ -24,6 +25,23 @@ MOST_RUNS, MOST_KINDS = 4, 20
 _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobState, Waits) for state in kinds}
 
 
+def opened_options(command: Callable[..., Any]) -> Callable[..., Any]:
+    """When a job was opened, as `wanted_of` takes it."""
+    for option in (
+        click.option(
+            "--month",
+            default="",
+            type=click.Choice(["", *(one.value for one in Month)]),
+            metavar="this|last",
+            help="Opened this month or last month, by the calendar here.",
+        ),
+        click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier."),
+        click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later."),
+    ):
+        command = option(command)
+    return command
+
+
 @click.command("jobs")
 @click.argument("text", default="")
 @click.option("--kind", default="", help="What it is, as it is written in the job.")
@@ -36,15 +54,7 @@ _STATES: dict[str, JobState | Waits] = {state.value: state for kinds in (JobStat
     help="How its last run ended.",
 )
 @click.option("--state", type=click.Choice([*_STATES]), help="Where it stands; waiting: for anything.")
-@click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later.")
-@click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier.")
-@click.option(
-    "--month",
-    default="",
-    type=click.Choice(["", *(one.value for one in Month)]),
-    metavar="this|last",
-    help="Opened this month or last month, by the calendar here.",
-)
+@opened_options
 @click.option("--who", default="", help="The technician.")
 @click.option(
     "--purpose",
