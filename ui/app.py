@@ -1,6 +1,7 @@
 """Opens the window on a ledger and stays until it is closed."""
 
 import argparse
+import contextlib
 import gc
 import logging
 import os
@@ -39,7 +40,7 @@ def arguments(argv: list[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="benchlog window", description=texts.ABOUT)
     parser.add_argument("--ledger", type=Path, metavar="FILE", help=texts.HELP_LEDGER)
     parser.add_argument("--supply", default="", metavar="RESOURCE", help=texts.HELP_SUPPLY)
-    parser.add_argument("--demo", action="store_true", help=texts.HELP_DEMO)
+    parser.add_argument("--demo", default="", metavar="SCENARIO", help=texts.HELP_DEMO)
     parser.add_argument("--item", default="", metavar="KIND", help=texts.HELP_ITEM)
     parser.add_argument("--rated-voltage", type=float, metavar="V", help=texts.HELP_RATED)
     parser.add_argument("--complaint", default="", metavar="TEXT", help=texts.HELP_COMPLAINT)
@@ -70,11 +71,15 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         tell(texts.NO_LEDGER.format(what=error), from_icon=from_icon)
         return EX_NO_LEDGER
     with ledger:
-        window = MainWindow(_theme(chosen, preferring), resource=chosen.supply, demo=chosen.demo)
+        window = MainWindow(
+            _theme(chosen, preferring), resource=chosen.supply, demo=chosen.demo and (chosen.item or chosen.demo)
+        )
         window.wear(window.tokens)
         session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
         if chosen.item:
             window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
+        if window.header.demo is not None:
+            window.header.demo.hung.connect(lambda word: hang(word or chosen.demo))
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
@@ -144,6 +149,13 @@ def tell(line: str, *, from_icon: bool) -> None:
         QMessageBox.critical(None, texts.PROGRAM, line)
     else:
         sys.stderr.write(line + "\n")
+
+
+def hang(thing: str) -> None:
+    """Told to the simulated bench, which listens at the other end of this program's standard output."""
+    with contextlib.suppress(OSError):  # it has gone: the lost link tells
+        sys.stdout.write(f"{thing}\n")
+        sys.stdout.flush()
 
 
 def off_at_session_end(asked: SignalInstance, session: Session) -> None:

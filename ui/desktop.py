@@ -18,6 +18,7 @@ from ui.going_back import GoingBack
 from ui.help.helping import Helping
 from ui.history.previewing import Previewing
 from ui.main_window import BENCH_ROOM, CURVES_ROOM, HELP_ROOM, HISTORY_ROOM, SETTINGS_ROOM
+from ui.pieces import grey
 from ui.recent import RecentRow, open_jobs
 from ui.running import minding_the_ledger
 from ui.settings.arranging import Arranging
@@ -71,8 +72,11 @@ class Desktop(QObject):
                 "close": self.window.close,
             },
         )
+        mark = self.window.header.demo
         for changed in (session.running.began, session.running.ended, session.off.changed):
             changed.connect(lambda *_: self.arranging.follow())
+            if mark is not None:
+                changed.connect(lambda *_, on=mark: grey(on, texts.DEMO_WAITS if session.running.may_be_on else ""))
 
     def leaving(self, room: int) -> None:
         """The session is about to show another room."""

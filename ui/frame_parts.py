@@ -5,6 +5,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPalette, QPen, QResizeEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QWidget
 
 from ui import texts, theme
+from ui.demo_mark import DemoMark
 from ui.density import Density
 from ui.pieces import Elided, button, label
 
@@ -21,7 +22,7 @@ class Header(QWidget):
     room_picked = Signal(int)
     new_job = Signal()
 
-    def __init__(self, *, demo: bool) -> None:
+    def __init__(self, *, demo: str = "") -> None:
         super().__init__()
         self.setObjectName("header")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
@@ -35,12 +36,9 @@ class Header(QWidget):
         row.addWidget(self.title)
         row.addSpacing(4)
         row.addWidget(self.about, 1)
-        if demo:
-            mark = label(texts.DEMO, "mark", px=theme.SECOND_PX, bold=True)
-            mark.setObjectName("demo_mark")
-            mark.setToolTip(texts.DEMO_HINT)
-            mark.setFixedHeight(26)
-            row.addWidget(mark)
+        self.demo = DemoMark(demo) if demo else None
+        if self.demo is not None:
+            row.addWidget(self.demo)
         self.new_button = button(texts.NEW_JOB, "new_job", "room")
         self.new_button.clicked.connect(self.new_job)
         self.new_button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -81,6 +79,8 @@ class Header(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
+        if self.demo is not None:
+            self.demo.show_thing(self.width() >= WIDE_PX)
         for one in self._signs:
             one.show_word(self.width() >= WIDE_PX)
 

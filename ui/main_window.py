@@ -43,7 +43,7 @@ class MainWindow(QMainWindow):
 
     closing = Signal()
 
-    def __init__(self, tokens: Tokens, *, resource: str = "", demo: bool = False) -> None:
+    def __init__(self, tokens: Tokens, *, resource: str = "", demo: str = "") -> None:
         super().__init__()
         self.tokens = tokens
         self.may_close: Callable[[], bool] = lambda: True
@@ -67,7 +67,7 @@ class MainWindow(QMainWindow):
         self.curves.page_shown.connect(lambda _: self._lend())
         self.curves.aside_changed.connect(self._lend)
         self._lay_out()
-        self._name_charts(demo)
+        self._name_charts(bool(demo))
         self.intake.kind.setFocus()
 
     def _name_charts(self, demo: bool) -> None:

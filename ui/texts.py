@@ -24,7 +24,10 @@ NO_LEDGER = "benchlog: the ledger could not be opened: {what}"
 ABOUT = "The window of benchlog: frees stuck small motors with a current-limited bench supply, and keeps the record."
 HELP_LEDGER = "the ledger; made where there is none"
 HELP_SUPPLY = "the supply's address, as the intake page starts with it"
-HELP_DEMO = "mark the window as a demonstration"
+HELP_DEMO = (
+    "mark the window as a demonstration of that scenario; what is hung on the clips in its place is written "
+    "to the standard output"
+)
 HELP_THEME = "colours; system follows the desktop"
 HELP_SNAPSHOT = "save pictures of every stage of the newest job here, and close"
 
@@ -34,7 +37,10 @@ QUANTITY_NAME = "{name}, in {unit}"
 NOT_A_QUANTITY = "Not a number above zero in {unit}. Write it as 0.5, 0,5, 500m or 500 m{unit}."
 NOTHING = "—"
 DEMO = "DEMO"
-DEMO_HINT = "Simulated supply and motor. Nothing real is switched."
+DEMO_HINT = "Simulated supply and motor. Nothing real is switched. Press for what hangs on the clips."
+DEMO_WITH, DEMO_NAME = "DEMO: {thing}", "Demo. On the supply’s clips: {thing}. Press to hang something else on them"
+DEMO_JOINED, DEMO_FAN = "the clips joined", "cabin fan {number}"
+DEMO_WAITS = "The output may be on: the clips are left alone until it is off."
 
 # header
 BENCH, CURVES, HISTORY, NEW_JOB = "Bench", "Curves", "History", "New job"

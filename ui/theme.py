@@ -199,7 +199,6 @@ QLabel[tone="third"] {{ color: {t.third}; }}
 QLabel[tone="ask"] {{ color: {t.blue}; }}
 QLabel[tone="alarm"] {{ color: {t.red}; }}
 QLabel[tone="look"] {{ color: {t.amber}; }}
-QLabel[tone="mark"] {{ color: {t.ink}; border: 2px solid {t.ink}; border-radius: 4px; padding: 1px 8px; }}
 QPushButton {{ background: {t.card}; border: {edge}; border-radius: 8px; padding: 0 16px; color: {t.ink}; }}
 QPushButton:hover {{ background: {t.band}; }}
 QPushButton:pressed {{ background: {t.selection}; }}
@@ -222,6 +221,8 @@ QPushButton[look="chart"] {{ background: {t.card}; border: {edge}; border-radius
 QPushButton[look="chart"]:hover {{ background: {t.band}; }}
 QPushButton[look="chart"]:checked {{ background: {t.selection}; color: {t.ink}; }}
 QPushButton[look="chart"]:focus {{ border: 2px solid {t.ink}; padding: 0 7px; }}
+QPushButton[look="mark"] {{ background: {t.card}; border: 2px solid {t.ink}; border-radius: 4px; padding: 0 8px; }}
+QPushButton[look="mark"]:focus {{ border: 3px solid {t.ink}; padding: 0 7px; }}
 QPushButton[look="ask"] {{ background: {t.blue}; color: {t.card}; border: 2px solid {t.blue}; }}
 QPushButton[look="plain-ask"] {{ background: {t.card}; color: {t.blue}; border: 2px solid {t.blue};
   padding: 0 16px; }}
@@ -246,6 +247,10 @@ QComboBox::drop-down {{ border: 0; width: 28px; }}
 QComboBox QAbstractItemView {{ background: {t.card}; border: {edge}; outline: 0; }}
 QComboBox QAbstractItemView::item {{ min-height: {TOUCH_PX}px; padding: 0 8px; }}
 QComboBox QLineEdit {{ border: 0; padding: 0; background: transparent; }}
+QMenu {{ background: {t.card}; border: {edge}; }}
+QMenu::item {{ min-height: {TOUCH_PX}px; padding: 0 24px; }}
+QMenu::item:selected {{ background: {t.selection}; }}
+QMenu::item:disabled {{ color: {t.third}; }}
 QCheckBox {{ spacing: 10px; background: transparent; }}
 QCheckBox::indicator {{ width: 22px; height: 22px; border: {t.line_px}px solid {t.third}; border-radius: 5px;
   background: {t.card}; }}

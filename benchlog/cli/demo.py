@@ -19,7 +19,7 @@ def demo_ledger() -> Path:
 
 
 class SimulatedBench:
-    """A simulated bench in a process of its own, ended with this one's pipe."""
+    """A simulated bench in a process of its own, ended with this one's pipe. `hears`: what it is told by hand."""
 
     def __init__(self, scenario: str) -> None:
         self._process = subprocess.Popen(
@@ -31,7 +31,9 @@ class SimulatedBench:
             start_new_session=True,
             creationflags=getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0),
         )
+        assert self._process.stdin is not None
         assert self._process.stdout is not None
+        self.hears = self._process.stdin
         said = self._process.stdout.readline()
         self.resource = said.removeprefix("listening on ").strip()
         if not self.resource.startswith("TCPIP::127.0.0.1::"):
@@ -39,9 +41,8 @@ class SimulatedBench:
             fail("the simulated bench did not start")
 
     def close(self) -> None:
-        assert self._process.stdin is not None
         assert self._process.stdout is not None
-        self._process.stdin.close()
+        self.hears.close()
         try:
             self._process.wait(timeout=5.0)
         except subprocess.TimeoutExpired:
@@ -74,8 +75,21 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
     except BadScenario as bad:
         fail(str(bad))
     with SimulatedBench(scenario) as bench:
-        told = ["--demo", "--item", item.item, "--rated-voltage", str(item.rated_volts), "--complaint", COMPLAINT]
-        status = NO_WINDOW if terminal or as_json else open_window(book, resource=bench.resource, extra=told)
+        told = [
+            "--demo",
+            scenario,
+            "--item",
+            item.item,
+            "--rated-voltage",
+            str(item.rated_volts),
+            "--complaint",
+            COMPLAINT,
+        ]
+        status = (
+            NO_WINDOW
+            if terminal or as_json
+            else open_window(book, resource=bench.resource, extra=told, hears=bench.hears)
+        )
         if status != NO_WINDOW:
             sys.exit(status)
         if not as_json:

@@ -6,6 +6,7 @@ import subprocess
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from typing import IO
 
 import click
 
@@ -16,8 +17,13 @@ NO_WINDOW = 69
 """The window's exit status where it has no display, or a system library is missing. It has said so in one line."""
 
 
-def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[str] = ()) -> int:
-    """Its exit status; NO_WINDOW also where Qt itself gave up before it could say so. `extra`: further arguments."""
+def open_window(
+    ledger: Path, *, resource: str | None = None, extra: Sequence[str] = (), hears: IO[str] | None = None
+) -> int:
+    """Its exit status; NO_WINDOW also where Qt itself gave up before it could say so. `extra`: further arguments.
+
+    `hears`: what is told what the window writes.
+    """
     arguments = children.command("ui", "--ledger", str(ledger))
     if resource is not None:
         arguments += ["--supply", resource]
@@ -34,7 +40,7 @@ def open_window(ledger: Path, *, resource: str | None = None, extra: Sequence[st
     for number in (signal.SIGTERM, *([signal.SIGHUP] if os.name == "posix" else [])):
         before[number] = signal.signal(number, pass_on)
     try:
-        window = subprocess.Popen(arguments)
+        window = subprocess.Popen(arguments, stdout=hears)
         for early in told[:1]:  # before there was one
             window.send_signal(early)
         status = window.wait()  # output off, then it closes

@@ -1,9 +1,13 @@
 """Serves a scenario on a loopback port: `python -m drivers.simulated --scenario free`.
 
+A scenario's name on its standard input is what hangs on the terminals from then on; with a number behind it one of
+several of that kind: "free 3".
+
 With `--speaks NAME|FILE.toml` its supply speaks that dialect, and with `--quirk NAME` it has that habit as well.
 """
 
 import argparse
+import contextlib
 import os
 import signal
 import sys
@@ -18,6 +22,11 @@ from drivers.simulated.quirks import QUIRKS, together
 from drivers.simulated.scenario import BadScenario, Scenario, load, names, with_array, with_ranges
 from drivers.simulated.serve import Server
 from drivers.simulated.truth import Truth
+
+ABOUT = (
+    "A simulated bench on loopback. A scenario's name typed while it runs, and Enter, hangs that on the clips instead; "
+    'with a number behind it one of several of that kind: "free 3".'
+)
 
 
 def main(arguments: list[str] | None = None, *, name: str = "python -m drivers.simulated") -> int:
@@ -44,8 +53,10 @@ def main(arguments: list[str] | None = None, *, name: str = "python -m drivers.s
     server = Server(bench, port=asked.port, clients=scenario.supply.clients)
     for number in (signal.SIGTERM, signal.SIGINT):
         signal.signal(number, lambda *_: server.stop())
-    if asked.until_stdin_closes:
-        threading.Thread(target=_stop_at_end_of_stdin, args=(server,), daemon=True).start()
+    if sys.stdin is not None:
+        if hasattr(signal, "SIGTTIN"):
+            signal.signal(signal.SIGTTIN, signal.SIG_IGN)  # in the background: a refused read, not a stopped process
+        threading.Thread(target=_obey, args=(server, asked.until_stdin_closes), daemon=True).start()
     with _truth_file(bench, asked.truth):
         sys.stdout.write(f"listening on {server.resource}\n")
         sys.stdout.flush()
@@ -54,7 +65,7 @@ def main(arguments: list[str] | None = None, *, name: str = "python -m drivers.s
 
 
 def _parser(name: str) -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog=name, description="A simulated bench on loopback.")
+    parser = argparse.ArgumentParser(prog=name, description=ABOUT)
     parser.add_argument("--scenario", default="stuck-soft", help="a name, or a path that ends in .toml")
     parser.add_argument("--list", action="store_true", help="name the scenarios and end")
     parser.add_argument("--port", type=int, default=0, help="0: any free port")
@@ -93,11 +104,28 @@ def _with_quirks(scenario: Scenario, asked: argparse.Namespace) -> Scenario:
     return with_array(scenario) if asked.array else scenario
 
 
-def _stop_at_end_of_stdin(server: Server) -> None:
+def _obey(server: Server, until_closed: bool) -> None:
+    """What is written on stdin, until it ends or can't be read."""
     # Not through sys.stdin: a thread that waits inside its buffer would abort the interpreter's shutdown.
-    while os.read(sys.stdin.fileno(), 4096):
-        pass
-    server.stop()
+    begun = b""
+    with contextlib.suppress(OSError, ValueError):
+        while read := os.read(sys.stdin.fileno(), 4096):
+            *lines, begun = (begun + read).split(b"\n")
+            for line in lines:
+                _hang(server, line.decode("utf-8", "replace").strip())
+    if until_closed:
+        server.stop()
+
+
+def _hang(server: Server, asked: str) -> None:
+    name, _, number = asked.partition(" ")
+    try:
+        thing, which = load(name), int(number or 0)
+    except (BadScenario, ValueError) as error:
+        sys.stderr.write(f"{error}\n")
+        return
+    server.by_hand(lambda bench: bench.hang(thing, which))
+    sys.stderr.write(f"on the terminals: {asked}\n")
 
 
 class _truth_file:

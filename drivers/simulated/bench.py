@@ -14,7 +14,7 @@ from drivers.simulated.motor import Motor
 from drivers.simulated.outlet import NEVER_S, Outlet
 from drivers.simulated.quirks import Quirks
 from drivers.simulated.readback import Integrals, Meter
-from drivers.simulated.scenario import ResistorData, Scenario
+from drivers.simulated.scenario import ResistorData, Scenario, unit
 from drivers.simulated.speaks import Speaker
 from drivers.simulated.supply_model import OutputStage
 from drivers.simulated.truth import Extremes, OutputTruth, ReadingTruth, Truth
@@ -56,9 +56,8 @@ class Bench:
         self.on_truth: Callable[[Truth], None] | None = None
         self.now_s: float | None = None
         self.output = OutputStage(scenario.supply, source)
-        self.motor = Motor(scenario.motor, scenario.rated_volts, source) if scenario.motor else None
-        self._leads = Leads(_item(scenario, self.motor))
-        self._load = _terminals(scenario, self._leads)
+        self._things: dict[tuple[str, int], tuple[Motor | None, Leads]] = {}
+        self._hang(scenario, 0, source)
         self._meter = Meter(scenario.supply, source)
         self._array = self._measurement_array()
         self.others: tuple[Bench, ...] = ()
@@ -134,6 +133,23 @@ class Bench:
                 array.add(now_s, mean_volts, mean_amps, step_s)
             self._total(step_s)
         self.instrument.follow_output()
+
+    def hang(self, scenario: Scenario, number: int = 0) -> None:
+        """Another thing on the terminals of this supply, by hand; what was there before stays as it is.
+
+        `number`: which of several of a kind, from 1 on, each a little different; 0 is the kind as it is described.
+        """
+        self._hang(scenario, number, random.Random(f"{self.seed} {scenario.name} {number}"))
+        self.output.settled = False
+
+    def _hang(self, scenario: Scenario, number: int, source: random.Random) -> None:
+        key = scenario.name, number
+        if key not in self._things:
+            one = unit(scenario, source) if number else scenario
+            motor = Motor(one.motor, one.rated_volts, source) if one.motor else None
+            self._things[key] = motor, Leads(_item(one, motor))
+        self.motor, self._leads = self._things[key]
+        self._load = _terminals(self.scenario, self._leads)
 
     def swap_leads(self) -> None:
         """Swaps the two leads of the item by hand."""

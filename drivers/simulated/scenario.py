@@ -1,5 +1,6 @@
 """Scenarios: what hangs on which supply, as TOML files, checked when loaded."""
 
+import random
 from importlib.resources import files
 from pathlib import Path
 from typing import Literal, TypeAlias
@@ -61,6 +62,20 @@ def with_ranges(scenario: Scenario, dialect: Dialect) -> Scenario:
     return msgspec.structs.replace(
         scenario, supply=msgspec.structs.replace(scenario.supply, volts_max=volts, amps_max=amps)
     )
+
+
+UNIT_SPREAD = {"ohms": 0.02, "k": 0.02, "coulomb_nm": 0.08, "static_nm": 0.08}
+"""By how large a share motors of one kind may differ either way. Invented."""
+
+
+def unit(scenario: Scenario, source: random.Random) -> Scenario:
+    """One of several of that kind: its motor a little different from the next one's."""
+    motor = scenario.motor
+    if motor is None:
+        return scenario
+    drawn = {name: getattr(motor, name) * source.uniform(1.0 - by, 1.0 + by) for name, by in UNIT_SPREAD.items()}
+    drawn["static_nm"] = max(drawn["static_nm"], drawn["coulomb_nm"])
+    return msgspec.structs.replace(scenario, motor=msgspec.structs.replace(motor, **drawn))
 
 
 class BadScenario(ValueError):

@@ -8,6 +8,7 @@ import select
 import socket
 import time
 from collections import deque
+from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from drivers.simulated.bench import Bench
@@ -42,6 +43,7 @@ class Server:
         self._clients: list[Client] = []
         self._messages: deque[tuple[Client, str]] = deque()
         self._due: deque[tuple[float, Client, bytes]] = deque()
+        self._by_hand: deque[Callable[[Bench], None]] = deque()
         self._stopping = False
         self._listener = socket.create_server(("127.0.0.1", port), backlog=16)
         self._listener.setblocking(False)
@@ -63,6 +65,10 @@ class Server:
             self._rope.send(b"!")
         except OSError:
             return  # closed already, or so full that it wakes anyway
+
+    def by_hand(self, what: Callable[[Bench], None]) -> None:
+        """Does that to the bench between two messages; may be called from another thread."""
+        self._by_hand.append(what)
 
     def run(self) -> None:
         """Serves until `stop`, then closes everything."""
@@ -92,6 +98,8 @@ class Server:
         if not self._bench.manner.termination:
             self._end_quiet_messages()
         self._execute()
+        while self._by_hand:
+            self._by_hand.popleft()(self._bench)
         self._bench.advance(time.perf_counter())
         for client in list(self._clients):
             if client.link in writable or client.to_send:

@@ -32,6 +32,25 @@ sys.exit(window.open_window(Path("harbour.db")))
 """
 
 
+HEARD = """
+import sys
+from pathlib import Path
+from benchlog import children
+from benchlog.cli import window
+children.command = lambda *_: [sys.executable, "-c", "print('free 2'); print('short')"]
+with open(sys.argv[1], "w") as hears:
+    sys.exit(window.open_window(Path("harbour.db"), hears=hears))
+"""
+
+
+def test_what_the_window_writes_is_heard_by_whom_it_is_for(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", HEARD, str(tmp_path / "heard")], capture_output=True, text=True, timeout=60.0
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (0, "", "")
+    assert (tmp_path / "heard").read_text().split("\n") == ["free 2", "short", ""]
+
+
 @pytest.mark.skipif(os.name != "posix", reason="signals between processes")
 @pytest.mark.parametrize("number", ["SIGTERM", "SIGHUP"])
 def test_a_launcher_told_to_end_leaves_no_window_behind(tmp_path: Path, number: str) -> None:

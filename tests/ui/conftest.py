@@ -92,8 +92,9 @@ def ledger(tmp_path: Path) -> Iterator[Ledger]:
 
 
 @pytest.fixture
-def desk(qtbot: QtBot, ledger: Ledger) -> Iterator[Desk]:
-    window = MainWindow(theme.LIGHT, resource=RESOURCE)
+def desk(request: pytest.FixtureRequest, qtbot: QtBot, ledger: Ledger) -> Iterator[Desk]:
+    """`request.param`, where there is one: what the demonstration is of."""
+    window = MainWindow(theme.LIGHT, resource=RESOURCE, demo=getattr(request, "param", ""))
     window.wear(theme.LIGHT)
     made: Desk
 

@@ -233,7 +233,7 @@ def shoot_curves(taking: Taking, *, first: Tokens = theme.LIGHT) -> None:
     with tempfile.TemporaryDirectory() as workshop:
         clock = VirtualClock(utc_start=datetime(2026, 11, 25, 8, tzinfo=UTC))
         ledger = Ledger.open(Path(workshop) / "harbour.db", clock=clock)
-        window = MainWindow(first, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
+        window = MainWindow(first, resource="TCPIP::192.0.2.7::5025::SOCKET", demo="bilge pump")
         window.wear(first)
         bench = Bench(clock)
         session = Session(window, ledger, bench.make, resource="TCPIP::192.0.2.7::5025::SOCKET")

@@ -40,7 +40,7 @@ def walk(taking: Taking, *, first: Tokens = theme.LIGHT) -> None:
     with tempfile.TemporaryDirectory() as workshop:
         ledger = Ledger.open(Path(workshop) / "harbour.db")
         _older_jobs(ledger)
-        window = MainWindow(first, resource="TCPIP::192.0.2.7::5025::SOCKET", demo=True)
+        window = MainWindow(first, resource="TCPIP::192.0.2.7::5025::SOCKET", demo="bilge pump")
         window.wear(first)
         links: list[FakeLink] = []
 
@@ -124,7 +124,7 @@ class Walk:
 
     def at_the_next_start(self) -> None:
         """What another window on the same ledger begins with."""
-        window = MainWindow(self.window.tokens, demo=True)
+        window = MainWindow(self.window.tokens, demo="bilge pump")
         window.show()
         Session(window, self.session.ledger, lambda request: self.links[-1], settings=lambda: OWNER)
         self.taking(window, f"{self.count:02d}-at-the-next-start")

@@ -73,7 +73,7 @@ class Everything:
 
     def __post_init__(self) -> None:
         self.ledger = Ledger.open(self.folder / "harbour.db", clock=self.clock)
-        self.window = MainWindow(theme.LIGHT, resource=ADDRESS, demo=True)
+        self.window = MainWindow(theme.LIGHT, resource=ADDRESS, demo="bilge pump")
         self.window.wear(theme.LIGHT)
         owner = Settings(ceilings=Limits(volts=24.0, amps=4.0, kicks=40), unlocked=Limits(volts=30.0, kicks=60))
         self.told = FakeSupplies(self.ledger)

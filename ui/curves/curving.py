@@ -230,8 +230,8 @@ class Curving(QObject):
         chart.plot.show_filled_in(line)
         chart.plot.show_capture(None)
         chart.over.setText(texts.LAY_OVER)
-        not_here = shown.lot is not None and chart.plot.caption.demo and bool(shown.due)
-        chart.tell(sayings.sentence(why) or (texts.CHECK_DEMO if not_here else ""))
+        by_hand = shown.lot is not None and chart.plot.caption.demo and bool(shown.due)
+        chart.tell(sayings.sentence(why) or (texts.CHECK_DEMO if by_hand else ""))
         if chart.before.isChecked():
             self._lay_before(True)
         self.changed.emit()
@@ -348,6 +348,7 @@ class Curving(QObject):
         self._offer()
         self.room.show_page(CHART_PAGE if self.chosen == JOB else LOT_PAGE)
         self.room.lot_form.show_tests(self._tests, self._test_id)
+        self.room.lot_form.offer_supply(self._supply())
 
     def _offer_tests(self) -> None:
         chooser = self.room.side.next.test

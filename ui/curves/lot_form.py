@@ -121,6 +121,10 @@ class LotForm(QWidget):
         self.supply.setText(resource or self.supply.text())
         self.name.setFocus()
 
+    def offer_supply(self, resource: str) -> None:
+        """Where none was typed."""
+        self.supply.setText(self.supply.text() or resource)
+
     def asked(self) -> LotAsked | str:
         """As typed, or what is wrong with it."""
         kind, rated, test = self.kind.currentText().strip(), self.rated.value(), self.test.currentData()

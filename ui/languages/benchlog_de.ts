@@ -29,9 +29,34 @@
         <translation>DEMO</translation>
     </message>
     <message>
-        <source>Simulated supply and motor. Nothing real is switched.</source>
+        <source>Simulated supply and motor. Nothing real is switched. Press for what hangs on the clips.</source>
         <comment>DEMO_HINT</comment>
-        <translation>Netzgerät und Motor sind simuliert. Nichts Wirkliches wird geschaltet.</translation>
+        <translation>Netzteil und Motor sind simuliert. Nichts Wirkliches wird geschaltet. Drücken: was an den Klemmen hängt.</translation>
+    </message>
+    <message>
+        <source>DEMO: {thing}</source>
+        <comment>DEMO_WITH</comment>
+        <translation>DEMO: {thing}</translation>
+    </message>
+    <message>
+        <source>Demo. On the supply’s clips: {thing}. Press to hang something else on them</source>
+        <comment>DEMO_NAME</comment>
+        <translation>Demo. An den Klemmen des Netzteils: {thing}. Drücken, um etwas anderes daran zu hängen</translation>
+    </message>
+    <message>
+        <source>the clips joined</source>
+        <comment>DEMO_JOINED</comment>
+        <translation>die Klemmen verbunden</translation>
+    </message>
+    <message>
+        <source>cabin fan {number}</source>
+        <comment>DEMO_FAN</comment>
+        <translation>Kabinenlüfter {number}</translation>
+    </message>
+    <message>
+        <source>The output may be on: the clips are left alone until it is off.</source>
+        <comment>DEMO_WAITS</comment>
+        <translation>Der Ausgang kann ein sein: die Klemmen bleiben in Ruhe, bis er aus ist.</translation>
     </message>
     <message>
         <source>Bench</source>
@@ -5162,9 +5187,9 @@
         <translation>Die Klemmen sind verbunden: Leitungen und Nullpunkt messen, höchstens 1 A bei 1 V</translation>
     </message>
     <message>
-        <source>Demo: there are no clips to join, so no start is judged.</source>
+        <source>Demo: join the clips, and later hang a fan on them, with the DEMO button at the top.</source>
         <comment>CHECK_DEMO</comment>
-        <translation>Demo: ohne Klemmen zum Verbinden wird kein Anlauf beurteilt.</translation>
+        <translation>Demo: Klemmen verbinden, und später einen Lüfter daran hängen, mit der Taste DEMO oben.</translation>
     </message>
     <message>
         <source>First say whether the clips are joined, or leave the check.</source>

@@ -1,5 +1,7 @@
 """The bench as a whole, in virtual time."""
 
+import statistics
+
 import msgspec
 import pytest
 from hypothesis import given, settings
@@ -231,3 +233,42 @@ def test_the_terminals_never_have_more_than_the_highest_setpoint(
         bench.advance(at_s)
         assert bench.output.volts <= highest * 1.001 + 0.003
     assert bench.instrument.status.next_error() == '0,"No error"'
+
+
+def turned_on(caller: Caller, *, for_s: float = 1.0) -> float:
+    """Amps after so long at 12 V; the output is off again afterwards."""
+    caller.session.write(":VOLT 12;:CURR 3;:OUTP ON")
+    caller.now_s += for_s
+    amps = caller.read()[1]
+    caller.session.write(":OUTP OFF")
+    caller.now_s += 1.0
+    return amps
+
+
+def test_another_thing_is_hung_on_the_same_supply_and_the_first_is_found_as_it_was_left() -> None:
+    caller = Caller(load("stuck-soft"))
+    while caller.bench.motor is not None and caller.bench.motor.holding:
+        turned_on(caller)
+    freed, gone_round = caller.bench.motor, turned_on(caller)
+    caller.bench.hang(load("short"))
+    assert caller.bench.motor is None
+    assert turned_on(caller) == pytest.approx(3.0, rel=0.01)  # the current limit holds
+    caller.bench.hang(load("open"))
+    assert turned_on(caller) == pytest.approx(0.0, abs=0.01)
+    caller.bench.hang(load("stuck-soft"))
+    assert caller.bench.motor is freed
+    assert turned_on(caller) == pytest.approx(gone_round, rel=0.1)
+
+
+def test_several_of_a_kind_differ_a_little_and_each_is_the_same_again() -> None:
+    def drawn(seed: int, numbers: tuple[int, ...]) -> list[float]:
+        caller, amps = Caller(load("stuck-soft"), seed=seed), []
+        for number in numbers:
+            caller.bench.hang(load("free"), number)
+            amps.append(turned_on(caller))
+        return amps
+
+    fans = drawn(0, (1, 2, 3, 4, 5))
+    spread = statistics.stdev(fans) / statistics.mean(fans)
+    assert 0.01 < spread < 0.1
+    assert drawn(0, (5, 1)) == pytest.approx([fans[4], fans[0]], abs=0.003)  # but for the meter's own noise

@@ -296,6 +296,35 @@ def test_a_measurement_array_is_there_where_the_command_line_asks_for_it() -> No
         line.close()
 
 
+def test_what_hangs_on_the_clips_is_told_on_standard_input() -> None:
+    with process("--scenario", "short", "--until-stdin-closes") as (child, port):
+        assert child.stdin is not None
+        assert child.stderr is not None
+        line = Line(port)
+        line.say(":VOLT 2;:CURR 1;:OUTP ON")
+
+        def amps_after(told: str) -> float:
+            assert child.stdin is not None
+            assert child.stderr is not None
+            child.stdin.write(told)
+            child.stdin.flush()
+            assert child.stderr.readline().rstrip() == f"on the terminals: {told.rstrip()}"
+            time.sleep(0.2)
+            return float(line.ask(":MEAS:CURR?"))
+
+        assert amps_after("open\n") == pytest.approx(0.0, abs=0.01)
+        assert amps_after("short\n") == pytest.approx(1.0, rel=0.02)
+        assert 0.1 < amps_after("free 2\n") < 0.5
+        for wrong in ("no-such", "free two", ""):
+            child.stdin.write(f"{wrong}\n")
+            child.stdin.flush()
+            assert child.stderr.readline() != ""
+        assert line.ask("SYST:ERR?") == '0,"No error"'
+        line.close()
+        child.stdin.close()
+        assert child.wait(PATIENCE_S) == 0
+
+
 def test_an_unknown_scenario_is_said_so_and_nothing_is_served(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
         main(["--scenario", "no-such"])
