@@ -1,9 +1,12 @@
 """Starts over one another: what is picked, looked at and read off, with mouse and with keys."""
 
+from itertools import combinations
+from typing import Any
+
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
-from PySide6.QtGui import QColor, QImage, QWheelEvent
+from PySide6.QtCore import QPoint, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QImage, QPainter, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
@@ -12,6 +15,7 @@ from benchlog.quantities import show
 from tests.benchmarks.overlay_redraws import made_starts
 from ui import theme
 from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line
+from ui.charts.overlay_painting import Places
 from ui.charts.overlay_painting import pens as pens_of
 from ui.charts.overlay_plot import OverlayPlot
 
@@ -231,3 +235,36 @@ def test_tab_takes_the_other_cursor(plot: OverlayPlot) -> None:
     QTest.keyClick(plot, Qt.Key.Key_Tab)
     assert plot.cursors is not None
     assert plot.cursors.held == 1
+
+
+@pytest.mark.parametrize("volts_shown", [False, True])
+@pytest.mark.parametrize("size", [(420, 140), (560, 200), (900, 500)])
+def test_no_words_at_the_lines_cover_others_however_small_the_chart(
+    plot: OverlayPlot, monkeypatch: pytest.MonkeyPatch, size: tuple[int, int], volts_shown: bool
+) -> None:
+    """Those of the start picked out, of the capture and of the start before are there in any case."""
+    written: list[tuple[str, QRectF]] = []
+
+    class Watched(Places):
+        def put(self, painter: QPainter, words: str, *rest: Any, **more: Any) -> None:
+            before = len(self.taken)
+            super().put(painter, words, *rest, **more)
+            written.extend((words, rect) for rect in self.taken[before:])
+
+    monkeypatch.setattr("ui.charts.overlay_plot.Places", Watched)
+    one = decay("unit 12, start 1", 0.1)
+    band = BandOf(t_s=one.t_s, low=one.amps * 0.9, high=one.amps * 1.1, name="band of 5 known good (95 % of units)")
+    plot.show_starts([one, decay("unit 11, start 1", 0.1)], picked=0, mean=decay("mean of 36", 0.1))
+    plot.show_band(band)
+    plot.show_before([decay("run 13", 0.3)], "before: run 13")
+    plot.show_volts(volts_shown)
+    plot.setMinimumSize(240, 140)
+    plot.resize(*size)
+    plot.grab()
+    needed = {"unit 12, start 1", "before: run 13"}
+    assert needed <= {words for words, _ in written}
+    box = plot.sheets()[AMPS].box
+    assert all(box.contains(rect) for _, rect in written)
+    assert not [(first, other) for (first, a), (other, b) in combinations(written, 2) if a.intersects(b)]
+    if size == (900, 500):
+        assert {"mean of 36", band.name} <= {words for words, _ in written}

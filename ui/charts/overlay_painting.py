@@ -21,8 +21,10 @@ TICK_PX, TIME_TICK_PX, GAP_PX = 46.0, 110.0, 5.0
 DOT_PX, MOST_DOTS = 5.6, 260
 MOST_WIDE = 400
 """Points of a line wider than a pixel: the painter takes 4 µs for each. Longer ones are drawn thin, side by side."""
-_PLACES = (0.52, 0.62, 0.42, 0.72, 0.32, 0.82, 0.2, 0.9)
-_ASIDE = (14.0, 22.0, 34.0, 50.0)
+_PLACES = (0.52, 0.62, 0.42, 0.72, 0.32, 0.82, 0.2, 0.9, 1.0)
+_ASIDE = (14.0, 22.0, 34.0, 50.0, 70.0)
+_COVERED = 5.0
+"""Trouble of covering another word; of lying on a line with all of its width: 1."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,14 +141,25 @@ def dots(painter: QPainter, sheet: Sheet, t_s: Floats, values: Floats, colour: s
 
 @dataclass(slots=True, kw_only=True)
 class Places:
-    """Words at lines: each at the first place where it lies on no line and on no other word."""
+    """Words at lines: each at the first place where it lies on no line and on no other word; else where it covers least
+    of lines, which are then paler behind it. Words that would only cover others are left out, unless they have to be
+    there."""
 
     sheet: Sheet
+    ground: str
     lines: list[tuple[Floats, Floats]] = field(default_factory=list)
     taken: list[QRectF] = field(default_factory=list)
 
     def put(
-        self, painter: QPainter, words: str, font: QFont, colour: str, along: tuple[Floats, Floats], *, above: bool
+        self,
+        painter: QPainter,
+        words: str,
+        font: QFont,
+        colour: str,
+        along: tuple[Floats, Floats],
+        *,
+        above: bool,
+        needed: bool,
     ) -> None:
         """Beside the line `along`, on the side named where there is room."""
         metrics = QFontMetricsF(font)
@@ -158,8 +171,10 @@ class Places:
                 best, least = rect, trouble
             if not trouble:
                 break
-        if best is None:
+        if best is None or (least >= _COVERED and not needed):
             return
+        if least:
+            painter.fillRect(best, _faded(self.ground, 0.75))
         painter.setFont(font)
         painter.setPen(QColor(colour))
         painter.drawText(best, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextDontClip, words)
@@ -169,6 +184,9 @@ class Places:
         """The best first: near the line before far from it, on the side named before the other."""
         t_s, values = along
         sheet, inside = self.sheet, self.sheet.box.adjusted(4, 2, -4, -2)
+        trigger = sheet.across.px(0.0)
+        if inside.left() < trigger < inside.center().x():
+            inside.setLeft(trigger + 4)
         if t_s.size < 2:
             return
         for aside, way in product(_ASIDE, (-1, 1) if above else (1, -1)):
@@ -177,14 +195,15 @@ class Places:
                 at = sheet.across.value(x)
                 if t_s[0] <= at <= t_s[-1]:
                     y = sheet.upward.px(float(np.interp(at, t_s, values)))
-                    rect = QRectF(x - wide / 2, y + way * aside - (high if way < 0 else 0), wide, high)
+                    middle = min(max(x, inside.left() + wide / 2), inside.right() - wide / 2)
+                    rect = QRectF(middle - wide / 2, y + way * aside - (high if way < 0 else 0), wide, high)
                     if inside.contains(rect):
                         yield rect
 
     def _trouble(self, rect: QRectF) -> float:
         """How many words it would cover, and how much of its width lies on lines."""
         wider = rect.adjusted(-GAP_PX, 0, GAP_PX, 0)
-        trouble = 5.0 * sum(wider.intersects(other) for other in self.taken)
+        trouble = _COVERED * sum(wider.intersects(other) for other in self.taken)
         x = np.linspace(rect.left(), rect.right(), 12)
         at = np.asarray(self.sheet.across.value(x))  # type: ignore[arg-type]
         for t_s, values in self.lines:

@@ -331,7 +331,11 @@ class OverlayPlot(QWidget):
         self._paint_words(painter, what, sheet, drawn)
 
     def _paint_words(self, painter: QPainter, what: str, sheet: Sheet, drawn: list[tuple]) -> None:  # type: ignore[type-arg]
-        shown, tokens, places = self.shown, self._tokens, Places(sheet=sheet, lines=list(drawn))
+        shown, tokens, places = (
+            self.shown,
+            self._tokens,
+            Places(sheet=sheet, ground=self._tokens.card, lines=list(drawn)),
+        )
         plain, strong = theme.font(theme.SECOND_PX), theme.semibold(theme.SECOND_PX + 1)
         trigger = sheet.across.px(0.0)
         if sheet.box.left() <= trigger <= sheet.box.right():
@@ -359,19 +363,27 @@ class OverlayPlot(QWidget):
             edges = [(shown.band.t_s, shown.band.low), (shown.band.t_s, shown.band.high)]
             places.lines += edges
         picked = None if shown.picked is None else shown.crowd[shown.picked]
-        for line, words, font, ink, above in (
-            (picked, "" if picked is None else picked.name, strong, tokens.amps, True),
-            (shown.live, "" if shown.live is None else shown.live.name, strong, tokens.amps, True),
-            (shown.capture, "" if shown.capture is None else shown.capture.name, plain, tokens.ink, True),
-            (shown.before[0] if shown.before else None, shown.before_name, plain, tokens.ink, True),
-            (shown.filled_in, "" if shown.filled_in is None else shown.filled_in.name, plain, tokens.second, True),
+        for line, words, font, ink in (
+            (picked, "" if picked is None else picked.name, strong, tokens.amps),
+            (shown.live, "" if shown.live is None else shown.live.name, strong, tokens.amps),
+            (shown.capture, "" if shown.capture is None else shown.capture.name, plain, tokens.ink),
+            (shown.before[0] if shown.before else None, shown.before_name, plain, tokens.ink),
+            (shown.filled_in, "" if shown.filled_in is None else shown.filled_in.name, plain, tokens.second),
         ):
             if line is not None and words:
-                places.put(painter, words, font, ink, (line.t_s, line.amps), above=above)
+                places.put(painter, words, font, ink, (line.t_s, line.amps), above=True, needed=True)
         if shown.band is not None and shown.band.name:
-            places.put(painter, shown.band.name, plain, tokens.second, edges[0], above=False)
+            places.put(painter, shown.band.name, plain, tokens.second, edges[0], above=False, needed=False)
         if shown.mean is not None and shown.mean.name and len(shown.crowd) > 1:
-            places.put(painter, shown.mean.name, plain, tokens.second, (shown.mean.t_s, shown.mean.amps), above=False)
+            places.put(
+                painter,
+                shown.mean.name,
+                plain,
+                tokens.second,
+                (shown.mean.t_s, shown.mean.amps),
+                above=False,
+                needed=False,
+            )
 
     def _paint_cursors(self, painter: QPainter, sheets: dict[str, Sheet], cursors: Cursors) -> None:
         top, bottom = next(iter(sheets.values())).box, list(sheets.values())[-1].box

@@ -7,7 +7,7 @@ from ui import curve_texts as texts
 from ui import theme
 from ui.charts.overlay_plot import OverlayPlot
 from ui.density import Density
-from ui.pieces import Elided, FewLines, button, card, grey, label, scrolled
+from ui.pieces import FewLines, button, card, grey, label, scrolled
 from ui.stages.question import QuestionCard
 from ui.theme import Tokens
 from ui.wrapping import WrapRow
@@ -34,7 +34,7 @@ class ChartPage(QWidget):
         inside = QVBoxLayout(chart)
         inside.setContentsMargins(6, 6, 4, 4)
         inside.addWidget(self.plot)
-        self.read_out = Elided("", px=theme.BODY_PX)
+        self.read_out = FewLines(2)
         self.read_out.setObjectName("curves_read_out")
         self.read_out.hide()
         column = QVBoxLayout(self)

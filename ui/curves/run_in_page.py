@@ -17,7 +17,7 @@ from ui.charts.marks import Mark
 from ui.curves.form_rows import grid_of, line, put
 from ui.density import Density
 from ui.moments import now_utc
-from ui.pieces import Elided, FewLines, Tick, button, card, grey, label, scrolled
+from ui.pieces import FewLines, Tick, button, card, grey, label, scrolled
 from ui.quantity_edit import QuantityEdit
 from ui.stages.question import QuestionCard
 from ui.stages.run_view import caption_of
@@ -52,7 +52,7 @@ class RunInPage(QWidget):
         inside = QVBoxLayout(chart)
         inside.setContentsMargins(6, 4, 2, 4)
         inside.addWidget(self.plot)
-        self.due = Elided("", "look")
+        self.due = FewLines(2, "look")
         self.due.setObjectName("run_in_due")
         self.due.hide()
         column = QVBoxLayout(self)

@@ -1,6 +1,6 @@
 """Pass or fail in a word with a shape, readable from a metre, and how many figures say so."""
 
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout
 
 from benchlog.motor.limits import Judged
 from ui import curve_texts as texts
@@ -28,16 +28,19 @@ class VerdictCard(QFrame):
         self.word = label("", px=WORD_PX, bold=True)
         self.word.setObjectName("curves_verdict_word")
         self.why = Elided("", "second")
-        lines = QVBoxLayout()
+        lines = self._lines = QBoxLayout(QBoxLayout.Direction.TopToBottom)
         lines.setSpacing(0)
         lines.addWidget(self.word)
-        lines.addWidget(self.why)
+        lines.addWidget(self.why, 1)
         row.addWidget(self.sign)
         row.addLayout(lines, 1)
         self.show_verdict(None, measured=False)
 
     def fit(self, density: Density) -> None:
         self.word.setFont(theme.semibold(TIGHT_WORD_PX if density is TIGHT else WORD_PX))
+        way = QBoxLayout.Direction
+        self._lines.setDirection(way.LeftToRight if density.narrow else way.TopToBottom)
+        self._lines.setSpacing(12 if density.narrow else 0)
 
     def show_verdict(self, judged: Judged | None, *, measured: bool, limits: bool = False) -> None:
         """`measured`: there are starts; `limits`: and something to judge them by."""
