@@ -28,7 +28,7 @@ class KeysCard(QWidget):
         grid.setColumnStretch(1, 1)
         grid.addWidget(label(texts.CARD_KEYS, bold=True), 0, 0)
         grid.addWidget(label(texts.KEYS_WHY, "second", px=theme.SECOND_PX, wrap=True), 1, 0, 1, 4)
-        self.keys = {role: label("") for role in Role}
+        self.keys = {role: label("", wrap=True) for role in Role}
         self.teaches: dict[Role, QPushButton] = {}
         self.forgets: dict[Role, QPushButton] = {}
         self._kept, self._why, self._asked = Preferences(), "", ""
@@ -36,7 +36,7 @@ class KeysCard(QWidget):
         for row, role in enumerate(Role, start=2):
             word = role_text(role)
             word = word[:1].upper() + word[1:]
-            grid.addWidget(label(word, "second", px=theme.SECOND_PX), row, 0)
+            grid.addWidget(label(word, "second", px=theme.SECOND_PX, wrap=True), row, 0)
             self.keys[role].setObjectName(f"settings_{role.value}")
             grid.addWidget(self.keys[role], row, 1)
             self.teaches[role] = button(

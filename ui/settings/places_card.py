@@ -23,7 +23,7 @@ class PlacesCard(QFrame):
         self._grid.setHorizontalSpacing(12)
         self._grid.setVerticalSpacing(6)
         self._grid.setColumnStretch(1, 1)
-        self._grid.addWidget(label(texts.CARD_PLACES, bold=True), 0, 0, 1, 4)
+        self._grid.addWidget(label(texts.CARD_PLACES, bold=True, wrap=True), 0, 0, 1, 4)
         self._why = ""
         self._rows: dict[str, tuple[Elided, QPushButton]] = {}
         self._paths: dict[str, Path] = {}
@@ -44,7 +44,7 @@ class PlacesCard(QFrame):
         folder = button(texts.OPEN_FOLDER, f"place_open_{name}", accessible=texts.OPEN_FOLDER_NAME.format(name=word))
         copy.clicked.connect(lambda: self.copied.emit(self._paths[name]))
         folder.clicked.connect(lambda: self.opened.emit(self._paths[name]))
-        self._grid.addWidget(label(word, "second", px=theme.SECOND_PX), row, 0)
+        self._grid.addWidget(label(word, "second", px=theme.SECOND_PX, wrap=True), row, 0)
         self._grid.addWidget(said, row, 1)
         for place, one in ((2, copy), (3, folder)):
             one.setMinimumHeight(theme.TOUCH_PX - 8)

@@ -14,7 +14,7 @@ from ui.settings.framing import framed
 def _told(part: QFrame, title: str, why: str) -> QVBoxLayout:
     column = framed(part, QVBoxLayout())
     column.setSpacing(6)
-    column.addWidget(label(title, bold=True))
+    column.addWidget(label(title, bold=True, wrap=True))
     column.addWidget(label(why, "second", px=theme.SECOND_PX, wrap=True))
     return column
 

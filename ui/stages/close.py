@@ -10,6 +10,7 @@ from benchlog.outcome import Outcome
 from benchlog.quantities import plain_digits, show
 from benchlog.records import Closing, Job, JobState, Result, Run, RunKind
 from ui import retelling, sayings, texts, theme
+from ui.density import Density
 from ui.pieces import Chooser, button, card, grey, label, named, scrolled
 from ui.wrapping import FieldGrid, WrapRow
 
@@ -83,6 +84,10 @@ class CloseStage(QWidget):
                 self._cells[name, place] = cell
         self._show_summary([])
         return made
+
+    def fit(self, density: Density) -> None:
+        self._summary.setContentsMargins(*((10, 10, 10, 10) if density.narrow else (20, 14, 20, 14)))
+        self._summary.setHorizontalSpacing(8 if density.narrow else 16)
 
     def _show_summary(self, runs: Sequence[Run]) -> None:
         """The run that freed it has a column where it is neither the first nor the last."""
