@@ -18,6 +18,7 @@ THE_SAME = frozenset(
         "Trigger",
         "Cursor",
         "DEMO",
+        "DEMO: {thing}",
         "USB",
         "VISA",
         "Pulldown",
