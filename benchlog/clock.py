@@ -80,3 +80,18 @@ class VirtualClock:
 def utc_text(instant: datetime) -> str:
     """The one form in which instants are kept: 2026-01-01T12:00:00.000Z."""
     return instant.astimezone(UTC).isoformat(timespec="milliseconds").replace("+00:00", "Z")
+
+
+def local(utc: str) -> datetime:
+    """An instant as it was kept, by the calendar and the clock here."""
+    return datetime.fromisoformat(utc).astimezone()
+
+
+def day_text(utc: str) -> str:
+    """Its day here, 2026-01-01."""
+    return local(utc).date().isoformat()
+
+
+def minute_text(utc: str) -> str:
+    """Its day and minute here, 2026-01-01 12:00."""
+    return f"{local(utc):%Y-%m-%d %H:%M}"

@@ -2,6 +2,9 @@
 
 from datetime import UTC, datetime
 
+from benchlog.clock import day_text as day_text
+from benchlog.clock import local
+
 
 def now_text() -> str:
     return datetime.now(UTC).astimezone().strftime("%H:%M:%S")
@@ -14,13 +17,4 @@ def now_utc() -> str:
 
 def clock_text(utc: str) -> str:
     """ISO 8601 with a trailing Z to local "14:03"."""
-    return _local(utc).strftime("%H:%M")
-
-
-def day_text(utc: str) -> str:
-    """ISO 8601 with a trailing Z to a local date."""
-    return _local(utc).strftime("%Y-%m-%d")
-
-
-def _local(utc: str) -> datetime:
-    return datetime.fromisoformat(utc.replace("Z", "+00:00")).astimezone()
+    return local(utc).strftime("%H:%M")

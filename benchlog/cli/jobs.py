@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +10,7 @@ import click
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, kept_ledger, ledger_option, line, say
 from benchlog.cli.words import cold_words
+from benchlog.clock import day_text
 from benchlog.errors import Refused
 from benchlog.history.cold_restart import Due, cold_restart_due
 from benchlog.history.rates import NOTHING
@@ -35,8 +36,8 @@ def opened_options(command: Callable[..., Any]) -> Callable[..., Any]:
             metavar="this|last",
             help="Opened this month or last month, by the calendar here.",
         ),
-        click.option("--until", default="", metavar="DATE", help="Opened on that day (UTC) or earlier."),
-        click.option("--since", default="", metavar="DATE", help="Opened on that day (UTC) or later."),
+        click.option("--until", default="", metavar="DATE", help="Opened on that day or earlier."),
+        click.option("--since", default="", metavar="DATE", help="Opened on that day or later, by the calendar here."),
     ):
         command = option(command)
     return command
@@ -97,7 +98,7 @@ def command(ledger: Path | None, limit: int, as_json: bool, **asked: str) -> Non
             ended = job.last_outcome or (NOTHING if runs else "no run yet")
             told = f"{name:32.32}  {ended:13}  runs {numbers:12}  {job.complaint:.200}"
             said = "" if cold is None else f"  [{cold_words(cold, job.number)}]"
-            say(f"{job.number:04d}  {job.opened_utc[:10]}  {told}{said}".replace("\n", " "))
+            say(f"{job.number:04d}  {day_text(job.opened_utc)}  {told}{said}".replace("\n", " "))
     if as_json:
         return
     if not jobs and not cold_ones and not hidden:
@@ -155,16 +156,18 @@ def wanted_of(
     """What a command line asks for. Raises Refused for a day that is none, and for a month beside days."""
     if month and (since or until):
         raise Refused("--month is a month's first and last day: leave --since and --until out beside it")
+    first = _day(since, "--since") if since else None
     last = _day(until, "--until") if until else None
-    first_of, last_of = Month(month).days(now_utc) if month else (None, None)
+    if month:
+        first, last = Month(month).days(now_utc)
     return Wanted(
         text=text,
         kind=_as_written(kind, choices.kinds),
         cause=_as_written(cause, choices.causes),
         outcome=outcome,
         state=_STATES[state] if state else None,
-        since_utc=opened_from(first_of) if first_of else _day(since, "--since").isoformat() if since else "",
-        until_utc=opened_until(last_of) if last_of else (last + timedelta(days=1)).isoformat() if last else "",
+        since_utc=opened_from(first) if first else "",
+        until_utc=opened_until(last) if last else "",
         who=_as_written(who, choices.persons),
         purpose=Purpose(purpose) if purpose else None,
         order=Order(order),

@@ -11,6 +11,7 @@ import msgspec
 from benchlog.cli.captured_runs import by_serial, good_of_lot, good_run, test_of
 from benchlog.cli.ceilings import number_of
 from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
+from benchlog.clock import day_text
 from benchlog.errors import Refused
 from benchlog.motor.start_figures import FIGURES
 from benchlog.quantities import show_fine, strict
@@ -154,7 +155,7 @@ def _list(found: Sequence["KeptLimits"], *, as_json: bool) -> None:
             line(**_about(limits, kept.id), utc=kept.utc, who=kept.who, item=kept.item.kind, model=kept.item.model)
             continue
         thing = " · ".join(part for part in (kept.item.kind, kept.item.model) if part)
-        say(f"{kept.id:4d}  {kept.utc[:10]}  {limits.test}, version {limits.version}: {thing}, {_claim(limits)}")
+        say(f"{kept.id:4d}  {day_text(kept.utc)}  {limits.test}, version {limits.version}: {thing}, {_claim(limits)}")
     if not found and not as_json:
         click.echo("No limits yet.")
 

@@ -21,6 +21,7 @@ from benchlog.cli.options import (
     say,
 )
 from benchlog.cli.start_test import kept_test
+from benchlog.clock import day_text
 from benchlog.errors import Refused
 from benchlog.quantities import show, strict
 from benchlog.records import Item, JobState, Lot, LotCheck, Motor, Unit
@@ -367,7 +368,7 @@ def _tell_lot(lot: Lot, *, as_json: bool) -> None:
     count = f"{lot.units} {'unit' if lot.units == 1 else 'units'}"
     state = ", closed" if job.state is JobState.CLOSED else ""
     limits = "no limits" if lot.limits_id is None else f"limits {lot.limits_id}"
-    say(f"{job.number:04d}  {job.opened_utc[:10]}  {lot.name}: {kind}, {count}, {limits}{state}")
+    say(f"{job.number:04d}  {day_text(job.opened_utc)}  {lot.name}: {kind}, {count}, {limits}{state}")
 
 
 def _tell_unit(unit: Unit, *, as_json: bool) -> None:

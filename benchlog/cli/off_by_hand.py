@@ -7,6 +7,7 @@ import click
 
 from benchlog.cli.options import say
 from benchlog.cli.words import ACKNOWLEDGED, NOT_ACKNOWLEDGED, NOT_OFF, OFF_BY_HAND, UNCONFIRMED
+from benchlog.clock import minute_text
 from benchlog.errors import LedgerError, Refused
 
 if TYPE_CHECKING:
@@ -29,7 +30,7 @@ def look_back(book: "Ledger", resource: str, *, ask: bool) -> None:
     runs = not_confirmed(book, resource=resource)
     for run in runs:
         number = book.job(run.job).number
-        click.echo(UNCONFIRMED.format(run=run.id, job=number, utc=run.started_utc[:16].replace("T", " ")), err=True)
+        click.echo(UNCONFIRMED.format(run=run.id, job=number, at=minute_text(run.started_utc)), err=True)
     if runs and ask and not wait_for_acknowledgement(book, resource):
         raise Refused("nobody has said that the supply was switched off by hand")
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from benchlog.cli.options import Problem, fail, json_option, kept_ledger, ledger_option, line, say
+from benchlog.clock import day_text
 from benchlog.errors import LedgerDamaged, Refused
 
 if TYPE_CHECKING:
@@ -88,7 +89,7 @@ def _one(book: "Ledger", number: int, *, as_json: bool) -> int:
     if as_json:
         _as_line(run, told)
     else:
-        say(f"Run {run.id}: {run.kind}, {run.started_utc[:10]}, filed as {run.result.outcome}.")
+        say(f"Run {run.id}: {run.kind}, {day_text(run.started_utc)}, filed as {run.result.outcome}.")
         for text in _body(told):
             say(text)
     return EXIT_DIFFERS if told.differences else EXIT_SAME

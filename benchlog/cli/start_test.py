@@ -8,6 +8,7 @@ import msgspec
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.cli.start_test_options import given_fields, start_test_options
+from benchlog.clock import day_text
 from benchlog.errors import Refused
 from benchlog.quantities import show
 from benchlog.recovery.ceilings import intersect
@@ -97,7 +98,7 @@ def tell(kept: "KeptTest", *, as_json: bool) -> None:
     if as_json:
         line(**msgspec.to_builtins(test), id=kept.id, locked_utc=kept.utc, who=kept.who, digest=kept.digest)
         return
-    say(f"{test.name}, version {test.version}, locked {kept.utc[:10]}{f' by {kept.who}' if kept.who else ''}")
+    say(f"{test.name}, version {test.version}, locked {day_text(kept.utc)}{f' by {kept.who}' if kept.who else ''}")
     for row in lines_of(test):
         say(f"  {row}")
 

@@ -6,6 +6,7 @@ import click
 
 from benchlog.bench.looking_around import KINDS, LastLook, last_look, look_around
 from benchlog.cli.options import fail, json_option, line, say
+from benchlog.clock import minute_text
 
 NOBODY_LOOKED = "Nobody has looked yet: benchlog supplies --look does."
 NOTHING = "Nothing was found."
@@ -45,7 +46,7 @@ def command(look: bool, udev_rule: bool, as_json: bool) -> None:
 
 
 def _tell(last: LastLook) -> None:
-    say(f"Looked {last.utc[:10]} {last.utc[11:16]} UTC.")
+    say(f"Looked {minute_text(last.utc)}.")
     for place in last.places:
         say(f"  {place.address:42}  {KINDS.get(place.kind, place.kind):11}  {place.words:.60}".rstrip())
     if not last.places:

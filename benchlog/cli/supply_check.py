@@ -10,6 +10,7 @@ import msgspec
 from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.options import line, positive, say
 from benchlog.cli.supply_runs import CheckRuns, RunSeen
+from benchlog.clock import day_text
 from benchlog.errors import Refused
 from benchlog.outcome import Outcome
 from benchlog.quantities import show
@@ -167,4 +168,4 @@ def _tell(figures: list[dict[str, Any]], passed: bool, utc: str, untried: list[s
     for sentence in untried:
         say(f"  {sentence}")
     verdict = "all within what was stated" if passed else "NOT all within what was stated"
-    say(f"Supply checked on {utc[:10]}: {verdict}.\n\n{NO_CALIBRATION}")
+    say(f"Supply checked on {day_text(utc)}: {verdict}.\n\n{NO_CALIBRATION}")

@@ -11,6 +11,7 @@ from benchlog.cli.off_by_hand import look_back, somebody_there
 from benchlog.cli.options import EXIT_REFUSED, line, say
 from benchlog.cli.supply_runs import CheckRuns, RunSeen
 from benchlog.cli.supply_words import WIDTH
+from benchlog.clock import day_text
 from benchlog.errors import Refused
 from benchlog.quantities import show
 from benchlog.recovery.ceilings import PROGRAM_VOLTS, Limits
@@ -131,7 +132,7 @@ def in_words(settled: Settled) -> str:
     """For a report."""
     up = f"up in {_ms(settled.rise_s)}, down in {_ms(settled.fall_s)}"
     return (
-        f"Settles {up} at most, measured on {settled.utc[:10]} up to {show(settled.volts, 'V')}, leads open: with "
+        f"Settles {up} at most, measured on {day_text(settled.utc)} up to {show(settled.volts, 'V')}, leads open: with "
         "nothing connected volts fall only as fast as its own output empties. "
         f"On to settled volts in {_ms(settled.on_s)}; off until volts begin to fall in {_ms(settled.off_s)}; "
         f"shortest kick that a reading saw {_ms(settled.kick_s)}."

@@ -8,6 +8,7 @@ import click
 from benchlog.cli.ceilings import job_limits, number_of, show_ceilings
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
 from benchlog.cli.words import QUANTITIES, quantity_text
+from benchlog.clock import minute_text
 from benchlog.errors import Refused
 from benchlog.settings import owner_settings
 
@@ -52,7 +53,7 @@ def _unlock(book: "Ledger", number: int, *, who: str, why: str, as_json: bool) -
     settings, job = owner_settings(), book.job_by_number(number)
     made = unlock(book, settings, job.id, who=who, why=why)
     if not as_json:
-        click.echo(f"Job {job.number:04d} {made}\nUntil {made.until_utc[:16].replace('T', ' ')} UTC now holds:\n")
+        click.echo(f"Job {job.number:04d} {made}\nUntil {minute_text(made.until_utc)} now holds:\n")
     show_ceilings(owner_layer(book, settings, job.id), job_limits(job.motor.rated_volts, None, None), as_json=as_json)
 
 
@@ -67,7 +68,7 @@ def _list(book: "Ledger", number: int | None, *, as_json: bool) -> None:
             line(job=job, utc=one.utc, until_utc=one.until_utc, who=one.who, why=one.why, limits=limits)
         else:
             far = ", ".join(f"{QUANTITIES[name][0]} {quantity_text(name, value)}" for name, value in limits.items())
-            when = f"{one.utc[:16].replace('T', ' ')} to {one.until_utc[11:16]} UTC"
+            when = f"{minute_text(one.utc)} to {minute_text(one.until_utc)[-5:]}"
             say(f"{job:04d}  {when}  {one.who}: {one.why}  [{far}]")
     if not made and not as_json:
         click.echo("Nothing was ever unlocked.")

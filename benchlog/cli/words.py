@@ -1,6 +1,7 @@
 """What the terminal says: what happened, whether the output is off, what to do."""
 
 from benchlog.bench.frames import Ended
+from benchlog.clock import minute_text
 from benchlog.history.cold_restart import Due
 from benchlog.outcome import Outcome
 
@@ -37,7 +38,7 @@ OFF_BY_HAND = 'Type "off" when the supply is switched off by hand'
 ACKNOWLEDGED = "Kept with the job: switched off by hand."
 NOT_ACKNOWLEDGED = "Nobody has said that it was switched off. It is asked again before the next run on this supply."
 UNCONFIRMED = (
-    "NOT CONFIRMED: run {run} of job {job:04d}, begun {utc} UTC on this supply, ended without its output confirmed "
+    "NOT CONFIRMED: run {run} of job {job:04d}, begun {at} on this supply, ended without its output confirmed "
     "off, and nobody has said since that it was switched off by hand."
 )
 
@@ -70,5 +71,4 @@ def cold_words(due: Due, job: int) -> str:
     how = f"benchlog capture --job {job}"
     if due.now:
         return f"to be started once more, now that it is cold: {how}"
-    from_utc = due.from_utc[:16].replace("T", " ")
-    return f"to be started once more when it is cold: from {from_utc} UTC on, or tomorrow; then: {how}"
+    return f"to be started once more when it is cold: from {minute_text(due.from_utc)} on, or tomorrow; then: {how}"

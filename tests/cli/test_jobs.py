@@ -1,6 +1,8 @@
 """`benchlog jobs` as a user runs it."""
 
 import json
+import time
+from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -115,6 +117,34 @@ def test_a_month_is_that_of_the_calendar_here(tmp_path: Path) -> None:
         path = ledger.path
     told = jobs(path, "--month", "last", "--since", "2026-10-01")
     assert (told.exit_code, told.stderr.count("\n")) == (2, 1)
+
+
+@pytest.fixture
+def far_east(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    """The calendar is 14 hours ahead of UTC."""
+    if not hasattr(time, "tzset"):
+        pytest.skip("this system's clock can't be moved for one process")
+    monkeypatch.setenv("TZ", "Far-14")
+    time.tzset()
+    yield
+    monkeypatch.undo()
+    time.tzset()
+
+
+@pytest.mark.usefixtures("far_east")
+def test_days_that_are_asked_for_and_shown_are_those_of_the_calendar_here(tmp_path: Path) -> None:
+    clock = VirtualClock(utc_start=datetime(2026, 3, 4, 9, tzinfo=UTC))
+    with fresh_ledger(tmp_path, clock) as ledger:
+        ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")  # 4 March, 23:00
+        clock.advance(7200.0)
+        ledger.new_job(item=CABIN_FAN, motor=MOTOR, complaint="hums", load_state="dry")  # 5 March, 01:00
+        path = ledger.path
+    for asked, shown in (
+        (("--until", "2026-03-04"), "0001  2026-03-04"),
+        (("--since", "2026-03-05"), "0002  2026-03-05"),
+    ):
+        (row,) = jobs(path, *asked).stdout.splitlines()
+        assert row.startswith(shown)
 
 
 def test_a_plural_is_found_and_what_finds_more_is_said(book: Path) -> None:

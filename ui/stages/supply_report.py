@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QGridLayout, QLayoutItem, QVBoxLayout, QWidget
 from benchlog.quantities import show
 from ui import retelling, texts, theme
 from ui.asking_supplies import RANGE_QUESTION, Told
+from ui.moments import day_text
 from ui.pieces import button, label
 from ui.quantity_edit import QuantityEdit
 from ui.wrapping import WrapRow
@@ -104,7 +105,7 @@ def lines_of(told: Told) -> list[tuple[str, str]]:
 def _least(told: Told) -> str:
     if told.settling is None:
         return texts.REPORT_LEAST.format(least=_s(told.least_kick_s))
-    return texts.REPORT_TRIED.format(least=_s(told.least_kick_s), day=told.settling.utc[:10])
+    return texts.REPORT_TRIED.format(least=_s(told.least_kick_s), day=day_text(told.settling.utc))
 
 
 def _range(told: Told) -> str:
