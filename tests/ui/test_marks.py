@@ -22,6 +22,13 @@ def test_no_two_words_touch_and_none_runs_out(words: list[tuple[float, str, bool
     assert all(word.left + width(word.text) <= 850.0 for word in placed)
 
 
+@given(wanted, st.lists(st.floats(0, 800), max_size=8))
+def test_no_word_lies_on_a_sign_that_is_there(words: list[tuple[float, str, bool]], signs: list[float]) -> None:
+    placed = fit_words(words, width, 850.0, [(sign - 2, sign) for sign in signs])
+    for word in placed:
+        assert not any(word.left - 8 < sign and sign - 10 < word.left + width(word.text) for sign in signs)
+
+
 def test_an_important_word_comes_before_an_earlier_plain_one() -> None:
     placed = fit_words([(0.0, "gentle start", False), (20.0, "turning", True)], width, 850.0)
     assert [word.text for word in placed] == ["turning"]

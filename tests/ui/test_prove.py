@@ -95,6 +95,7 @@ def test_after_a_proof_its_sentence_and_the_record_say_the_volts(desk: Desk) -> 
     desk.click("proof_start")
     desk.until_over()
     assert "Started at 8.57 V, not the rated 12 V" in desk.window.prove.why_label.said
+    assert not desk.window.prove.volts.isVisible()  # once is enough
     run = desk.session.bench.runs[-1]
     kept = msgspec.structs.replace(
         run, ceilings=msgspec.json.encode(intersect({Layer.JOB: Limits(volts=12.0)})).decode()

@@ -32,9 +32,15 @@ class Words:
         for item in self._items:
             item.setBrush(self._colour)
 
-    def show(self, wanted: Sequence[tuple[float, str, bool]], top: float, right_edge: float) -> None:
-        """(left edge, word, important) each; what has no room is left away."""
-        words = fit_words(wanted, self._metrics.horizontalAdvance, right_edge)
+    def show(
+        self,
+        wanted: Sequence[tuple[float, str, bool]],
+        top: float,
+        right_edge: float,
+        taken: Sequence[tuple[float, float]] = (),
+    ) -> None:
+        """(left edge, word, important) each; what has no room beside the others and what is taken is left away."""
+        words = fit_words(wanted, self._metrics.horizontalAdvance, right_edge, taken)
         while len(self._items) < len(words):
             item = QGraphicsSimpleTextItem(self._layout)
             item.setFont(self._font)
@@ -118,5 +124,7 @@ class Backdrop:
             )
             strong = np.repeat([mark.t_s for mark in marks if mark.strong], 2)
             self.lines.setData(strong, np.tile([0.0, 1.0], strong.size // 2))
-        words = [(upper.left() + (mark.t_s - low) / px_s + 9, mark.word, mark.strong) for mark in marks]
-        self.words.show(words, between - self.words.height / 2, right_edge)
+        places = [upper.left() + (mark.t_s - low) / px_s for mark in marks]
+        words = [(place + 9, mark.word, mark.strong) for place, mark in zip(places, marks, strict=True)]
+        signs = [(place - 2, place) for place in places]  # half of each: a word stands right beside its own
+        self.words.show(words, between - self.words.height / 2, right_edge, signs)

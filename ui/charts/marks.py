@@ -82,15 +82,22 @@ def free_level(wanted: float, taken: Iterable[float], low: float, high: float) -
 
 
 def fit_words(
-    wanted: Iterable[tuple[float, str, bool]], width_of: Callable[[str], float], right_edge: float, gap: float = 8.0
+    wanted: Iterable[tuple[float, str, bool]],
+    width_of: Callable[[str], float],
+    right_edge: float,
+    taken: Iterable[tuple[float, float]] = (),
+    gap: float = 8.0,
 ) -> list[Word]:
-    """Words (left, text, important) at their places; one that would run into another, or out, is left away.
+    """Words (left, text, important) at their places; one that would run into another, out, or into what is there (from,
+    to) is left away.
 
     The important ones are placed first, then the others from left to right.
     """
     placed: list[tuple[float, float, str]] = []
+    others = list(taken)
     for left, text, _ in sorted(wanted, key=lambda word: (not word[2], word[0])):
         right = left + width_of(text)
-        if right <= right_edge and all(right + gap <= begin or left >= end + gap for begin, end, _ in placed):
+        around = [(begin, end) for begin, end, _ in placed] + others
+        if right <= right_edge and all(right + gap <= begin or left >= end + gap for begin, end in around):
             placed.append((left, right, text))
     return [Word(left=left, text=text) for left, _, text in sorted(placed)]

@@ -28,7 +28,7 @@ from ui.pieces import EmptyWords, button, grey, label, plain_hint
 from ui.wrapping import WrapRow
 
 _WIDTHS = (56, 0, 156, 146, 148, 66, 160)
-_NARROW = {0: 44, 2: 112, 4: 128}
+_NARROW = {0: 44, 2: 104, 4: 152}
 _LEFT_OUT = (3, 5, 6)
 """Columns that go where it is narrow: which figure is nearest, of how many starts, and when."""
 LEAST_GOOD = 5

@@ -5,12 +5,13 @@ from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout
 from benchlog.motor.limits import Judged
 from ui import curve_texts as texts
 from ui import retelling, theme
-from ui.density import TIGHT, Density
+from ui.density import ROOMY, TIGHT, Density
 from ui.pieces import Elided, label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
-WORD_PX, TIGHT_WORD_PX = 26, 21
+WORD_PX, TIGHT_WORD_PX, NONE_PX = 26, 21, 18
+"""Without a verdict nobody has to read it from afar: where it is narrow the reason beside it needs the room."""
 
 
 class VerdictCard(QFrame):
@@ -18,7 +19,7 @@ class VerdictCard(QFrame):
 
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
-        self._tokens = tokens
+        self._tokens, self._density = tokens, ROOMY
         self.setObjectName("curves_verdict")
         self.setProperty("look", "card")
         row = QHBoxLayout(self)
@@ -37,10 +38,11 @@ class VerdictCard(QFrame):
         self.show_verdict(None, measured=False)
 
     def fit(self, density: Density) -> None:
-        self.word.setFont(theme.semibold(TIGHT_WORD_PX if density is TIGHT else WORD_PX))
+        self._density = density
         way = QBoxLayout.Direction
         self._lines.setDirection(way.LeftToRight if density.narrow else way.TopToBottom)
         self._lines.setSpacing(12 if density.narrow else 0)
+        self._draw()
 
     def show_verdict(self, judged: Judged | None, *, measured: bool, limits: bool = False) -> None:
         """`measured`: there are starts; `limits`: and something to judge them by."""
@@ -59,6 +61,8 @@ class VerdictCard(QFrame):
         signs = {texts.PASS: "done", texts.FAIL: "creeping", texts.NOT_JUDGED: "resting"}
         sign = signs.get(self.word.text(), "none")
         measured = self.word.text() in (texts.PASS, texts.FAIL)
+        px = TIGHT_WORD_PX if self._density is TIGHT else WORD_PX
+        self.word.setFont(theme.semibold(min(px, NONE_PX) if self._density.narrow and not measured else px))
         self.sign.show_sign(sign, self._tokens.ink if measured else self._tokens.second)
 
     def set_tokens(self, tokens: Tokens) -> None:

@@ -15,7 +15,7 @@ from ui.pieces import Chooser, button, label, set_look
 from ui.wrapping import WrapRow
 
 SEARCH_PAUSE_MS = 120
-LEAST_PX, BESIDE_PX, LEAST_DAY_PX, LEAST_DAYS_PX = 116, 50, 96, 424
+LEAST_PX, BESIDE_PX, LEAST_DAY_PX, MOST_DAY_PX, LEAST_DAYS_PX = 116, 50, 96, 180, 424
 """BESIDE_PX: what a chooser has around its words, its arrow among it."""
 
 
@@ -94,7 +94,9 @@ class Wanting(QWidget):
         for part in self.months.values():
             row.addWidget(part)
         for field in (self.since, self.until):
+            field.setMaximumWidth(MOST_DAY_PX)
             row.addWidget(field, 1)
+        row.addStretch(0)
         return made
 
     def _month(self, month: Month) -> QPushButton:

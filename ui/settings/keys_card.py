@@ -25,7 +25,8 @@ class KeysCard(QWidget):
         grid.setContentsMargins(20, 12, 20, 14)
         grid.setHorizontalSpacing(12)
         grid.setVerticalSpacing(6)
-        grid.setColumnStretch(1, 1)
+        grid.setColumnStretch(0, 1)
+        grid.setColumnStretch(1, 3)
         grid.addWidget(label(texts.CARD_KEYS, bold=True), 0, 0)
         grid.addWidget(label(texts.KEYS_WHY, "second", px=theme.SECOND_PX, wrap=True), 1, 0, 1, 4)
         self.keys = {role: label("", wrap=True) for role in Role}

@@ -70,6 +70,11 @@ class ProveStage(RunView):
         if event.kind is EventKind.SUPPLY and isinstance(volts, int | float) and layer in tuple(Layer):
             self._say_volts(self._rated_volts, Bound(value=volts, layer=Layer(str(layer))))
 
+    def end(self, result: RunResult) -> None:
+        super().end(result)
+        if self.how(result):
+            self.volts.hide()  # what would be is what was, and that is said
+
     def how(self, result: RunResult) -> str:
         """Where starts were made: at which volts."""
         if self._ceiling is None or not sayings.probe_went_through(result):
