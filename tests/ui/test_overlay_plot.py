@@ -251,7 +251,7 @@ def test_no_words_at_the_lines_cover_others_however_small_the_chart(
             super().put(painter, words, *rest, **more)
             written.extend((words, rect) for rect in self.taken[before:])
 
-    monkeypatch.setattr("ui.charts.overlay_plot.Places", Watched)
+    monkeypatch.setattr("ui.charts.overlay_layers.Places", Watched)
     one = decay("unit 12, start 1", 0.1)
     band = BandOf(t_s=one.t_s, low=one.amps * 0.9, high=one.amps * 1.1, name="band of 5 known good (95 % of units)")
     plot.show_starts([one, decay("unit 11, start 1", 0.1)], picked=0, mean=decay("mean of 36", 0.1))

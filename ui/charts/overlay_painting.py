@@ -196,7 +196,9 @@ class Places:
                 if t_s[0] <= at <= t_s[-1]:
                     y = sheet.upward.px(float(np.interp(at, t_s, values)))
                     middle = min(max(x, inside.left() + wide / 2), inside.right() - wide / 2)
-                    rect = QRectF(middle - wide / 2, y + way * aside - (high if way < 0 else 0), wide, high)
+                    top = y + way * aside - (high if way < 0 else 0)
+                    top = min(max(top, inside.top()), inside.bottom() - high)
+                    rect = QRectF(middle - wide / 2, top, wide, high)
                     if inside.contains(rect):
                         yield rect
 

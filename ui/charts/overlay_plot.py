@@ -23,17 +23,16 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from ui import curve_texts as texts
 from ui import texts as window_texts
-from ui import theme
 from ui.charts import keys
-from ui.charts import overlay_painting as painting
 from ui.charts.chart_bar import ChartBar
 from ui.charts.copying import Caption, copy_chart
 from ui.charts.crowd import Crowd
 from ui.charts.cursors import GRAB_PX, Cursors, laid_on, read_out
 from ui.charts.keys import CLOSER, Asked
 from ui.charts.looking import looked_words
+from ui.charts.overlay_layers import Layers
 from ui.charts.overlay_lines import AMPS, VOLTS, BandOf, Line, Overlaid
-from ui.charts.overlay_painting import Places, Sheet
+from ui.charts.overlay_painting import Sheet
 from ui.charts.scale import Scale, round_step
 from ui.moments import clock_text, day_text, now_utc
 from ui.theme import Tokens
@@ -45,7 +44,6 @@ BELOW, ABOVE = 0.04, 0.1
 LEAST_SPAN_S = 0.002
 NEAR_PX = 24.0
 """How near a click must be to a start to pick it out."""
-SECONDS = "s"
 
 
 class OverlayPlot(QWidget):
@@ -238,21 +236,24 @@ class OverlayPlot(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         painter = QPainter(self)
         sheets, ratio = self.sheets(), self.devicePixelRatioF()
+        layers = self._layers(self._tokens)
         if self._behind is None or self._painted != sheets:
-            self._behind, self._painted = self._paint_behind(sheets, ratio), sheets
-        self._paint(painter, sheets, self._behind)
-        painter.end()
-
-    def _paint(self, painter: QPainter, sheets: dict[str, Sheet], behind: QPixmap) -> None:
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.drawPixmap(0, 0, behind)
-        for what, sheet in sheets.items():
-            self._paint_over(painter, what, sheet)
-        if self.cursors is not None:
-            self._paint_cursors(painter, sheets, self.cursors)
+            self._behind, self._painted = layers.behind(sheets, self.size(), ratio), sheets
+        layers.paint(painter, sheets, self._behind)
         if self._box is not None:
             painter.setPen(QPen(QColor(self._tokens.ink), 1, Qt.PenStyle.DashLine))
             painter.drawRect(QRectF(*self._box).normalized())
+        painter.end()
+
+    def _layers(self, tokens: Tokens) -> Layers:
+        return Layers(
+            shown=self.shown,
+            crowds=self._crowds,
+            tokens=tokens,
+            lead_ohm=self.lead_ohm,
+            cursors=self.cursors,
+            held=self.hasFocus(),
+        )
 
     # as a picture
 
@@ -270,138 +271,8 @@ class OverlayPlot(QWidget):
 
     def paint_picture(self, painter: QPainter, tokens: Tokens, finer: int) -> None:
         """In other colours; what is kept for the screen stays as it is."""
-        before, self._tokens = self._tokens, tokens
-        sheets = self.sheets()
-        self._paint(painter, sheets, self._paint_behind(sheets, float(finer)))
-        self._tokens = before
-
-    def _paint_behind(self, sheets: dict[str, Sheet], ratio: float) -> QPixmap:
-        made = QPixmap(self.size() * ratio)
-        made.setDevicePixelRatio(ratio)
-        made.fill(QColor(self._tokens.card))
-        painter = QPainter(made)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        lowest = list(sheets)[-1]
-        for what, sheet in sheets.items():
-            painting.axes(painter, sheet, self._tokens, times=what == lowest, seconds=SECONDS)
-            painter.save()
-            painter.setClipRect(sheet.box)
-            if what == AMPS and self.shown.band is not None and self.shown.band.t_s.size > 1:
-                painting.band(painter, sheet, self.shown.band, self._tokens)
-                painter.setPen(QPen(QColor(self._tokens.line), 1))
-                for level in sheet.upward.ticks(painting.TICK_PX):
-                    y = round(sheet.upward.px(level)) + 0.5
-                    painter.drawLine(QPointF(sheet.box.left(), y), QPointF(sheet.box.right(), y))
-            each = [(line.t_s, line.of(what, self.lead_ohm)) for line in self.shown.crowd]
-            painting.crowd(painter, sheet, self._crowds[what], each, self._tokens.third)
-            painter.restore()
-        painter.end()
-        return made
-
-    def _paint_over(self, painter: QPainter, what: str, sheet: Sheet) -> None:
-        shown, tokens = self.shown, self._tokens
-        painter.save()
-        painter.setClipRect(sheet.box.adjusted(-3, -3, 3, 3))
-        colour = tokens.amps if what == AMPS else tokens.volts
-        picked = None if shown.picked is None else shown.crowd[shown.picked]
-        pens = painting.pens(tokens, colour)
-        layers = [(line, pens["before"]) for line in shown.before]
-        layers += [
-            (line, pens[name])
-            for line, name in (
-                (shown.mean if len(shown.crowd) > 1 else None, "mean"),
-                (shown.capture, "capture"),
-                (shown.filled_in, "filled in"),
-                (picked, "picked"),
-                (shown.live, "picked"),
-            )
-            if line is not None and line.t_s.size
-        ]
-        drawn = []
-        for line, pen in layers:
-            values = line.of(what, self.lead_ohm)
-            if values.size:
-                painter.setPen(pen)
-                painting.line(painter, sheet, line.t_s, values)
-                drawn.append((line.t_s, values))
-        for one in (picked, shown.live):
-            if one is not None and one.of(what).size:
-                painting.dots(painter, sheet, one.t_s, one.of(what, self.lead_ohm), colour)
-        painter.restore()
-        self._paint_words(painter, what, sheet, drawn)
-
-    def _paint_words(self, painter: QPainter, what: str, sheet: Sheet, drawn: list[tuple]) -> None:  # type: ignore[type-arg]
-        shown, tokens, places = (
-            self.shown,
-            self._tokens,
-            Places(sheet=sheet, ground=self._tokens.card, lines=list(drawn)),
-        )
-        plain, strong = theme.font(theme.SECOND_PX), theme.semibold(theme.SECOND_PX + 1)
-        trigger = sheet.across.px(0.0)
-        if sheet.box.left() <= trigger <= sheet.box.right():
-            painter.setPen(QPen(QColor(tokens.ink), 1, Qt.PenStyle.DashLine))
-            painter.drawLine(QPointF(trigger, sheet.box.top()), QPointF(trigger, sheet.box.bottom()))
-            if what == AMPS and shown.trigger:
-                painter.setFont(plain)
-                painter.setPen(QColor(tokens.second))
-                rect = QRectF(trigger + 8, sheet.box.top(), 260, 18)
-                painter.drawText(rect, Qt.AlignmentFlag.AlignVCenter, shown.trigger)
-                places.taken.append(rect)
-        if what == VOLTS:
-            painter.setFont(plain)
-            painter.setPen(QColor(tokens.second))
-            words = texts.VOLTS_MOTOR_PANE if self.lead_ohm else texts.VOLTS_PANE
-            right = QRectF(sheet.box.right() - 220, sheet.box.top() - 18, 220, 18)
-            painter.drawText(right, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, words)
-            return
-        if not shown.crowd and not shown.single():
-            painter.setFont(plain)
-            painter.setPen(QColor(tokens.second))
-            painter.drawText(sheet.box, Qt.AlignmentFlag.AlignCenter, texts.OVERLAY_EMPTY)
-            return
-        if shown.band is not None:
-            edges = [(shown.band.t_s, shown.band.low), (shown.band.t_s, shown.band.high)]
-            places.lines += edges
-        picked = None if shown.picked is None else shown.crowd[shown.picked]
-        for line, words, font, ink in (
-            (picked, "" if picked is None else picked.name, strong, tokens.amps),
-            (shown.live, "" if shown.live is None else shown.live.name, strong, tokens.amps),
-            (shown.capture, "" if shown.capture is None else shown.capture.name, plain, tokens.ink),
-            (shown.before[0] if shown.before else None, shown.before_name, plain, tokens.ink),
-            (shown.filled_in, "" if shown.filled_in is None else shown.filled_in.name, plain, tokens.second),
-        ):
-            if line is not None and words:
-                places.put(painter, words, font, ink, (line.t_s, line.amps), above=True, needed=True)
-        if shown.band is not None and shown.band.name:
-            places.put(painter, shown.band.name, plain, tokens.second, edges[0], above=False, needed=False)
-        if shown.mean is not None and shown.mean.name and len(shown.crowd) > 1:
-            places.put(
-                painter,
-                shown.mean.name,
-                plain,
-                tokens.second,
-                (shown.mean.t_s, shown.mean.amps),
-                above=False,
-                needed=False,
-            )
-
-    def _paint_cursors(self, painter: QPainter, sheets: dict[str, Sheet], cursors: Cursors) -> None:
-        top, bottom = next(iter(sheets.values())).box, list(sheets.values())[-1].box
-        across = sheets[AMPS].across
-        painter.setFont(theme.semibold(theme.SECOND_PX))
-        for number, at_s in enumerate(cursors.both):
-            x = across.px(at_s)
-            if not top.left() - 1 <= x <= top.right() + 1:
-                continue
-            held = number == cursors.held and self.hasFocus()
-            painter.setPen(QPen(QColor(self._tokens.ink), 2.0 if held else 1.2))
-            painter.drawLine(QPointF(x, top.top()), QPointF(x, bottom.bottom()))
-            flag = QRectF(x - 9, bottom.bottom() - 18, 18, 18)
-            painter.setBrush(QColor(self._tokens.ink))
-            painter.drawRoundedRect(flag, 3, 3)
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QColor(self._tokens.card))
-            painter.drawText(flag, Qt.AlignmentFlag.AlignCenter, texts.CURSOR_LETTERS[number])
+        sheets, layers = self.sheets(), self._layers(tokens)
+        layers.paint(painter, sheets, layers.behind(sheets, self.size(), float(finer)))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
