@@ -83,15 +83,24 @@ def utc_text(instant: datetime) -> str:
 
 
 def local(utc: str) -> datetime:
-    """An instant as it was kept, by the calendar and the clock here."""
+    """An instant as it was kept, by the calendar and the clock here. Raises ValueError, OverflowError or OSError where
+    it is none, or none that this system's calendar reaches."""
     return datetime.fromisoformat(utc).astimezone()
 
 
 def day_text(utc: str) -> str:
-    """Its day here, 2026-01-01."""
-    return local(utc).date().isoformat()
+    """Its day here, 2026-01-01; what is no instant as it was kept."""
+    try:
+        return local(utc).date().isoformat()
+    except (ValueError, OverflowError, OSError):
+        return utc[:10]
 
 
 def minute_text(utc: str) -> str:
-    """Its day and minute here, 2026-01-01 12:00."""
-    return f"{local(utc):%Y-%m-%d %H:%M}"
+    """Its day and minute here, with the zone they are in: 2026-01-01 12:00 UTC+01:00."""
+    try:
+        at = local(utc)
+    except (ValueError, OverflowError, OSError):
+        return utc[:16]
+    offset = f"{at:%z}"
+    return f"{at:%Y-%m-%d %H:%M} UTC{f'{offset[:3]}:{offset[3:5]}' if offset.strip('+-0') else ''}"

@@ -40,7 +40,7 @@ def arguments(argv: list[str]) -> argparse.Namespace:
     parser = argparse.ArgumentParser(prog="benchlog window", description=texts.ABOUT)
     parser.add_argument("--ledger", type=Path, metavar="FILE", help=texts.HELP_LEDGER)
     parser.add_argument("--supply", default="", metavar="RESOURCE", help=texts.HELP_SUPPLY)
-    parser.add_argument("--demo", default="", metavar="SCENARIO", help=texts.HELP_DEMO)
+    parser.add_argument("--demo", action="store_true", help=texts.HELP_DEMO)
     parser.add_argument("--item", default="", metavar="KIND", help=texts.HELP_ITEM)
     parser.add_argument("--rated-voltage", type=float, metavar="V", help=texts.HELP_RATED)
     parser.add_argument("--complaint", default="", metavar="TEXT", help=texts.HELP_COMPLAINT)
@@ -52,6 +52,7 @@ def arguments(argv: list[str]) -> argparse.Namespace:
 def main(argv: list[str], *, from_icon: bool = False) -> int:
     """The exit status. A ledger that can't be opened is one line, and no window. Without `--ledger`: the user's own."""
     chosen = arguments(argv)
+    bench = to_the_bench() if chosen.demo else -1
     logging.basicConfig(level=logging.WARNING)
     keep_log("window")
     preferring = Preferring(preferences_file())
@@ -72,14 +73,16 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
         return EX_NO_LEDGER
     with ledger:
         window = MainWindow(
-            _theme(chosen, preferring), resource=chosen.supply, demo=chosen.demo and (chosen.item or chosen.demo)
+            _theme(chosen, preferring),
+            resource=chosen.supply,
+            demo=(chosen.item or texts.DEMO_FIRST) if chosen.demo else "",
         )
         window.wear(window.tokens)
         session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
         if chosen.item:
             window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
         if window.header.demo is not None:
-            window.header.demo.hung.connect(lambda word: hang(word or chosen.demo))
+            window.header.demo.hung.connect(lambda thing: hang(bench, thing))
         hook_faults(session.fault)
         close_on_signals(window)
         off_at_session_end(application.commitDataRequest, session)
@@ -151,11 +154,22 @@ def tell(line: str, *, from_icon: bool) -> None:
         sys.stderr.write(line + "\n")
 
 
-def hang(thing: str) -> None:
-    """Told to the simulated bench, which listens at the other end of this program's standard output."""
+def to_the_bench() -> int:
+    """The simulated bench listens at the other end of the standard output, which is for it alone from now on: what else
+    is written goes where errors go, and whatever this program starts can't hold that end open. -1: none."""
+    try:
+        bench = os.dup(1)
+    except OSError:
+        return -1
+    with contextlib.suppress(OSError):
+        os.dup2(2, 1)
+    return bench
+
+
+def hang(bench: int, thing: str) -> None:
+    """Tells the bench what hangs on its clips from now on."""
     with contextlib.suppress(OSError):  # it has gone: the lost link tells
-        sys.stdout.write(f"{thing}\n")
-        sys.stdout.flush()
+        os.write(bench, f"{thing}\n".encode())
 
 
 def off_at_session_end(asked: SignalInstance, session: Session) -> None:

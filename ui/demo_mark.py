@@ -11,10 +11,7 @@ FANS = 6
 
 
 class DemoMark(QPushButton):
-    """`hung`: the simulated bench's word for what hangs on its terminals from now on. `item`: the job's own.
-
-    The job's own is `hung` as "", since only who began the demonstration knows its word.
-    """
+    """`hung`: the simulated bench's word for what hangs on its terminals from now on. `item`: what hung there first."""
 
     hung = Signal(str)
 
@@ -30,13 +27,13 @@ class DemoMark(QPushButton):
         self._wide = True
         menu = QMenu(self)
         self._things = QActionGroup(self)
-        things = {"": item, "short": texts.DEMO_JOINED}
+        things = {"first": item, "short": texts.DEMO_JOINED}
         things |= {f"free {number}": texts.DEMO_FAN.format(number=number) for number in range(1, FANS + 1)}
         for word, name in things.items():
             action = self._things.addAction(name)
             action.setCheckable(True)
             action.setData(word)
-            action.setChecked(not word)
+            action.setChecked(word == "first")
             menu.addAction(action)
         self._things.triggered.connect(self._hang)
         self.setMenu(menu)

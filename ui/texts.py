@@ -24,10 +24,7 @@ NO_LEDGER = "benchlog: the ledger could not be opened: {what}"
 ABOUT = "The window of benchlog: frees stuck small motors with a current-limited bench supply, and keeps the record."
 HELP_LEDGER = "the ledger; made where there is none"
 HELP_SUPPLY = "the supply's address, as the intake page starts with it"
-HELP_DEMO = (
-    "mark the window as a demonstration of that scenario; what is hung on the clips in its place is written "
-    "to the standard output"
-)
+HELP_DEMO = "mark the window as a demonstration; what is hung on the clips is written to the standard output"
 HELP_THEME = "colours; system follows the desktop"
 HELP_SNAPSHOT = "save pictures of every stage of the newest job here, and close"
 
@@ -39,7 +36,7 @@ NOTHING = "—"
 DEMO = "DEMO"
 DEMO_HINT = "Simulated supply and motor. Nothing real is switched. Press for what hangs on the clips."
 DEMO_WITH, DEMO_NAME = "DEMO: {thing}", "Demo. On the supply’s clips: {thing}. Press to hang something else on them"
-DEMO_JOINED, DEMO_FAN = "the clips joined", "cabin fan {number}"
+DEMO_FIRST, DEMO_JOINED, DEMO_FAN = "as at first", "the clips joined", "cabin fan {number}"
 DEMO_WAITS = "The output may be on: the clips are left alone until it is off."
 
 # header

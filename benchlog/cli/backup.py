@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import click
 
 from benchlog.cli.options import Problem, default_ledger, fail, json_option, ledger_option, line, say
+from benchlog.clock import minute_text
 from benchlog.quantities import show
 
 if TYPE_CHECKING:
@@ -44,8 +45,7 @@ def command(output: Path | None, listing: bool, ledger: Path | None, as_json: bo
 def told(backup: "Backup") -> str:
     """One backup in a line."""
     state = "verified" if backup.there else "NOT THERE, or not of its size"
-    when = backup.utc[:16].replace("T", " ")
-    text = f"{when} UTC  {show(backup.size, 'B')}  {backup.jobs} jobs  {state}  {backup.path}"
+    text = f"{minute_text(backup.utc)}  {show(backup.size, 'B')}  {backup.jobs} jobs  {state}  {backup.path}"
     return f"{text}  ({backup.trouble})" if backup.trouble else text
 
 

@@ -77,7 +77,6 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
     with SimulatedBench(scenario) as bench:
         told = [
             "--demo",
-            scenario,
             "--item",
             item.item,
             "--rated-voltage",

@@ -19,13 +19,13 @@ def command(source: Path, yes: bool, ledger: Path | None, as_json: bool) -> None
 
     Works with a damaged ledger, and with none. Refused while another program has the ledger open for writing.
     """
-    from benchlog.clock import SystemClock
+    from benchlog.clock import SystemClock, minute_text
     from benchlog.ledger.restoring import look, restore
 
     book = ledger or default_ledger()
     try:
         found = look(source)
-        made = "" if found.utc is None else f" of {found.utc[:16].replace('T', ' ')} UTC"
+        made = "" if found.utc is None else f" of {minute_text(found.utc)}"
         if not yes:
             if as_json or not sys.stdin.isatty():
                 raise Refused("nobody at the keyboard to confirm: give --yes to restore")

@@ -68,7 +68,7 @@ def _list(book: "Ledger", number: int | None, *, as_json: bool) -> None:
             line(job=job, utc=one.utc, until_utc=one.until_utc, who=one.who, why=one.why, limits=limits)
         else:
             far = ", ".join(f"{QUANTITIES[name][0]} {quantity_text(name, value)}" for name, value in limits.items())
-            when = f"{minute_text(one.utc)} to {minute_text(one.until_utc)[-5:]}"
+            when = f"{minute_text(one.utc)} to {minute_text(one.until_utc)}"
             say(f"{job:04d}  {when}  {one.who}: {one.why}  [{far}]")
     if not made and not as_json:
         click.echo("Nothing was ever unlocked.")

@@ -10,6 +10,7 @@ from typing import Any
 import msgspec
 from sqlalchemy import select
 
+from benchlog.clock import day_text
 from benchlog.errors import LedgerDamaged
 from benchlog.ledger.schema import SupplyRow
 from benchlog.ledger.store import Ledger
@@ -106,7 +107,7 @@ def _said(check: KeptSupply | None) -> str:
         return ""
     within = "all" if check.content.get("passed") else "not all"
     where = "" if check.output == 1 else f" at output {check.output}"
-    return f"Supply checked on {check.utc[:10]}{where}, {within} within what was stated; no calibration."
+    return f"Supply checked on {day_text(check.utc)}{where}, {within} within what was stated; no calibration."
 
 
 def _last(

@@ -62,8 +62,11 @@ class Month(StrEnum):
 
 def opened_from(day: date) -> str:
     """`since_utc` of what was opened on this day of the workshop's calendar, or later."""
+    midnight = datetime.combine(day, time())
     try:
-        return utc_text(datetime.combine(day, time()).astimezone().astimezone(UTC))
+        # Where the clocks go forward at midnight there is none: one of the two readings of it is the day before.
+        begins = sorted(midnight.replace(fold=fold).astimezone(UTC) for fold in (0, 1))
+        return utc_text(next(at for at in begins if at.astimezone().date() >= day))
     except (OverflowError, ValueError, OSError):  # a year that the system's own calendar does not reach
         return day.isoformat()
 

@@ -1,17 +1,19 @@
 """Serves a scenario on a loopback port: `python -m drivers.simulated --scenario free`.
 
 A scenario's name on its standard input is what hangs on the terminals from then on; with a number behind it one of
-several of that kind: "free 3".
+several of that kind: "free 3"; "first" is what hung there first.
 
 With `--speaks NAME|FILE.toml` its supply speaks that dialect, and with `--quirk NAME` it has that habit as well.
 """
 
 import argparse
 import contextlib
+import errno
 import os
 import signal
 import sys
 import threading
+import time
 from pathlib import Path
 
 import msgspec
@@ -23,6 +25,8 @@ from drivers.simulated.scenario import BadScenario, Scenario, load, names, with_
 from drivers.simulated.serve import Server
 from drivers.simulated.truth import Truth
 
+FIRST = "first"
+READ_AGAIN_S = 0.5
 ABOUT = (
     "A simulated bench on loopback. A scenario's name typed while it runs, and Enter, hangs that on the clips instead; "
     'with a number behind it one of several of that kind: "free 3".'
@@ -105,27 +109,48 @@ def _with_quirks(scenario: Scenario, asked: argparse.Namespace) -> Scenario:
 
 
 def _obey(server: Server, until_closed: bool) -> None:
-    """What is written on stdin, until it ends or can't be read."""
-    # Not through sys.stdin: a thread that waits inside its buffer would abort the interpreter's shutdown.
+    """What is written on stdin, until it ends."""
     begun = b""
-    with contextlib.suppress(OSError, ValueError):
-        while read := os.read(sys.stdin.fileno(), 4096):
+    try:
+        while read := _read():
             *lines, begun = (begun + read).split(b"\n")
             for line in lines:
-                _hang(server, line.decode("utf-8", "replace").strip())
-    if until_closed:
-        server.stop()
+                _tell(_hang(server, line.decode("utf-8", "replace").strip()))
+    finally:
+        if until_closed:
+            server.stop()
 
 
-def _hang(server: Server, asked: str) -> None:
-    name, _, number = asked.partition(" ")
+def _read() -> bytes:
+    # Not through sys.stdin: a thread that waits inside its buffer would abort the interpreter's shutdown.
+    while True:
+        try:
+            return os.read(sys.stdin.fileno(), 4096)
+        except OSError as error:
+            if error.errno != errno.EIO:
+                return b""
+            time.sleep(READ_AGAIN_S)  # in the background of a terminal: what is typed there is not for this program
+        except ValueError:  # closed
+            return b""
+
+
+def _hang(server: Server, asked: str) -> str:
+    """What is to be said of it."""
+    name, _, number = asked.rpartition(" ")
+    if not number.isdecimal():
+        name, number = asked, "0"
     try:
-        thing, which = load(name), int(number or 0)
-    except (BadScenario, ValueError) as error:
-        sys.stderr.write(f"{error}\n")
-        return
-    server.by_hand(lambda bench: bench.hang(thing, which))
-    sys.stderr.write(f"on the terminals: {asked}\n")
+        thing = None if name == FIRST else load(name)
+    except BadScenario as error:
+        return str(error)
+    server.by_hand(lambda bench: bench.hang(thing, int(number)))
+    return f"on the terminals: {asked}"
+
+
+def _tell(words: str) -> None:
+    """Where somebody reads it."""
+    with contextlib.suppress(OSError, ValueError, AttributeError):
+        sys.stderr.write(f"{words}\n")
 
 
 class _truth_file:

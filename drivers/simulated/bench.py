@@ -5,6 +5,9 @@ The model is advanced lazily, to the time of each message. Steps are 0.1 ms, and
 
 import random
 from collections.abc import Callable
+from dataclasses import dataclass
+
+import msgspec
 
 from drivers.dialect import Dialect
 from drivers.simulated.array import SampleArray
@@ -22,6 +25,8 @@ from drivers.simulated.wire import Manner
 
 STEP_S = 1e-4
 CALM_STEP_S = 1e-3
+REST_STEP_S, LONGEST_REST_S = 0.02, 1800.0
+"""Of what is off the terminals: nothing but heat changes once it stands, and after half an hour it is cold."""
 OPEN_OHM = 1e8
 OTHER_OHM = 20.0
 STALLED_A = 0.01
@@ -56,8 +61,8 @@ class Bench:
         self.on_truth: Callable[[Truth], None] | None = None
         self.now_s: float | None = None
         self.output = OutputStage(scenario.supply, source)
-        self._things: dict[tuple[str, int], tuple[Motor | None, Leads]] = {}
-        self._hang(scenario, 0, source)
+        self._things: dict[tuple[Scenario, int], _Thing] = {}
+        self._thing = self._hang(scenario, 0, source)
         self._meter = Meter(scenario.supply, source)
         self._array = self._measurement_array()
         self.others: tuple[Bench, ...] = ()
@@ -134,22 +139,28 @@ class Bench:
             self._total(step_s)
         self.instrument.follow_output()
 
-    def hang(self, scenario: Scenario, number: int = 0) -> None:
-        """Another thing on the terminals of this supply, by hand; what was there before stays as it is.
+    def hang(self, scenario: Scenario | None, number: int = 0) -> None:
+        """Another thing on the terminals of this supply, by hand; None for the first. What was there comes to rest and
+        cools, and is the same when it is hung there again.
 
         `number`: which of several of a kind, from 1 on, each a little different; 0 is the kind as it is described.
         """
-        self._hang(scenario, number, random.Random(f"{self.seed} {scenario.name} {number}"))
+        kind = self.scenario if scenario is None else scenario
+        self._thing.off_s = self._time()
+        self._thing = self._hang(kind, number, random.Random(f"{self.seed} {kind.name} {number}"))
+        self._thing.rest(self._time())
         self.output.settled = False
 
-    def _hang(self, scenario: Scenario, number: int, source: random.Random) -> None:
-        key = scenario.name, number
+    def _hang(self, scenario: Scenario, number: int, source: random.Random) -> "_Thing":
+        key = msgspec.structs.replace(scenario, supply=self.scenario.supply), number
         if key not in self._things:
             one = unit(scenario, source) if number else scenario
             motor = Motor(one.motor, one.rated_volts, source) if one.motor else None
-            self._things[key] = motor, Leads(_item(one, motor))
-        self.motor, self._leads = self._things[key]
-        self._load = _terminals(self.scenario, self._leads)
+            self._things[key] = _Thing(motor, Leads(_item(one, motor)))
+        thing = self._things[key]
+        self.motor, self._leads = thing.motor, thing.leads
+        self._load = _terminals(self.scenario, thing.leads)
+        return thing
 
     def swap_leads(self) -> None:
         """Swaps the two leads of the item by hand."""
@@ -226,6 +237,25 @@ class Bench:
 
     def _time(self) -> float:
         return self.now_s if self.now_s is not None else 0.0
+
+
+@dataclass(slots=True)
+class _Thing:
+    """What hangs on the terminals, or did until `off_s`."""
+
+    motor: Motor | None
+    leads: Leads
+    off_s: float | None = None
+
+    def rest(self, until_s: float) -> None:
+        """No current flows where nothing is connected."""
+        left_s = 0.0 if self.off_s is None else min(until_s - self.off_s, LONGEST_REST_S)
+        while left_s > 0.0:
+            step_s = min(left_s, REST_STEP_S if self.leads.settled else STEP_S)
+            intercept, slope = self.leads.affine(step_s)
+            self.leads.commit(-intercept / slope if slope else 0.0, step_s)
+            left_s -= step_s
+        self.off_s = None
 
 
 def _resistor(scenario: Scenario) -> Scenario:

@@ -2,8 +2,8 @@
 
 import json
 import time
-from collections.abc import Iterator
-from datetime import UTC, datetime
+from collections.abc import Callable, Iterator
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -11,12 +11,12 @@ from click.testing import CliRunner, Result
 from msgspec.structs import replace
 
 from benchlog.cli.jobs import command, wanted_of
-from benchlog.clock import VirtualClock
+from benchlog.clock import VirtualClock, day_text, minute_text
 from benchlog.ledger.filing import file_journal
 from benchlog.ledger.finding_jobs import choices_for, find_jobs
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import set_waiting
-from benchlog.ledger.wanted import Month
+from benchlog.ledger.wanted import Month, opened_from
 from benchlog.records import Closing, JobState, RunKind
 from tests.ledger.benches import (
     BILGE_PUMP,
@@ -120,19 +120,24 @@ def test_a_month_is_that_of_the_calendar_here(tmp_path: Path) -> None:
 
 
 @pytest.fixture
-def far_east(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
-    """The calendar is 14 hours ahead of UTC."""
+def clock_of(monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[str], None]]:
+    """Sets the zone in which this process lives."""
     if not hasattr(time, "tzset"):
         pytest.skip("this system's clock can't be moved for one process")
-    monkeypatch.setenv("TZ", "Far-14")
-    time.tzset()
-    yield
+
+    def move(zone: str) -> None:
+        monkeypatch.setenv("TZ", zone)
+        time.tzset()
+
+    yield move
     monkeypatch.undo()
     time.tzset()
 
 
-@pytest.mark.usefixtures("far_east")
-def test_days_that_are_asked_for_and_shown_are_those_of_the_calendar_here(tmp_path: Path) -> None:
+def test_days_that_are_asked_for_and_shown_are_those_of_the_calendar_here(
+    tmp_path: Path, clock_of: Callable[[str], None]
+) -> None:
+    clock_of("Far-14")
     clock = VirtualClock(utc_start=datetime(2026, 3, 4, 9, tzinfo=UTC))
     with fresh_ledger(tmp_path, clock) as ledger:
         ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")  # 4 March, 23:00
@@ -145,6 +150,35 @@ def test_days_that_are_asked_for_and_shown_are_those_of_the_calendar_here(tmp_pa
     ):
         (row,) = jobs(path, *asked).stdout.splitlines()
         assert row.startswith(shown)
+
+
+def test_where_there_is_no_midnight_a_day_begins_when_the_clocks_have_gone_forward(
+    clock_of: Callable[[str], None],
+) -> None:
+    # The first Sunday of September at 24:00 on, by POSIX rules: made for this test.
+    clock_of("West4Summer,M9.1.0/0,M4.1.0/0")
+    assert opened_from(date(2026, 9, 6)) == "2026-09-06T04:00:00.000Z"  # 01:00, three hours behind
+    assert opened_from(date(2026, 9, 5)) == "2026-09-05T04:00:00.000Z"
+    assert opened_from(date(2026, 9, 7)) == "2026-09-07T03:00:00.000Z"
+    # In April 23:00 comes twice; midnight once.
+    assert opened_from(date(2026, 4, 5)) == "2026-04-05T04:00:00.000Z"
+    assert day_text("2026-04-05T03:30:00.000Z") == "2026-04-04"
+
+
+def test_instants_are_told_with_the_zone_they_are_in_and_what_is_none_as_it_was_kept(
+    clock_of: Callable[[str], None],
+) -> None:
+    kept = "2026-03-04T22:30:00.000Z"
+    for zone, day, minute in (
+        ("UTC", "2026-03-04", "2026-03-04 22:30 UTC"),
+        ("Far-14", "2026-03-05", "2026-03-05 12:30 UTC+14:00"),
+        ("Half3:30", "2026-03-04", "2026-03-04 19:00 UTC-03:30"),
+    ):
+        clock_of(zone)
+        assert (day_text(kept), minute_text(kept)) == (day, minute)
+    clock_of("Far-14")
+    for damaged in ("4 March 2026", "", "9999-12-31T23:59:59.999Z"):
+        assert (day_text(damaged), minute_text(damaged)) == (damaged[:10], damaged[:16])
 
 
 def test_a_plural_is_found_and_what_finds_more_is_said(book: Path) -> None:

@@ -102,7 +102,7 @@ def test_an_unlock_says_what_now_holds_and_until_when_and_is_on_record(shop: Sho
     done = shop.run("unlock", number, *BY)
     assert done.exit_code == 0, done.stderr
     assert "unlocked by dock foreman until" in done.stdout
-    assert " now holds" in done.stdout
+    assert "UTC now holds" in done.stdout
     assert [row.split()[1:4] for row in done.stdout.splitlines() if row.startswith("volts")] == [["30", "V", "owner"]]
     volts = shop.ceiling("volts", "--job", number)
     assert (volts["ceiling"], volts["layer"]) == (30.0, "owner")

@@ -44,6 +44,11 @@
         <translation>Demo. An den Klemmen des Netzteils: {thing}. Drücken, um etwas anderes daran zu hängen</translation>
     </message>
     <message>
+        <source>as at first</source>
+        <comment>DEMO_FIRST</comment>
+        <translation>wie zu Beginn</translation>
+    </message>
+    <message>
         <source>the clips joined</source>
         <comment>DEMO_JOINED</comment>
         <translation>die Klemmen verbunden</translation>

@@ -272,3 +272,43 @@ def test_several_of_a_kind_differ_a_little_and_each_is_the_same_again() -> None:
     spread = statistics.stdev(fans) / statistics.mean(fans)
     assert 0.01 < spread < 0.1
     assert drawn(0, (5, 1)) == pytest.approx([fans[4], fans[0]], abs=0.003)  # but for the meter's own noise
+
+
+def test_what_is_off_the_clips_comes_to_rest_and_cools() -> None:
+    caller = Caller(load("hopeless"))
+    caller.session.write(":VOLT 12;:CURR 3;:OUTP ON")
+    caller.now_s += 5.0
+    caller.read()
+    stuck = caller.bench.motor
+    assert stuck is not None
+    hot_c = stuck.winding_c
+    assert hot_c > 30.0
+    caller.bench.hang(load("free"))
+    caller.now_s += 1.0
+    caller.read()
+    fan = caller.bench.motor
+    assert fan is not None
+    assert fan.speed > 100.0
+    caller.session.write(":OUTP OFF")
+    caller.bench.hang(None)
+    assert caller.bench.motor is stuck
+    assert 20.0 < stuck.winding_c < hot_c
+    caller.now_s += 3600.0
+    caller.read()
+    caller.bench.hang(load("free"))
+    assert caller.bench.motor is fan
+    assert fan.speed == 0.0
+    assert fan.amps == pytest.approx(0.0, abs=1e-6)
+    assert fan.winding_c == pytest.approx(20.0, abs=0.5)
+    caller.session.write(":OUTP ON")
+    caller.now_s += 1.0
+    assert caller.read()[1] == pytest.approx(0.18, rel=0.2)  # it runs as before
+
+
+def test_a_file_of_the_same_name_is_another_thing() -> None:
+    caller = Caller(load("free"))
+    other = msgspec.structs.replace(load("free"), name="short")
+    caller.bench.hang(other)
+    assert caller.bench.motor is not None
+    caller.bench.hang(load("short"))
+    assert caller.bench.motor is None

@@ -1,5 +1,6 @@
 """The bench over loopback TCP in real time, as a process of its own and as a server in this one."""
 
+import os
 import socket
 import subprocess
 import sys
@@ -323,6 +324,72 @@ def test_what_hangs_on_the_clips_is_told_on_standard_input() -> None:
         line.close()
         child.stdin.close()
         assert child.wait(PATIENCE_S) == 0
+
+
+@pytest.mark.parametrize("nobody", ["closed", "gone"])
+def test_what_is_told_is_obeyed_and_its_end_heeded_where_nobody_reads_what_is_said(nobody: str) -> None:
+    reads, writes = os.pipe()
+    begun = "import os, sys; from drivers.simulated.__main__ import main; "
+    begun += "os.close(2); sys.stderr = None; " if nobody == "closed" else ""
+    with subprocess.Popen(
+        [sys.executable, "-c", f"{begun}sys.exit(main(['--scenario', 'open', '--until-stdin-closes']))"],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        stderr=writes,
+        text=True,
+    ) as child:
+        os.close(writes)
+        os.close(reads)
+        assert child.stdin is not None
+        assert child.stdout is not None
+        line = Line(int(child.stdout.readline().split("::")[2]))
+        for told in ("no-such\n", "short\n"):
+            child.stdin.write(told)
+            child.stdin.flush()
+        time.sleep(0.3)
+        line.say(":VOLT 2;:CURR 1;:OUTP ON")
+        time.sleep(0.2)
+        assert float(line.ask(":MEAS:CURR?")) == pytest.approx(1.0, rel=0.02)
+        line.close()
+        child.stdin.close()
+        assert child.wait(PATIENCE_S) == 0
+
+
+@pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal")
+def test_in_the_background_of_a_terminal_nothing_is_taken_and_in_the_foreground_it_is_again() -> None:
+    ours, theirs = os.openpty()
+    command = [sys.executable, "-c", IN_A_TERMINAL, str(theirs)]
+    child = subprocess.Popen(command, stderr=subprocess.PIPE, pass_fds=[theirs])
+    try:
+        assert child.stderr is not None
+        os.write(ours, b"short\n")
+        assert child.stderr.readline() == b"in the background\n"
+        assert child.stderr.readline() == b"on the terminals: short\n"
+    finally:
+        child.terminate()
+        child.wait(PATIENCE_S)
+        os.close(ours)
+        os.close(theirs)
+        assert child.stderr is not None
+        child.stderr.close()
+
+
+IN_A_TERMINAL = """
+import fcntl, os, signal, subprocess, sys, termios, time
+theirs = int(sys.argv[1])
+os.setsid()
+fcntl.ioctl(theirs, termios.TIOCSCTTY, 0)
+signal.signal(signal.SIGTTOU, signal.SIG_IGN)
+command = [sys.executable, "-m", "drivers.simulated", "--scenario", "open"]
+bench = subprocess.Popen(command, stdin=theirs, stdout=subprocess.PIPE, process_group=0)
+signal.signal(signal.SIGTERM, lambda *_: bench.kill())
+bench.stdout.readline()
+time.sleep(0.3)
+sys.stderr.write("in the background\\n")
+sys.stderr.flush()
+os.tcsetpgrp(theirs, bench.pid)
+bench.wait()
+"""
 
 
 def test_an_unknown_scenario_is_said_so_and_nothing_is_served(capsys: pytest.CaptureFixture[str]) -> None:
