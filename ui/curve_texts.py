@@ -73,7 +73,7 @@ NEXT_VERDICT_WHY = "{serial} comes next."
 OUTSIDE_OF, CURVE_OUTSIDE = "{outside} of {count} figures outside", "the curve is outside, {share} of it"
 ALL_INSIDE, NO_LIMITS_YET = "all {count} figures inside", "there are no limits yet"
 VERDICT_NAME = "{word}: {why}"
-FIGURE_COLUMNS = ("Figure", "{which}", "Limits", "Outside")
+FIGURE_COLUMNS = ("Figure", "{which}", "Limits", "Result")
 FIGURES_NAME = "Figures against their limits: {told}"
 FIGURE_MEAN, FIGURE_START, FIGURE_NONE = "Mean of {count}", "Start {number}", "Value"
 INSIDE, NO_VALUE, AT_MOST = "in", "—", "≤ {high}"
@@ -100,12 +100,13 @@ START, START_NAME, START_KEY = "Start", "Start to measure this unit. Key: Space"
 CLEAR_TICK = "Hands, hair and blades clear before each start"
 CLEAR_HINT = "Each motor out of its circuit; fingers, hair and blades clear; eye protection on."
 CLEAR_ENTRY = "Said for every start to come: {hint}"
+CHECK_PASSED = "Passed: {checks}"
 CHECK_DONE, CHECK_DUE = "{kind} {value}, {at}", "Check due: {kinds}"
 CHECK_KINDS = {"zero": "zero", "short": "leads"}
 CHECK_NOW, CHECK_NOW_NAME = "Check", "Join the two clips, without a motor, and measure the leads and the zero"
 CHECK_HINT = "Join the two clips, with no motor between them: at most 1 A at 1 V. Without it no unit is judged."
 CHECK_FAILED = "The {kinds} check did not pass: {told}. No unit is judged until it does."
-CHECK_ASK, CHECK_BEGIN, CHECK_LEAVE = "Clips joined, with no motor between them?", "Joined: measure", "Leave it"
+CHECK_ASK, CHECK_BEGIN, CHECK_LEAVE = "Clips joined, with no motor between them?", "Joined: measure", "Not now"
 CHECK_BEGIN_NAME = "The clips are joined: measure the leads and the zero, at most 1 A at 1 V"
 CHECK_DEMO = "Demo: join the clips, and later hang a fan on them, with the DEMO button at the top."
 NEEDS_JOINED = "First say whether the clips are joined, or leave the check."
@@ -215,6 +216,7 @@ MAKE_LIMITS, MAKE_LIMITS_NAME = (
     "Make limits from these",
     "Limits from all units that turned and never failed, as known good ones",
 )
+LIMITS_OF = "Known good are the {good} of {count} that turned and never failed."
 WHO_GOOD, WHO_GOOD_HINT = "Who says that these are good", "name"
 WHO_GOOD_LABEL = "Who says they are good"
 NEEDS_WHO_GOOD = "Say who says that these units are good."

@@ -36,14 +36,14 @@ class Header(QWidget):
         row.addWidget(self.title)
         row.addSpacing(4)
         row.addWidget(self.about, 1)
-        self.demo = DemoMark(demo) if demo else None
-        if self.demo is not None:
-            row.addWidget(self.demo)
         self.new_button = button(texts.NEW_JOB, "new_job", "room")
         self.new_button.clicked.connect(self.new_job)
         self.new_button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.new_button.hide()
         row.addWidget(self.new_button)
+        self.demo = DemoMark(demo) if demo else None
+        if self.demo is not None:
+            row.addWidget(self.demo)
         self.rooms = QButtonGroup(self)
         names = (("room_bench", texts.BENCH), ("room_curves", texts.CURVES), ("room_history", texts.HISTORY))
         made: list[QPushButton] = [button(word, name, "room") for name, word in names]

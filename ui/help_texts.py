@@ -297,7 +297,8 @@ Local rules and licensed practice come before anything that this program says.
 SUPPLY = """
 At the right, in every room: volts, amps, what it is doing, how much of each ceiling is used, and Output off.
 
-- **TURNING, LOCKED, CREEPING, RESTING, NOT KNOWN**: what volts and amps say of the motor.
+- **TURNING, LOCKED, CREEPING, NOT KNOWN**: what volts and amps say of the motor. **NOT DRIVEN**: no current is driven
+  through it; its shaft may still coast.
 - **CV**: the voltage is held. **CC**: the current limit is held; more volts then change nothing.
 - **Ceilings used**: each bar names the layer that sets the ceiling.
 
@@ -322,8 +323,9 @@ questions only; what it is without is said before anything is switched on. Witho
 """
 
 KEYS = """
-Esc and Pause switch the output off from anywhere, also while something is being typed. None of the keys below begins
-a run. A field that is being typed into keeps copy, paste and undo for itself.
+Esc and Pause switch the output off from anywhere, also while something is being typed. Of the keys below only Space
+begins anything, and only where the button that is shown says so or is marked. A field that is being typed into keeps
+copy, paste and undo for itself.
 """
 
 KEYS_AFTER = """

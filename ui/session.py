@@ -243,7 +243,8 @@ class Session(QObject):
             held = intersect(setting.layers(owner) | known)
             told = any(limits.volts is not None for limits in known.values())
             self.window.prove.show_volts(job.motor.rated_volts, held.volts, range_known=told)
-            if not bars.of_run:
+            last = self.run.request
+            if not bars.of_run or last is None or last.job != job.id:  # of a lot's unit, say
                 bars.show_before(held)
 
     def _show_leads(self, on_bench: bool) -> None:

@@ -94,7 +94,7 @@ MOTION_WORDS: dict[str, str] = {
     "turning": "TURNING",
     "locked": "LOCKED",
     "creeping": "CREEPING",
-    "resting": "RESTING",
+    "resting": "NOT DRIVEN",
     "unknown": "NOT KNOWN",
     "none": "NO READING",
 }
@@ -120,7 +120,7 @@ USED_WHAT: dict[str, str] = {
     "amps": "at the supply’s terminals",
     "winding_c": "an upper bound on its temperature",
     "locked_s": "with current into a rotor that stands still, in any 60 s",
-    "energy_j": "into the motor, in any 60 s",
+    "energy_j": "heat into the winding, in any 60 s",
     "on_s": "in a row, with volts on the motor",
     "kicks": "of this job, today",
 }
@@ -399,7 +399,7 @@ PROOF_BELOW_RATED = (
     "Each start at {volts}, not the rated {rated}: the look whether it turns needs room up to the volts ceiling of "
     "{ceiling}, set by the {layer}."
 )
-PROOF_AT_MOST = "At less where the supply can give no more: that is asked first."
+PROOF_AT_MOST = "At fewer volts if the supply can’t give that: the run asks it first."
 PROVEN_AT_RATED = "Started at the rated {rated}."
 PROVEN_BELOW_RATED = (
     "Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room."
@@ -458,7 +458,7 @@ QUESTION_SAY = ("It needs your hands.", "Only once it says at the right: off, co
 CHOICE_WORDS = {
     "it turns": "It turns",
     "still stuck": "Still stuck",
-    "turned": "Turned",
+    "turned": "I turned it",
     "enough": "Enough",
     "leads swapped": "Leads swapped",
     "swapped back": "Swapped back",
@@ -545,7 +545,7 @@ CAUSE_HINT = "dried residue at the seal, hardened grease, brush stuck, …"
 WORK_HINT = "cleaned, oiled, new seal, …"
 PROGNOSIS_HINT = "should last the season; may come back when it stands dry, …"
 FIELD_RESULT, FIELD_METHOD = "It came to", "What did it"
-FIELD_ADVICE, ADVICE_HINT = "Advice to the owner", "run it dry once a month, …"
+FIELD_ADVICE, ADVICE_HINT = "Advice to the owner", "turn it by hand once a month, …"
 FIELD_WARRANTY, WARRANTY_HINT = "Warranty in days", "none"
 RESULTS = {Result.WORKS: "works", Result.PARTLY: "works in part", Result.NOT_REPAIRED: "not repaired"}
 METHODS = ("kicks", "kicks and by hand", "by hand", "cleaned", "part replaced", "electrical repair", "nothing helped")
@@ -694,6 +694,7 @@ FILTER_SINCE, FILTER_UNTIL = (
     "Taken in on this day or earlier, as 2026-11-25",
 )
 SINCE_HINT, UNTIL_HINT = "from day", "to day"
+MONTHS_HINT = "Taken in within that month."
 MONTHS = {"this": "this month", "last": "last month"}
 NOT_A_DAY = "“{said}” is no day, so the list is not narrowed to days: write 2026-11-25 or 25.11.2026."
 ANY_KIND, ANY_CAUSE, ANY_OUTCOME = "any kind", "any cause", "any outcome"

@@ -62,12 +62,13 @@ class Reporter:
         self._framed_s = reading.received_s
 
     def _used(self, reading: Reading) -> list[Used]:
+        """Volts and amps: the highest since the last frame, or a peak between two would never be shown."""
         ceilings, budget, at_s = self._guard.ceilings, self._guard.budget, reading.received_s
         return [
             Used(name, value, bound.value, bound.layer)
             for name, value, bound in (
-                ("volts", reading.volts, ceilings.volts),
-                ("amps", reading.amps, ceilings.amps),
+                ("volts", max(self._volts), ceilings.volts),
+                ("amps", max(self._amps), ceilings.amps),
                 ("winding_c", budget.winding_c(at_s), ceilings.winding_c),
                 ("locked_s", budget.locked_s(at_s), ceilings.locked_s),
                 ("energy_j", budget.energy_j(at_s), ceilings.energy_j),

@@ -17,6 +17,7 @@ from benchlog.ledger.rows import job_of, select_jobs
 from benchlog.ledger.schema import ItemRow, JobRow, RunRow
 from benchlog.ledger.search import INDEX, give_up_index, index_holds, match, matches, phrases_of
 from benchlog.ledger.wanted import Order, Waits, Wanted
+from benchlog.outcome import Outcome
 from benchlog.records import Job, JobState, Purpose, RunKind
 
 if TYPE_CHECKING:
@@ -116,9 +117,11 @@ def conditions(wanted: Wanted, *, few: bool = False) -> list[ColumnElement[bool]
         found.append(JobRow.item_id.in_(select(ItemRow.id).where(ItemRow.kind == wanted.kind)))
     elif wanted.kind:
         found.append(exists().where(ItemRow.id == JobRow.item_id, ItemRow.kind == wanted.kind))
-    for where, what in ((JobRow.cause, wanted.cause), (JobRow.last_outcome, wanted.outcome), (JobRow.who, wanted.who)):
+    for where, what in ((JobRow.cause, wanted.cause), (JobRow.who, wanted.who)):
         if what:
             found.append(where == what)
+    if wanted.outcome:
+        found.append(_ended(wanted.outcome))
     if wanted.state is Waits.WAITING:
         found.append(JobRow.state.in_([JobState.FOR_APPROVAL, JobState.FOR_PART, JobState.FOR_OWNER]))
     elif wanted.state is not None:
@@ -130,6 +133,15 @@ def conditions(wanted: Wanted, *, few: bool = False) -> list[ColumnElement[bool]
     if wanted.purpose is Purpose.MEASURING:
         found.append(JobRow.purpose == Purpose.MEASURING.value)
     return found
+
+
+def _ended(outcome: str) -> ColumnElement[bool]:
+    """By the last run; what was freed and then proven is among the freed as well."""
+    last = JobRow.last_outcome == outcome
+    if outcome != Outcome.FREED:
+        return last
+    freed = exists().where(RunRow.job_id == JobRow.id, RunRow.outcome == outcome)
+    return or_(last, and_(JobRow.last_outcome == Outcome.RUNS.value, freed))
 
 
 def _keys(

@@ -28,9 +28,10 @@ class Wanted:
 
     `text`: words anywhere in a job: its item, serial, tag and number, complaint, owner, persons, cause, work, method,
     prognosis, entries, findings, parts, how it ended, names of files. Each is as much of a word as is typed, whatever
-    case and accents, and a plural may stand for its singular; all must be there. `kind`, `cause`, `outcome` (of the
-    last run), `who`: as they are written. `since_utc`, `until_utc`: opened from the one on and before the other, ISO
-    8601. `purpose`: what measures is among the jobs unless only repairs are wanted.
+    case and accents, and a plural may stand for its singular; all must be there. `kind`, `cause`, `who`: as they are
+    written. `outcome`: of the last run; "freed" also where it was then proven. `since_utc`, `until_utc`: opened from
+    the one on and before the other, ISO 8601. `purpose`: what measures is among the jobs unless only repairs are
+    wanted.
     """
 
     text: str = ""

@@ -245,7 +245,7 @@ def _notes(figures: Sequence[StartFigures], rows: Sequence[JudgedFigure], limits
     notes = []
     close = [row.label for row in rows if row.inside and row.why]
     if close:
-        notes.append(f"Close to a limit in {listed(close)}.")
+        notes.append(f"Inside, but its interval reaches over a limit: {listed(close)}.")
     if len(figures) < limits.starts_each:
         notes.append(
             f"Judged by {len(figures)} of the {limits.starts_each} starts that the limits are about: by wider limits, "

@@ -368,11 +368,12 @@ def _mean(one: Together, say: Say) -> str:
 def _named(sheet: Sheet) -> tuple[str, list[tuple[str, Curve]]]:
     """A heading, and what is drawn by the word that it is called: only a proof is an "after"."""
     before, after = sheet.before, sheet.after
+    freed = [] if sheet.freed is None else [("Freed", sheet.freed)]
     if before is None or after is None:
         return "On the bench", [("Measured", curve) for curve in (before, after) if curve is not None]
     if after.run.kind is RunKind.PROOF:
-        return "Before and after", [("Before", before), ("After", after)]
-    return "First and last run", [("First", before), ("Last", after)]
+        return "Before and after", [("Before", before), *freed, ("After", after)]
+    return "First and last run", [("First", before), *freed, ("Last", after)]
 
 
 def _run_name(run: Run, say: Say) -> str:
@@ -401,9 +402,12 @@ def _figures(named: Sequence[tuple[str, Curve]], say: Say) -> Table:
 
 
 def _ended(run: Run) -> str:
-    """A check of a supply frees nothing: that it was made is how it ended, and its reason says what was found."""
-    made = run.kind is RunKind.CHECK and run.result.outcome is Outcome.UNDETERMINED
-    return "made" if made else OUTCOME_WORDS[run.result.outcome]
+    """A check of a supply and a probe free nothing: that they were made is how they ended, and what was found is said
+    in a line of its own."""
+    made = run.kind is RunKind.CHECK or (
+        run.kind is RunKind.PROBE and run.result.winding_verdict is not WindingVerdict.NOT_PROBED
+    )
+    return "made" if made and run.result.outcome is Outcome.UNDETERMINED else OUTCOME_WORDS[run.result.outcome]
 
 
 def _between_leads(run: Run) -> str:

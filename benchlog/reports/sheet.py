@@ -15,6 +15,7 @@ from benchlog.ledger.measured import measured_start
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.unlocks import Unlock, unlocks
 from benchlog.motor.compare import Measured
+from benchlog.outcome import Outcome
 from benchlog.records import Attached, Charge, Edit, Entry, Event, EventKind, Finding, Job, Run, RunKind, Trace
 
 SIMULATED = ",Simulated bench supply,"
@@ -52,7 +53,8 @@ class Curve(msgspec.Struct, frozen=True, kw_only=True):
 class Sheet(msgspec.Struct, frozen=True, kw_only=True):
     """All of a job that goes on its sheet. `as_of_utc`: when it was gathered; `earlier`: the job it came back from.
 
-    `before`: the first probe or recovery; `after`: the last proof, or the last other run where nothing was proven.
+    `before`: the first probe or recovery; `after`: the last proof, or the last other run where nothing was proven;
+    `freed`: the last run that freed it, where that is neither of the two.
     `starts`: the first and the last run of captured starts. `damaged`: what could not be read, in words.
     """
 
@@ -68,6 +70,7 @@ class Sheet(msgspec.Struct, frozen=True, kw_only=True):
     unlocks: tuple[Unlock, ...] = ()
     photos: tuple[Attached, ...] = ()
     before: Curve | None = None
+    freed: Curve | None = None
     after: Curve | None = None
     starts: tuple[Captured, ...] = ()
     damaged: tuple[str, ...] = ()
@@ -83,6 +86,7 @@ def gather(ledger: Ledger, job: Job, *, photos: Iterable[Attached] = ()) -> Shee
     runs = ledger.runs(job.id)
     damaged: list[str] = []
     first, last = before_and_after(runs)
+    freed = next((run for run in reversed(runs) if run.samples and run.result.outcome is Outcome.FREED), None)
     return Sheet(
         job=job,
         as_of_utc=ledger.clock.utc(),
@@ -96,6 +100,7 @@ def gather(ledger: Ledger, job: Job, *, photos: Iterable[Attached] = ()) -> Shee
         unlocks=tuple(unlocks(ledger, job.id)),
         photos=tuple(photos),
         before=None if first is None else _curve(ledger, first, damaged),
+        freed=None if freed is None or freed in (first, last) else _curve(ledger, freed, damaged),
         after=None if last is None else _curve(ledger, last, damaged),
         starts=tuple(_starts(ledger, runs, damaged)),
         damaged=tuple(dict.fromkeys(damaged)),
@@ -184,7 +189,7 @@ def _ceiling(run: Run, name: str) -> float | None:
     return None if held is None else held.value
 
 
-_LEFT_OUT = ("before", "after", "starts", "photos")
+_LEFT_OUT = ("before", "freed", "after", "starts", "photos")
 
 
 def plain(sheet: Sheet) -> dict[str, object]:
@@ -195,6 +200,6 @@ def plain(sheet: Sheet) -> dict[str, object]:
     for run in built["runs"]:
         # What was asked and what then held are JSON text in the ledger.
         run["request"], run["ceilings"] = (msgspec.json.decode(run[name] or "null") for name in ("request", "ceilings"))
-    curves = {"before": sheet.before, "after": sheet.after}
+    curves = {"before": sheet.before, "freed": sheet.freed, "after": sheet.after}
     built["starts"] = [one.run.id for one in sheet.starts]
     return built | {"cents": sheet.cents} | {name: curve and curve.run.id for name, curve in curves.items()}

@@ -80,7 +80,7 @@ def test_an_interval_over_the_limit_is_said_and_changes_nothing(starts: int) -> 
         found = judge([kg.told({**kg.FAN, "peak_amps": high + off * half})] * starts, [], limits)
         assert found.passed is passed
         assert ("reaches over the limit" in row(found, "peak_amps").why) is close
-        assert ("Close to a limit in peak readback." in found.because) is (close and passed)
+        assert ("Inside, but its interval reaches over a limit: peak readback." in found.because) is (close and passed)
 
 
 def test_a_figure_that_is_not_told_leaves_it_open() -> None:

@@ -39,7 +39,7 @@ def test_it_pictures_the_newest_job_in_both_sizes_and_themes(tmp_path: Path) -> 
             item=Item(kind="Cabin fan"), motor=Motor(rated_volts=12.0), complaint="dead", load_state="dry, uncoupled"
         )
     pictures = tmp_path / "pictures"
-    done = window("--ledger", str(tmp_path / "harbour.db"), "--demo", "stuck-soft", "--snapshot", str(pictures))
+    done = window("--ledger", str(tmp_path / "harbour.db"), "--demo", "--snapshot", str(pictures))
     assert (done.returncode, done.stderr) == (0, "")
     names = {path.name for path in pictures.iterdir()}
     assert {"intake-light-1366x768.png", "make-safe-dark-1920x1080.png", "history-dark-1366x768.png"} <= names

@@ -107,8 +107,9 @@ def checks_told(shown: Shown) -> tuple[str, bool]:
     last = {one.kind: one for one in shown.checks}
     done = [_check_words(one) for kind, one in last.items() if kind not in shown.due]
     due = ", ".join(texts.CHECK_KINDS[kind.value] for kind in shown.due)
-    parts = [texts.CHECK_DUE.format(kinds=due)] if due else []
-    return "; ".join([*parts, *done]), bool(due)
+    if due:
+        return "; ".join([texts.CHECK_DUE.format(kinds=due), *done]), True
+    return texts.CHECK_PASSED.format(checks="; ".join(done)) if done else "", False
 
 
 def _check_words(check: LotCheck) -> str:

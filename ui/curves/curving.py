@@ -150,6 +150,7 @@ class Curving(QObject):
         job = self.bench.job
         self.room.offer_shown(offered.lots, None if job is None else job.number, self.chosen)
         self.room.lot_form.show_tests(offered.tests)
+        self.room.empty.show_tests(bool(offered.tests))
         self.room.tests.show_tests(offered.tests, self._test_id)
         self._offer_tests()
         self._offer()
@@ -162,6 +163,8 @@ class Curving(QObject):
         self.room.shown.setCurrentIndex(max(0, self.room.shown.findData(chosen)))
         self.room.side.next.forget_clear()
         self.room.chart.plot.clear()
+        if self.room.page == LOT_PAGE:
+            self.room.show_page(CHART_PAGE)
         self._read()
 
     def _read(self) -> None:
@@ -192,7 +195,7 @@ class Curving(QObject):
             if self.room.page in (CHART_PAGE, UNITS_PAGE):
                 self.room.show_page(EMPTY_PAGE)
         else:
-            if self.room.page in (EMPTY_PAGE, LOT_PAGE):
+            if self.room.page == EMPTY_PAGE:
                 self.room.show_page(CHART_PAGE)
             self.room.units.show_shown(shown)
             chart.plot.show_starts(shown.lines, mean=shown.mean if len(shown.lines) > 1 else None)
@@ -230,7 +233,7 @@ class Curving(QObject):
         chart.plot.show_filled_in(line)
         chart.plot.show_capture(None)
         chart.over.setText(texts.LAY_OVER)
-        by_hand = shown.lot is not None and chart.plot.caption.demo and bool(shown.due)
+        by_hand = shown.lot is not None and chart.plot.caption.demo and (bool(shown.due) or not shown.measured)
         chart.tell(sayings.sentence(why) or (texts.CHECK_DEMO if by_hand else ""))
         if chart.before.isChecked():
             self._lay_before(True)
@@ -342,7 +345,7 @@ class Curving(QObject):
     def _use_test(self, test_id: int) -> None:
         """For the job on the bench; of a lot the test is the lot's own."""
         self._test_id = test_id or None
-        if self.chosen == NOTHING and self.bench.job is not None:
+        if self.chosen == NOTHING and self.bench.job is not None and not self.bench.closed:
             self.show_chosen(JOB)
         self._offer_tests()
         self._offer()

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from ui import curve_texts as texts
 from ui import theme
-from ui.pieces import button, card, label
+from ui.pieces import button, card, label, set_look
 from ui.wrapping import WrapRow
 
 
@@ -45,3 +45,8 @@ class EmptyPage(QWidget):
             row_of.add(one)
         column.addLayout(row_of)
         column.addStretch(1)
+
+    def show_tests(self, there: bool) -> None:
+        """Whether one is defined already: then a lot is what comes next."""
+        set_look(self.test, "" if there else "main")
+        set_look(self.lot, "main" if there else "")

@@ -122,7 +122,8 @@ class UnitsPage(QWidget):
         for part in (self.who_label, self.who):
             part.setVisible(shown.lot is not None)
         grey(self.make_limits, "" if may or shown.lot is None else texts.too_few_good(shown.good))
-        self.not_limits.setText("" if may or shown.lot is None else texts.too_few_good(shown.good))
+        of = texts.LIMITS_OF.format(good=shown.good, count=len(shown.measured))
+        self.not_limits.setText("" if shown.lot is None else of if may else texts.too_few_good(shown.good))
         self._fill()
 
     def _fill(self) -> None:

@@ -3,6 +3,7 @@
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout
 
 from benchlog.motor.limits import Judged
+from benchlog.motor.start_figures import FIGURES
 from ui import curve_texts as texts
 from ui import retelling, theme
 from ui.density import ROOMY, TIGHT, Density
@@ -10,6 +11,7 @@ from ui.pieces import Elided, label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
+_DECIDING = {kind.name for kind in FIGURES}
 WORD_PX, TIGHT_WORD_PX, NONE_PX = 26, 21, 18
 """Without a verdict nobody has to read it from afar: where it is narrow the reason beside it needs the room."""
 
@@ -73,7 +75,7 @@ class VerdictCard(QFrame):
 def _why(judged: Judged) -> str:
     if judged.passed is None or not judged.rows:
         return retelling.told(judged.sentence)
-    told = [row for row in judged.rows if row.inside is not None]
+    told = [row for row in judged.rows if row.inside is not None and row.name in _DECIDING]
     outside = sum(row.inside is False for row in told)
     if outside:
         return texts.OUTSIDE_OF.format(outside=outside, count=len(told))

@@ -24,7 +24,7 @@ from ui.history.job_list import plain_table
 from ui.pieces import Chooser, Elided, button, card, label, plain_hint, scrolled
 from ui.theme import Tokens
 
-_WIDTHS = (0, 54, 172, 100, 112, 152, 152, 118)
+_WIDTHS = (0, 54, 172, 132, 132, 152, 152, 110)
 _RUNG_WIDTHS = (0, 260, 220)
 NAME_PX, LEAST_PX = 150, 190
 """Where it is narrow: how wide the names are, and how high each part is at the least."""
@@ -164,6 +164,7 @@ class NumbersPage(QWidget):
     def _pick(self, number: int) -> None:
         self.intervals.pick(number)
         if not 0 <= number < len(self._rows):
+            self.not_back_title.setText(texts.NOT_BACK_TITLE)
             self.not_back.show_survival(texts.NOT_BACK_PICK, None)
             self.not_back_about.setText("")
             return

@@ -104,6 +104,7 @@ class Wanting(QWidget):
         made.setFont(theme.font(theme.SECOND_PX))
         made.setMinimumHeight(theme.TOUCH_PX - 4)
         made.setCheckable(True)
+        made.setToolTip(texts.MONTHS_HINT)
         made.clicked.connect(lambda on: self._pick_month(month if on else None))
         return made
 

@@ -31,7 +31,7 @@
     <message>
         <source>Simulated supply and motor. Nothing real is switched. Press for what hangs on the clips.</source>
         <comment>DEMO_HINT</comment>
-        <translation>Netzteil und Motor sind simuliert. Nichts Wirkliches wird geschaltet. Drücken: was an den Klemmen hängt.</translation>
+        <translation>Netzgerät und Motor sind simuliert. Nichts Wirkliches wird geschaltet. Drücken: was an den Klemmen hängt.</translation>
     </message>
     <message>
         <source>DEMO: {thing}</source>
@@ -41,7 +41,7 @@
     <message>
         <source>Demo. On the supply’s clips: {thing}. Press to hang something else on them</source>
         <comment>DEMO_NAME</comment>
-        <translation>Demo. An den Klemmen des Netzteils: {thing}. Drücken, um etwas anderes daran zu hängen</translation>
+        <translation>Demo. An den Klemmen des Netzgeräts: {thing}. Drücken, um etwas anderes daran zu hängen</translation>
     </message>
     <message>
         <source>as at first</source>
@@ -364,9 +364,9 @@
         <translation>KRIECHT</translation>
     </message>
     <message>
-        <source>RESTING</source>
+        <source>NOT DRIVEN</source>
         <comment>MOTION_WORDS</comment>
-        <translation>RUHT</translation>
+        <translation>OHNE ANTRIEB</translation>
     </message>
     <message>
         <source>NOT KNOWN</source>
@@ -504,9 +504,9 @@
         <translation>mit Strom in einen Läufer, der steht, in beliebigen 60 s</translation>
     </message>
     <message>
-        <source>into the motor, in any 60 s</source>
+        <source>heat into the winding, in any 60 s</source>
         <comment>USED_WHAT</comment>
-        <translation>in den Motor, in beliebigen 60 s</translation>
+        <translation>Wärme in die Wicklung, in je 60 s</translation>
     </message>
     <message>
         <source>in a row, with volts on the motor</source>
@@ -1734,9 +1734,9 @@
         <translation>Jeder Anlauf mit {volts}, nicht mit der Nennspannung von {rated}: Der Blick, ob er dreht, braucht Raum bis zum Grenzwert von {ceiling}, gesetzt durch: {layer}.</translation>
     </message>
     <message>
-        <source>At less where the supply can give no more: that is asked first.</source>
+        <source>At fewer volts if the supply can’t give that: the run asks it first.</source>
         <comment>PROOF_AT_MOST</comment>
-        <translation>Mit weniger, wo das Netzgerät nicht mehr geben kann: Danach wird zuerst gefragt.</translation>
+        <translation>Mit weniger Volt, wenn das Netzgerät das nicht geben kann: Der Lauf fragt es zuerst.</translation>
     </message>
     <message>
         <source>Started at the rated {rated}.</source>
@@ -1984,9 +1984,9 @@
         <translation>Sitzt noch fest</translation>
     </message>
     <message>
-        <source>Turned</source>
+        <source>I turned it</source>
         <comment>CHOICE_WORDS</comment>
-        <translation>Gedreht</translation>
+        <translation>Von Hand gedreht</translation>
     </message>
     <message>
         <source>Enough</source>
@@ -2414,9 +2414,9 @@
         <translation>Rat an den Eigentümer</translation>
     </message>
     <message>
-        <source>run it dry once a month, …</source>
+        <source>turn it by hand once a month, …</source>
         <comment>ADVICE_HINT</comment>
-        <translation>einmal im Monat trocken laufen lassen, …</translation>
+        <translation>einmal im Monat von Hand drehen, …</translation>
     </message>
     <message>
         <source>Warranty in days</source>
@@ -3397,6 +3397,11 @@
         <source>to day</source>
         <comment>UNTIL_HINT</comment>
         <translation>bis Tag</translation>
+    </message>
+    <message>
+        <source>Taken in within that month.</source>
+        <comment>MONTHS_HINT</comment>
+        <translation>In diesem Monat angenommen.</translation>
     </message>
     <message>
         <source>this month</source>
@@ -5022,9 +5027,9 @@
         <translation>Grenzen</translation>
     </message>
     <message>
-        <source>Outside</source>
+        <source>Result</source>
         <comment>FIGURE_COLUMNS</comment>
-        <translation>Außen</translation>
+        <translation>Ergebnis</translation>
     </message>
     <message>
         <source>Figures against their limits: {told}</source>
@@ -5137,6 +5142,11 @@
         <translation>Hände, Haare und Flügel frei vor jedem Anlauf</translation>
     </message>
     <message>
+        <source>Passed: {checks}</source>
+        <comment>CHECK_PASSED</comment>
+        <translation>Bestanden: {checks}</translation>
+    </message>
+    <message>
         <source>Check due: {kinds}</source>
         <comment>CHECK_DUE</comment>
         <translation>Fällig: {kinds}</translation>
@@ -5182,9 +5192,9 @@
         <translation>Verbunden: messen</translation>
     </message>
     <message>
-        <source>Leave it</source>
+        <source>Not now</source>
         <comment>CHECK_LEAVE</comment>
-        <translation>Verwerfen</translation>
+        <translation>Jetzt nicht</translation>
     </message>
     <message>
         <source>The clips are joined: measure the leads and the zero, at most 1 A at 1 V</source>
@@ -5645,6 +5655,11 @@
         <source>Limits from all units that turned and never failed, as known good ones</source>
         <comment>MAKE_LIMITS_NAME</comment>
         <translation>Grenzen aus allen Prüflingen, die drehten und nie durchfielen, als Gutmuster</translation>
+    </message>
+    <message>
+        <source>Known good are the {good} of {count} that turned and never failed.</source>
+        <comment>LIMITS_OF</comment>
+        <translation>Als gut gelten die {good} von {count}, die sich drehten und nie durchfielen.</translation>
     </message>
     <message>
         <source>Who says that these are good</source>
@@ -6905,7 +6920,8 @@ Während eines Laufs geht der Rechner nicht von selbst schlafen. Unter Linux mit
         <source>
 At the right, in every room: volts, amps, what it is doing, how much of each ceiling is used, and Output off.
 
-- **TURNING, LOCKED, CREEPING, RESTING, NOT KNOWN**: what volts and amps say of the motor.
+- **TURNING, LOCKED, CREEPING, NOT KNOWN**: what volts and amps say of the motor. **NOT DRIVEN**: no current is driven
+  through it; its shaft may still coast.
 - **CV**: the voltage is held. **CC**: the current limit is held; more volts then change nothing.
 - **Ceilings used**: each bar names the layer that sets the ceiling.
 
@@ -6931,7 +6947,7 @@ questions only; what it is without is said before anything is switched on. Witho
         <comment>SUPPLY</comment>
         <translation>Rechts, in jedem Raum: Volt, Ampere, was es tut, wie viel von jedem Grenzwert genutzt ist, und „Ausgang aus“.
 
-- **DREHT, BLOCKIERT, KRIECHT, RUHT, UNBEKANNT**: was Volt und Ampere über den Motor sagen.
+- **DREHT, BLOCKIERT, KRIECHT, UNBEKANNT**: was Volt und Ampere über den Motor sagen. **OHNE ANTRIEB**: Es wird kein Strom durch ihn getrieben; seine Welle kann noch auslaufen.
 - **CV**: Die Spannung wird gehalten. **CC**: Die Strombegrenzung wird gehalten; mehr Volt ändern dann nichts.
 - **Grenzwerte, genutzt**: Jeder Balken nennt, was den Grenzwert setzt.
 
@@ -6955,11 +6971,12 @@ Jedes, das auf SCPI-Befehle antwortet und seine Sollwerte und seinen Ausgang zur
     </message>
     <message>
         <source>
-Esc and Pause switch the output off from anywhere, also while something is being typed. None of the keys below begins
-a run. A field that is being typed into keeps copy, paste and undo for itself.
+Esc and Pause switch the output off from anywhere, also while something is being typed. Of the keys below only Space
+begins anything, and only where the button that is shown says so or is marked. A field that is being typed into keeps
+copy, paste and undo for itself.
 </source>
         <comment>KEYS</comment>
-        <translation>Esc und Pause schalten den Ausgang von überall aus, auch während etwas getippt wird. Keine der Tasten unten beginnt einen Lauf. Ein Feld, in das getippt wird, behält Kopieren, Einfügen und Rückgängig für sich.</translation>
+        <translation>Esc und Pause schalten den Ausgang von überall aus, auch während etwas getippt wird. Von den Tasten unten beginnt nur die Leertaste etwas, und nur dort, wo es auf der gezeigten Taste steht oder diese markiert ist. Ein Feld, in das getippt wird, behält Kopieren, Einfügen und Rückgängig für sich.</translation>
     </message>
     <message>
         <source>
@@ -9326,8 +9343,8 @@ Keys that you taught, a foot switch say, are in the settings.
         <translation>Es lässt sich nicht sagen: %1.</translation>
     </message>
     <message>
-        <source>Close to a limit in %1.</source>
-        <translation>Nahe an einer Grenze bei %1.</translation>
+        <source>Inside, but its interval reaches over a limit: %1.</source>
+        <translation>Innerhalb, aber das Intervall reicht über eine Grenze: %1.</translation>
     </message>
     <message>
         <source>Judged by %1 of the %2 starts that the limits are about: by wider limits, and without the curve.</source>
