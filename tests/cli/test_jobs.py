@@ -17,10 +17,12 @@ from benchlog.ledger.finding_jobs import choices_for, find_jobs
 from benchlog.ledger.store import Ledger
 from benchlog.ledger.waiting import set_waiting
 from benchlog.ledger.wanted import Month, opened_from
+from benchlog.outcome import Outcome
 from benchlog.records import Closing, JobState, RunKind
 from tests.ledger.benches import (
     BILGE_PUMP,
     CABIN_FAN,
+    FREED,
     MOTOR,
     RAN,
     a_lot,
@@ -102,6 +104,19 @@ def test_a_cold_start_that_is_due_is_listed_whatever_its_job_is_for(tmp_path: Pa
     assert row.startswith("0001")
     assert row.endswith("now that it is cold: benchlog capture --job 1]")
     assert rest == "1 measuring job is not shown: --purpose measuring"
+
+
+def test_what_was_freed_is_found_after_it_was_proven_as_well(tmp_path: Path) -> None:
+    with fresh_ledger(tmp_path, VirtualClock()) as ledger:
+        for results in ((FREED, RAN), (RAN,), (FREED,), (FREED, replace(RAN, outcome=Outcome.STILL_STUCK))):
+            job = ledger.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry").id
+            for number, result in enumerate(results):
+                file_journal(ledger, leave_journal(tmp_path, f"{job}-{number}", job=job, result=result))
+        path = ledger.path
+    found = jobs(path, "--outcome", "freed", "--json").stdout.splitlines()
+    assert [json.loads(row)["job"] for row in found] == [3, 1]
+    found = jobs(path, "--outcome", "runs", "--json").stdout.splitlines()
+    assert [json.loads(row)["job"] for row in found] == [2, 1]
 
 
 def test_a_month_is_that_of_the_calendar_here(tmp_path: Path) -> None:

@@ -5,11 +5,14 @@ import sqlite3
 from contextlib import closing
 from pathlib import Path
 
+import msgspec
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from benchlog.clock import VirtualClock
+from benchlog.ledger.filing import file_journal
 from benchlog.ledger.store import Ledger
 from benchlog.outcome import Outcome, RunResult
 from benchlog.records import Edit, Entry, EntryKind, Finding, Item, JobState, Motor, RunKind, Stage
@@ -20,6 +23,7 @@ from benchlog.reports.regions import Region
 from benchlog.reports.sheet import Sheet, before_and_after, gather, outline, plain
 from benchlog.reports.sheet_text import WIDTH, text_of
 from benchlog.reports.words import MOST_TEXT, Say
+from tests.ledger.benches import BILGE_PUMP, FREED, MOTOR, RAN, blocks, fresh_ledger, request, write_journal
 from tests.reports.sheets import charge, curve, job, run, sheet, told
 
 
@@ -46,6 +50,24 @@ def test_a_job_of_the_demo_ledger_is_told_whole_and_marked(demo: Path) -> None:
     assert made.after is not None
     assert (made.before.run.kind, made.after.run.kind) == (RunKind.RECOVERY, RunKind.PROOF)
     assert made.after.measured is not None
+
+
+def test_the_run_that_freed_it_is_drawn_where_it_is_neither_the_first_nor_the_last(tmp_path: Path) -> None:
+    runs = [
+        ("a", RunKind.PROBE, msgspec.structs.replace(FREED, outcome=Outcome.UNDETERMINED)),
+        ("b", RunKind.RECOVERY, FREED),
+        ("c", RunKind.PROOF, RAN),
+    ]
+    with fresh_ledger(tmp_path, VirtualClock()) as book:
+        job = book.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+        sheets = []
+        for uid, kind, result in runs:
+            asked = msgspec.structs.replace(request(uid, job=job.id), kind=kind)
+            file_journal(book, write_journal(tmp_path / f"{uid}.journal", blocks(asked, result=result)))
+            sheets.append(gather(book, job))
+    drawn = [[None if one is None else one.run.id for one in (s.before, s.freed, s.after)] for s in sheets]
+    assert drawn == [[1, None, None], [1, None, 2], [1, 2, 3]]
+    assert plain(sheets[-1])["freed"] == 2
 
 
 def test_a_job_without_a_run_in_a_demo_ledger_is_a_demonstration_too(demo: Path, tmp_path: Path) -> None:
@@ -145,6 +167,7 @@ def test_only_a_proof_is_called_after() -> None:
 
     assert names(sheet()) == ["Before", "After"]
     assert names(sheet(after=curve(RunKind.RECOVERY, id=2))) == ["First", "Last"]
+    assert names(sheet(freed=curve(RunKind.RECOVERY, id=3))) == ["Before", "Freed", "After"]
     assert names(sheet(after=None)) == ["Measured"]
     assert names(sheet(before=None)) == ["Measured"]
 

@@ -9,13 +9,14 @@ from pytestqt.qtbot import QtBot
 
 from benchlog.ledger.lot_checks import checks
 from benchlog.ledger.start_tests import start_tests
-from benchlog.records import CheckKind, RunKind, Stage
+from benchlog.records import CheckKind, Closing, RunKind, Stage
 from benchlog.recovery.ceilings import Limits
 from benchlog.settings import Settings
+from tests.ui.conftest import RESOURCE
 from tests.ui.lot_desk import LotDesk
 from ui import curve_texts as texts
 from ui.curves.curving import SECOND_BEEP_MS
-from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, TESTS_PAGE
+from ui.curves.room import CHART_PAGE, EMPTY_PAGE, JOB, LOT_PAGE, TESTS_PAGE
 from ui.main_window import BENCH_ROOM
 from ui.off_state import OffEvent, OffState
 from ui.pieces import why_grey
@@ -301,6 +302,46 @@ def _fits_1366_by_768(desk: LotDesk, qtbot: QtBot) -> None:
     for page in ("curves_page_1", "curves_page_2", "curves_new_lot"):
         desk.click(page)
         qtbot.waitUntil(fits, timeout=3000)
+
+
+def test_a_new_lot_is_asked_for_from_every_page_while_another_is_shown(desk: LotDesk) -> None:
+    desk.ready()
+    for page in range(3):
+        desk.click(f"curves_page_{page}")
+        desk.click("curves_new_lot")
+        assert desk.window.curves.page == LOT_PAGE
+        desk.settle()  # what was shown is read again meanwhile
+        assert desk.window.curves.page == LOT_PAGE
+    form = desk.window.curves.lot_form
+    QTest.keyClicks(form.name, "another")
+    desk.click("lot_open")
+    desk.settle()
+    assert desk.window.curves.page == CHART_PAGE
+    assert desk.curving.shown is not None
+    assert desk.curving.shown.lot is not None
+    assert desk.curving.shown.lot.name == "another"
+
+
+def test_a_test_is_not_taken_for_a_job_that_is_closed(desk: LotDesk) -> None:
+    job = desk.take_job()
+    desk.ledger.close_job(job.id, Closing(cause="", work_done="", prognosis=""))
+    desk.session.open_job(job.id)
+    desk.to_the_room()
+    desk.lock_test()
+    desk.click("test_use")
+    assert desk.window.curves.page == LOT_PAGE
+    assert desk.window.curves.lot_form.supply.text() == RESOURCE
+
+
+def test_what_a_unit_used_of_the_ceilings_is_not_shown_as_the_last_run_of_the_job_on_the_bench(desk: LotDesk) -> None:
+    desk.take_job()
+    desk.curving.show_chosen(0)
+    desk.ready()
+    desk.measure("F-1", "good:1")
+    bars = desk.window.panel.ceilings
+    desk.session.show_room(BENCH_ROOM)
+    desk.session.refresh()
+    assert not bars.of_run
 
 
 def test_while_a_start_is_captured_its_readings_are_drawn_and_the_supply_is_in_sight(desk: LotDesk) -> None:
