@@ -1,14 +1,27 @@
 """Keys for hands that are at the shaft: one that is held while current may flow, one that says "it moved".
 
-A foot switch that types the same key does as well. The keys are taken by a filter on the whole application, so that no
-button that has the focus is pressed by them; a text field keeps them for itself.
+A foot switch that types the same key does as well. The keys are taken by a filter on the whole application; a text
+field keeps them for itself, and a button that was reached with the keyboard is what Space presses: whoever means an
+answer must not put current on the motor.
 """
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QAbstractSpinBox, QApplication, QComboBox, QLineEdit, QPlainTextEdit, QTextEdit
+from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractSpinBox,
+    QApplication,
+    QComboBox,
+    QLineEdit,
+    QPlainTextEdit,
+    QTextEdit,
+)
 
 HOLD_KEY, MOVED_KEY = Qt.Key.Key_Space, Qt.Key.Key_M
+HOLD_BUTTON = "free_hold"
+_WALKED = frozenset(
+    {Qt.FocusReason.TabFocusReason, Qt.FocusReason.BacktabFocusReason, Qt.FocusReason.ShortcutFocusReason}
+)
 _LOST = frozenset({QEvent.Type.ApplicationDeactivate, QEvent.Type.WindowDeactivate, QEvent.Type.Close})
 
 
@@ -25,6 +38,8 @@ class BenchKeys(QObject):
         self.armed = False
         """A run with the hand on the shaft is on: the key may be held."""
         self.down = False
+        self._walked = False
+        """What has the focus was reached with the keyboard, and not by a click on the way to the shaft."""
 
     def heed(self, *, listening: bool, armed: bool) -> None:
         self.listening, self.armed = listening, armed
@@ -41,13 +56,21 @@ class BenchKeys(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         if event.type() in _LOST:
             self.hold(False)
+        elif isinstance(event, QFocusEvent) and event.gotFocus():
+            self._walked = event.reason() in _WALKED
         elif isinstance(event, QKeyEvent) and self.listening and not typing():
             return self._key(event)
         return False
 
+    def _for_another_button(self) -> bool:
+        focus = QApplication.focusWidget()
+        return self._walked and isinstance(focus, QAbstractButton) and focus.objectName() != HOLD_BUTTON
+
     def _key(self, event: QKeyEvent) -> bool:
         """Whether it was one of ours, and so nobody else's."""
         if event.key() == HOLD_KEY and self.armed:
+            if not self.down and self._for_another_button():
+                return False
             if not event.isAutoRepeat():
                 self.hold(event.type() is not QEvent.Type.KeyRelease)
             return True

@@ -85,6 +85,13 @@ def scrolled(content: QWidget) -> QScrollArea:
     return area
 
 
+def show_if(widget: QWidget, shown: bool, *, else_to: QWidget) -> None:
+    """Shown or hidden; where it has the keyboard and goes, that is `else_to`'s, and not the next one's in line."""
+    if not shown and widget.hasFocus():
+        else_to.setFocus()
+    widget.setVisible(shown)
+
+
 def grey(widget: QWidget, why: str) -> None:
     """Can be used, unless there is a reason why not: then that is its tooltip and what is read of it aloud.
 

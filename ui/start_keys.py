@@ -8,12 +8,12 @@ acknowledges an alarm, and never closes a job.
 import time
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QPushButton, QWidget
 
 from ui import texts
-from ui.bench_keys import typing
+from ui.bench_keys import HOLD_BUTTON, typing
 from ui.main_window import BENCH_ROOM, CURVES_ROOM, MainWindow
 from ui.preferences import Preferring
 from ui.stages.run_view import RunView
@@ -22,6 +22,9 @@ from ui.taught_keys import Role, taught
 SETTLE_S = 0.7
 """So long after a press of these keys, and after a question came up, they do nothing. Starting value of this project:
 a person's time to see that something else is to be pressed now."""
+MODIFIERS = frozenset(
+    {Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_AltGr, Qt.Key.Key_Meta, Qt.Key.Key_Super_L}
+)
 _LOST = frozenset({QEvent.Type.ApplicationDeactivate, QEvent.Type.WindowDeactivate})
 
 
@@ -61,6 +64,8 @@ class StartKeys(QObject):
         if event.type() is QEvent.Type.KeyRelease:
             if not event.isAutoRepeat():
                 self._down.discard(event.key())
+                if event.key() in MODIFIERS:  # what went down as Shift+Tab comes up as Tab
+                    self._down.clear()
             return role is not None
         if role is not None and typing():
             role = None  # a keypad's digit belongs to the field
@@ -114,7 +119,7 @@ def _main_button(page: QWidget | None) -> QPushButton | None:
         if one.property("look") in ("main", "ask")
         and one.isVisible()
         and one.isEnabled()
-        and one.objectName() != "free_hold"
+        and one.objectName() != HOLD_BUTTON
     ]
     return heavy[0] if len(heavy) == 1 else None
 

@@ -232,6 +232,7 @@ QPushButton[look="choice"]:checked:disabled {{ background: {t.second}; color: {t
 QPushButton[look="alarm"] {{ background: {t.red}; color: {t.card}; border: 2px solid {t.red}; padding: 0 4px; }}
 QPushButton[look="choice"]:checked:focus, QPushButton[look="pill"]:checked:focus {{ border: 3px solid {t.third};
   padding: 0 {16 - three}px; }}
+QPushButton[look="plain-ask"]:focus {{ border: 3px solid {t.third}; padding: 0 15px; }}
 QPushButton[look="ask"]:focus {{ border: 3px solid {t.third}; padding: 0 15px; }}
 QPushButton[look="alarm"]:focus {{ border: 3px solid {t.third}; padding: 0 3px; }}
 QTableView:focus, QScrollArea:focus {{ border: 2px solid {t.ink}; }}

@@ -1,6 +1,7 @@
 """Rows that go on in the next line, and grids of fields that stand in fewer columns, where the width is too small."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QSize, Qt
 from PySide6.QtWidgets import QGridLayout, QLayout, QLayoutItem, QSpacerItem, QWidget, QWidgetItem
@@ -28,6 +29,10 @@ class WrapRow(QLayout):
         self.addChildWidget(widget)
         place = len(self._items) if at is None else at
         self._items.insert(place, _Part(QWidgetItem(widget), stretch, least))
+        if at is not None:  # it was made later than what comes after it
+            there = [one for part in self._items if (one := part.item.widget()) is not None]
+            for before, after in pairwise(there):
+                QWidget.setTabOrder(before, after)
         self.invalidate()
 
     def add_stretch(self) -> None:

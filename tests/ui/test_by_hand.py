@@ -66,11 +66,39 @@ def test_output_off_ends_the_run_and_disarms_the_key(keyed: Desk) -> None:
     assert not keyed.session.running.keys.down
 
 
-def test_the_key_presses_no_button_that_has_the_focus(keyed: Desk) -> None:
+def test_the_key_presses_no_button_that_was_clicked_before(keyed: Desk) -> None:
     link = begin_by_hand(keyed)
-    keyed.window.free.moved_button.setFocus()
-    QTest.keyClick(keyed.window.free.moved_button, HOLD_KEY)
-    assert link.notes == []
+    keyed.click("hand_0")
+    QTest.keyClick(keyed.window.focusWidget() or keyed.window, HOLD_KEY)
+    assert link.holds == [True, False]
+
+
+def test_space_on_a_button_that_was_walked_to_presses_that_and_puts_no_current_on(keyed: Desk) -> None:
+    link = begin_by_hand(keyed)
+    moved = keyed.window.free.moved_button
+    for _ in range(80):
+        if moved.hasFocus():
+            break
+        QTest.keyClick(keyed.window.focusWidget() or keyed.window, Qt.Key.Key_Tab)
+    assert moved.hasFocus()
+    pressed: list[bool] = []
+    moved.clicked.connect(lambda: pressed.append(True))
+    QTest.keyClick(moved, HOLD_KEY)
+    assert pressed == [True]
+    assert link.holds == []
+    keyed.window.free.hold_button.setFocus(Qt.FocusReason.TabFocusReason)
+    QTest.keyClick(keyed.window.free.hold_button, HOLD_KEY)
+    assert link.holds == [True, False]
+
+
+def test_begun_with_the_keyboard_the_key_holds_as_well(keyed: Desk) -> None:
+    begins = keyed.window.free.hand_button
+    begins.setFocus(Qt.FocusReason.TabFocusReason)
+    QTest.keyClick(begins, Qt.Key.Key_Space)
+    link = keyed.links[-1]
+    assert link.request.kind is RunKind.HAND
+    link.per_poll_s = 0.02
+    QTest.keyClick(keyed.window.focusWidget() or keyed.window, HOLD_KEY)
     assert link.holds == [True, False]
 
 

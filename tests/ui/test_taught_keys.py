@@ -232,6 +232,16 @@ def test_a_stray_start_key_begins_nothing(feet: Feet, qapp: QApplication) -> Non
     assert feet.desk.links == []
 
 
+def test_shift_that_comes_up_before_tab_leaves_the_key_alive(feet: Feet) -> None:
+    window = feet.desk.window
+    QTest.keyPress(window, K.Key_Shift, M.ShiftModifier)
+    QTest.keyPress(window, K.Key_Backtab, M.ShiftModifier)
+    QTest.keyRelease(window, K.Key_Shift)
+    QTest.keyRelease(window, K.Key_Tab)  # as it is called without Shift
+    feet.press(K.Key_F9)
+    assert len(feet.desk.links) == 1
+
+
 def test_what_has_just_come_up_is_not_pressed_unread(feet: Feet) -> None:
     feet.keys.rest()
     feet.now_s += 0.9 * SETTLE_S

@@ -7,8 +7,9 @@ from benchlog.outcome import RunResult
 from benchlog.records import RunKind
 from benchlog.recovery.steps import Sequence
 from ui import retelling, texts, theme
+from ui.bench_keys import HOLD_BUTTON
 from ui.moments import now_text
-from ui.pieces import button, grey, label
+from ui.pieces import button, grey, label, show_if
 from ui.stages.advice import AdviceCard
 from ui.stages.run_view import RunView
 from ui.theme import Tokens
@@ -63,7 +64,7 @@ class FreeStage(RunView):
         self.hand_button = button(texts.HAND_START, "free_hand", accessible=texts.HAND_START_ACCESSIBLE)
         self.hand_button.setToolTip(texts.HAND_START_ACCESSIBLE)
         self.hand_button.clicked.connect(self.hand_begun)
-        self.hold_button = button(texts.HOLD_BUTTON, "free_hold", "main", accessible=texts.HOLD_ACCESSIBLE)
+        self.hold_button = button(texts.HOLD_BUTTON, HOLD_BUTTON, "main", accessible=texts.HOLD_ACCESSIBLE)
         self.hold_button.setMinimumWidth(200)
         self.hold_button.pressed.connect(lambda: self.held.emit(True))
         self.hold_button.released.connect(lambda: self.held.emit(False))
@@ -78,11 +79,13 @@ class FreeStage(RunView):
 
     def show_run(self, kind: RunKind | None) -> None:
         """What can be pressed while a run of this kind is on, or none."""
-        self.hold_button.setVisible(kind is RunKind.HAND)
-        self.moved_button.setVisible(kind in (RunKind.RECOVERY, RunKind.HAND))
+        show_if(self.hold_button, kind is RunKind.HAND, else_to=self)
+        show_if(self.moved_button, kind in (RunKind.RECOVERY, RunKind.HAND), else_to=self)
+        if kind is RunKind.HAND:
+            self.hold_button.setFocus()
 
     def offer_hand(self, possible: bool) -> None:
-        self.hand_button.setVisible(possible)
+        show_if(self.hand_button, possible, else_to=self)
 
     def end(self, result: RunResult) -> None:
         super().end(result)

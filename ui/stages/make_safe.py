@@ -28,7 +28,7 @@ class MakeSafeStage(QWidget):
         lines = QVBoxLayout(work)
         lines.setContentsMargins(0, 0, 0, 0)
         lines.setSpacing(8)
-        for part in (self.why_label, self._rows_card(), self._refuse_card()):
+        for part in (self.why_label, self._refuse_card(), self._rows_card()):
             lines.addWidget(part)
         lines.addStretch(1)
         column.addWidget(scrolled(work), 1)
@@ -123,6 +123,7 @@ class MakeSafeStage(QWidget):
             group.setExclusive(False)
             for choice in choices:
                 choice.setChecked(False)
+                choice.setFocusPolicy(Qt.FocusPolicy.StrongFocus)  # Tab would still lead to the one that was chosen
                 grey(choice, "")
             group.setExclusive(True)
         self.go_on.show()

@@ -1,10 +1,13 @@
 """A question of the run, in the work area with big buttons: never a dialog, so that nothing covers "Output off"."""
 
+from itertools import pairwise
+
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Question
 from ui import sayings, texts
+from ui.bench_keys import typing
 from ui.pieces import button, label
 from ui.shapes import Sign
 from ui.theme import Tokens
@@ -22,6 +25,7 @@ class QuestionCard(QFrame):
     def __init__(self, tokens: Tokens) -> None:
         super().__init__()
         self.setObjectName("question")
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         self.setProperty("look", "ask")
         asked = QWidget()
         row = QHBoxLayout(asked)
@@ -46,13 +50,18 @@ class QuestionCard(QFrame):
     def ask(self, question: Question) -> None:
         self.withdraw()
         self.text.setText(sayings.sentence(question.text))
+        self.setAccessibleName(self.text.text())
         for index, choice in enumerate(question.choices):
             made = button(sayings.choice_text(choice), f"choice_{index}", "ask" if index == 0 else "plain-ask")
             made.setMinimumWidth(96)
             made.clicked.connect(lambda _checked=False, asked=question.id, chosen=choice: self._answer(asked, chosen))
             self._row.add(made)
             self.buttons.append(made)
+        for before, after in pairwise((self, *self.buttons)):
+            QWidget.setTabOrder(before, after)
         self.show()
+        if not typing():
+            self.setFocus()  # nothing is pressed by it; Tab goes to the first answer
 
     def withdraw(self) -> None:
         for old in self.buttons:

@@ -1,6 +1,6 @@
 """The work of a run, the same for probe, free and prove: two sentences, the chart, and a row of what can be pressed."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from benchlog.bench.frames import Progress, Question, Request
@@ -11,7 +11,7 @@ from ui.charts.live_plot import LivePlot
 from ui.charts.marks import Mark
 from ui.density import ROOMY, Density
 from ui.moments import clock_text, day_text, now_utc
-from ui.pieces import FewLines, button, card, label, scrolled, set_look
+from ui.pieces import FewLines, button, card, label, scrolled, set_look, show_if
 from ui.run_request import ceilings_of
 from ui.stages.question import QuestionCard
 from ui.stages.rungs import RungRow
@@ -42,6 +42,7 @@ class RunView(QWidget):
         self.kind = kind
         self.shown = kind
         """The kind of the run that is shown: a stage may have more than one."""
+        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
         column = self._column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         self.say_label = label("", px=theme.SENTENCE_PX, bold=True, wrap=True)
@@ -105,10 +106,10 @@ class RunView(QWidget):
         words = texts.RUN_AGAIN_BUTTON if again else texts.RUN_START_BUTTON
         self.start_button.setText(words[self.kind])
         self.start_button.setAccessibleName(words[self.kind])
-        self.start_button.setVisible(start)
+        show_if(self.start_button, start, else_to=self)
         self.on_button.setText(texts.GO_ON.format(stage=on_to))
         self.on_button.setAccessibleName(self.on_button.text())
-        self.on_button.setVisible(bool(on_to))
+        show_if(self.on_button, bool(on_to), else_to=self)
         set_look(self.start_button, "" if done else "main")
         set_look(self.on_button, "main" if done else "")
 
