@@ -65,22 +65,25 @@ def main(argv: list[str], *, from_icon: bool = False) -> int:
     application.setAttribute(Qt.ApplicationAttribute.AA_DontUseNativeDialogs)  # theirs would take the keys
     application.setApplicationName(texts.PROGRAM)
     application.setFont(theme.font())
+    kind = next((place for place, one in enumerate(texts.KINDS) if one.casefold() == chosen.item.casefold()), None)
     speak_language(wanted_language(preferring.now.language), application)
     try:
         ledger = Ledger.open(chosen.ledger or ledger_file(), sole_writer=True)
     except LedgerError as error:
         tell(texts.NO_LEDGER.format(what=error), from_icon=from_icon)
         return EX_NO_LEDGER
+    item = chosen.item if kind is None else texts.KINDS[kind]
     with ledger:
         window = MainWindow(
             _theme(chosen, preferring),
             resource=chosen.supply,
-            demo=(chosen.item or texts.DEMO_FIRST) if chosen.demo else "",
+            demo=(item or texts.DEMO_FIRST) if chosen.demo else "",
         )
         window.wear(window.tokens)
         session = Session(window, ledger, Link, resource=chosen.supply, preferring=preferring)
-        if chosen.item:
-            window.intake.suggest(kind=chosen.item, rated_volts=chosen.rated_voltage, complaint=chosen.complaint)
+        if item:
+            complaint = chosen.complaint or (texts.DEMO_COMPLAINT if chosen.demo else "")
+            window.intake.suggest(kind=item, rated_volts=chosen.rated_voltage, complaint=complaint)
         if window.header.demo is not None:
             window.header.demo.hung.connect(lambda thing: hang(bench, thing))
         hook_faults(session.fault)

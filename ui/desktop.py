@@ -49,6 +49,7 @@ class Desktop(QObject):
             in_the_way=session.browsing.in_the_way,
             keep_pdf=lambda job: session.browsing.want_paper("pdf", job),
         )
+        session.browsing.looked_at.connect(self.paper)
         self.recent = RecentRow()
         self.recent.picked.connect(session.open_job)
         above = self.window.intake.layout()

@@ -184,12 +184,12 @@ class Elided(QLabel):
 
 
 class FewLines(QLabel):
-    """Always as high as `count` lines (one where the window is tight), so that nothing around it moves; what has no
-    room ends in "…", whole in the tooltip. `said` is the whole."""
+    """As high as `count` lines (one where the window is tight), so that nothing around it moves, and one more where it
+    is narrow and the words need it; what has no room ends in "…", whole in the tooltip. `said` is the whole."""
 
     def __init__(self, count: int = 2, tone: str = "", *, px: int = theme.BODY_PX) -> None:
         super().__init__()
-        self._most, self.said = count, ""
+        self._most, self._more, self.said = count, 0, ""
         self.setFont(theme.font(px))
         self.setProperty("tone", tone)
         self.setTextFormat(Qt.TextFormat.PlainText)
@@ -198,11 +198,11 @@ class FewLines(QLabel):
         self.set_count(count)
 
     def fit(self, density: Density) -> None:
+        self._more = int(density.narrow)
         self.set_count(1 if density is TIGHT else self._most)
 
     def set_count(self, count: int) -> None:
         self._count = count
-        self.setFixedHeight(count * self.fontMetrics().lineSpacing() + 4)
         self._fit()
 
     def say(self, text: str) -> None:
@@ -214,24 +214,35 @@ class FewLines(QLabel):
         self._fit()
 
     def _fit(self) -> None:
+        count = self._count
+        lines, whole = self._lines(count)
+        if not whole and self._more:
+            count += 1
+            lines, whole = self._lines(count)
+        self.setFixedHeight(count * self.fontMetrics().lineSpacing() + 4)
+        self.setText("\n".join(lines))
+        self.setToolTip("" if whole else plain_hint(self.said))
+
+    def _lines(self, count: int) -> tuple[list[str], bool]:
+        """The words in so many lines at the most, and whether that is all of them."""
         width, begin = max(1, self.width()), 0
         lines: list[str] = []
         layout = QTextLayout(self.said, self.font())
         layout.beginLayout()
-        while len(lines) < self._count - 1 and (line := layout.createLine()).isValid():
+        while len(lines) < count - 1 and (line := layout.createLine()).isValid():
             line.setLineWidth(width)
             begin = line.textStart() + line.textLength()
             lines.append(self.said[line.textStart() : begin].rstrip())
         layout.endLayout()
         rest = self.said[begin:]
         cut = self.fontMetrics().elidedText(rest, Qt.TextElideMode.ElideRight, width)
-        if cut != rest and " " in cut:
+        whole = cut == rest
+        if not whole and " " in cut:
             cut = f"{cut[:-1].rpartition(' ')[0]} …"  # a word is whole or not there
-        self.setText("\n".join(part for part in (*lines, cut) if part))
-        self.setToolTip(plain_hint(self.said) if cut != rest else "")
+        return [part for part in (*lines, cut) if part], whole
 
 
-BESIDE_PX, LEAST_CHOICE_PX = 4, 110
+BESIDE_PX, LEAST_CHOICE_PX, LIST_EDGE_PX = 4, 110, 44
 
 
 class Chooser(QComboBox):
@@ -256,6 +267,11 @@ class Chooser(QComboBox):
         control, field = QStyle.ComplexControl.CC_ComboBox, QStyle.SubControl.SC_ComboBoxEditField
         room = max(1, self.style().subControlRect(control, option, field, self).width() - BESIDE_PX)
         option.currentText = self.fontMetrics().elidedText(option.currentText, Qt.TextElideMode.ElideRight, room)
+
+    def showPopup(self) -> None:
+        """The list is as wide as its longest words."""
+        self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + LIST_EDGE_PX)
+        super().showPopup()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Without the focus the page around it is scrolled, and nothing is chosen."""

@@ -53,6 +53,9 @@ def put_on(window: QWidget, does: Mapping[str, Callable[[], object]]) -> dict[st
 
 def told() -> list[tuple[str, str]]:
     """Every key of the window with what it does, for the help: these, and those of pages and charts."""
-    own = [(", ".join(key.keys), texts.KEY_WORDS[key.name]) for key in TABLE]
+    native = QKeySequence.SequenceFormat.NativeText
+    own = [
+        (", ".join(QKeySequence(one).toString(native) for one in key.keys), texts.KEY_WORDS[key.name]) for key in TABLE
+    ]
     off, *others = texts.OTHER_KEYS
     return [off, *own, *others]

@@ -36,6 +36,7 @@ NOTHING = "—"
 DEMO = "DEMO"
 DEMO_HINT = "Simulated supply and motor. Nothing real is switched. Press for what hangs on the clips."
 DEMO_WITH, DEMO_NAME = "DEMO: {thing}", "Demo. On the supply’s clips: {thing}. Press to hang something else on them"
+DEMO_COMPLAINT = "hums, does not turn"
 DEMO_FIRST, DEMO_JOINED, DEMO_FAN = "as at first", "the clips joined", "cabin fan {number}"
 DEMO_WAITS = "The output may be on: the clips are left alone until it is off."
 
@@ -207,7 +208,7 @@ FOUND_NOT_CONFIRMED = (
     "said since that it was switched off by hand."
 )
 ACKNOWLEDGE_FIRST = "First switch the supply off by hand, and say so at the right."
-NOT_WHILE_ON = "Not while a run is on."
+NOT_WHILE_ON = "A run is on: let it end or press Output off, then try again."
 DISMISS = "Seen"
 ACT_NOW, LOOK, YOUR_TURN = "ACT NOW", "LOOK", "YOUR TURN"
 NOTICE_MORE, NOTICE_EARLIER = "{count} more", "Earlier"
@@ -728,7 +729,7 @@ EMPTY_FILTERED = (
 )
 # history: a picked job
 CORRECT, PAPER, EXPORT = "Correct", "Paper", "Export"
-PAPERS = {"pdf": "Job sheet as PDF", "html": "Job sheet as HTML", "tag": "Tag as PDF"}
+PAPERS = {"view": "Look at the job sheet", "pdf": "Job sheet as PDF", "html": "Job sheet as HTML", "tag": "Tag as PDF"}
 EXPORTS = {
     "trace": "This run’s trace as CSV, for programs",
     "trace_sheet": "This run’s trace as CSV, for a spreadsheet",
@@ -968,6 +969,7 @@ DROPPED_ELSEWHERE = (
 DROPPED_KEPT = "{name} is kept with job {number:04d}."
 
 # a sheet before it is on paper
+PAPER_PAGES = "The pages of the sheet; the arrow keys and Page Down go through them"
 PAPER_SAY, PAPER_PAGE = "Sheet of job {number:04d} · {kind}", "Page {number} of {count} of the sheet"
 PAPER_PRINT, PAPER_PRINT_NAME, PAPER_SAVE = "Print", "Print on the printer that this computer uses", "Keep as PDF …"
 PAPER_NO_PRINTER = "This computer knows no printer. Keep the sheet as PDF, and print that."

@@ -81,8 +81,6 @@ def command(scenario: str, terminal: bool, ledger: Path | None, as_json: bool) -
             item.item,
             "--rated-voltage",
             str(item.rated_volts),
-            "--complaint",
-            COMPLAINT,
         ]
         status = (
             NO_WINDOW

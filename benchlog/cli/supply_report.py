@@ -6,8 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
+from benchlog.bench.dialect_words import dialect_in_words
 from benchlog.cli.options import say
-from benchlog.cli.supply_words import ABOUT_GAPS, MEASURED_NEXT, NOT_MEASURED, WIDTH, dialect_in_words, gaps, working
+from benchlog.cli.supply_words import ABOUT_GAPS, MEASURED_NEXT, NOT_MEASURED, WIDTH, gaps, working
 from benchlog.errors import Refused
 from benchlog.quantities import show
 

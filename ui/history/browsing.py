@@ -5,7 +5,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from PySide6.QtCore import QCoreApplication, QFileSystemWatcher, QLocale, QObject, QStandardPaths, Qt
+from PySide6.QtCore import QCoreApplication, QFileSystemWatcher, QLocale, QObject, QStandardPaths, Qt, Signal
 from PySide6.QtWidgets import QFileDialog
 
 from benchlog.errors import LedgerError, Refused
@@ -37,11 +37,16 @@ from ui.running import minding_the_ledger
 PAGE = 100
 
 
+LOOK_AT = "view"
+
+
 class Browsing(QObject):
-    """Wired once; `refresh` reads the first page again.
+    """Wired once; `refresh` reads the first page again. `looked_at`: at the sheet of the job that is picked.
 
     `in_the_way` says why no file may be written now; "" where it may.
     """
+
+    looked_at = Signal()
 
     def __init__(
         self,
@@ -302,7 +307,10 @@ class Browsing(QObject):
     # files
 
     def _want_file(self, what: str) -> None:
-        """Asks where to; refused while an output may be on."""
+        """Asks where to; refused while an output may be on. To look at a sheet no file is made."""
+        if what == LOOK_AT:
+            self.looked_at.emit()
+            return
         self._ask_where(what, self._room.card.job, self._room.card.run())
 
     def want_paper(self, what: str, job_id: int) -> None:

@@ -45,7 +45,11 @@ class PaperPage(QWidget):
         self._lines.setSpacing(12)
         self.sheets: list[QLabel] = []
         self.images: list[bytes] = []
-        column.addWidget(scrolled(inside), 1)
+        self.area = scrolled(inside)
+        self.area.setObjectName("paper_pages")
+        self.area.setAccessibleName(texts.PAPER_PAGES)
+        self.area.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        column.addWidget(self.area, 1)
 
     def show_pages(self, said: str, images: Sequence[bytes]) -> None:
         """Each as PNG."""

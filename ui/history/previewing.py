@@ -65,7 +65,7 @@ class Previewing(QObject):
             self._window.history.preview.show_pages(said, images)
             self._show_room(HISTORY_ROOM)
             self._window.history.show_page(PAPER_PAGE)
-            self._window.history.preview.back_button.setFocus()  # a stray Enter prints nothing
+            self._window.history.preview.area.setFocus()  # keys go through the pages; Enter prints nothing
 
         self._errands.ask("sheet", lambda: paper.job_images(ledger, job_id, settings), show)
 

@@ -44,6 +44,11 @@
         <translation>Demo. An den Klemmen des Netzgeräts: {thing}. Drücken, um etwas anderes daran zu hängen</translation>
     </message>
     <message>
+        <source>hums, does not turn</source>
+        <comment>DEMO_COMPLAINT</comment>
+        <translation>brummt, dreht sich nicht</translation>
+    </message>
+    <message>
         <source>as at first</source>
         <comment>DEMO_FIRST</comment>
         <translation>wie zu Beginn</translation>
@@ -809,9 +814,9 @@
         <translation>Schalten Sie zuerst das Netzgerät von Hand aus, und bestätigen Sie das rechts.</translation>
     </message>
     <message>
-        <source>Not while a run is on.</source>
+        <source>A run is on: let it end or press Output off, then try again.</source>
         <comment>NOT_WHILE_ON</comment>
-        <translation>Nicht, während ein Lauf an ist.</translation>
+        <translation>Ein Lauf ist an: Warten Sie sein Ende ab oder drücken Sie „Ausgang aus“, dann noch einmal.</translation>
     </message>
     <message>
         <source>Seen</source>
@@ -886,7 +891,7 @@
     <message>
         <source>What it is and its rated volts are needed to begin; everything else helps the next one like it.</source>
         <comment>INTAKE_WHY</comment>
-        <translation>Zum Beginnen genügen, was es ist, und die Nennvolt; alles Weitere hilft beim nächsten dieser Art.</translation>
+        <translation>Zum Beginnen genügen, was es ist, und die Nennspannung; alles Weitere hilft beim nächsten dieser Art.</translation>
     </message>
     <message>
         <source>Taken in as job {number:04d}.</source>
@@ -896,7 +901,7 @@
     <message>
         <source>What is put right here is kept beside what it was. The rated volts stay: runs were made with them.</source>
         <comment>INTAKE_OPEN_WHY</comment>
-        <translation>Was hier berichtigt wird, steht neben dem, was vorher war. Die Nennvolt bleiben: Mit ihnen wurden Läufe gemacht.</translation>
+        <translation>Was hier berichtigt wird, steht neben dem, was vorher war. Die Nennspannung bleibt: Mit ihr wurden Läufe gemacht.</translation>
     </message>
     <message>
         <source>Bilge pump</source>
@@ -951,7 +956,7 @@
     <message>
         <source>Rated volts</source>
         <comment>FIELD_RATED</comment>
-        <translation>Nennvolt</translation>
+        <translation>Nennspannung</translation>
     </message>
     <message>
         <source>Volts ceiling</source>
@@ -1281,7 +1286,7 @@
     <message>
         <source>Starts as the rated volts. Above them only if this job is given more.</source>
         <comment>MAX_VOLTS_HINT</comment>
-        <translation>Beginnt mit den Nennvolt. Darüber nur, wenn dieser Auftrag mehr bekommt.</translation>
+        <translation>Beginnt mit der Nennspannung. Darüber nur, wenn dieser Auftrag mehr bekommt.</translation>
     </message>
     <message>
         <source>Left empty, the supply’s own range and the probed winding decide.</source>
@@ -1531,7 +1536,7 @@
     <message>
         <source>Rated volts: give a number above zero, as the label says.</source>
         <comment>NEEDS_RATED</comment>
-        <translation>Nennvolt: Geben Sie eine Zahl über null an, wie auf dem Schild.</translation>
+        <translation>Nennspannung: Geben Sie eine Zahl über null an, wie auf dem Schild.</translation>
     </message>
     <message>
         <source>Volts ceiling: give a number above zero.</source>
@@ -1726,7 +1731,7 @@
     <message>
         <source>Each start at the rated {rated}.</source>
         <comment>PROOF_AT_RATED</comment>
-        <translation>Jeder Anlauf mit den Nennvolt, {rated}.</translation>
+        <translation>Jeder Anlauf mit der Nennspannung, {rated}.</translation>
     </message>
     <message>
         <source>Each start at {volts}, not the rated {rated}: the look whether it turns needs room up to the volts ceiling of {ceiling}, set by the {layer}.</source>
@@ -1741,7 +1746,7 @@
     <message>
         <source>Started at the rated {rated}.</source>
         <comment>PROVEN_AT_RATED</comment>
-        <translation>Angelaufen mit den Nennvolt, {rated}.</translation>
+        <translation>Angelaufen mit der Nennspannung, {rated}.</translation>
     </message>
     <message>
         <source>Started at {volts}, not the rated {rated}: the volts ceiling of {ceiling}, set by the {layer}, left no more room.</source>
@@ -1836,7 +1841,7 @@
     <message>
         <source>Advice, with its reason</source>
         <comment>ADVICE_TITLE</comment>
-        <translation>Rat, mit seinem Grund</translation>
+        <translation>Rat mit Begründung</translation>
     </message>
     <message>
         <source>Same as last time</source>
@@ -2436,7 +2441,7 @@
     <message>
         <source>works in part</source>
         <comment>RESULTS</comment>
-        <translation>läuft zum Teil</translation>
+        <translation>läuft teilweise</translation>
     </message>
     <message>
         <source>not repaired</source>
@@ -3076,7 +3081,7 @@
     <message>
         <source>The owner’s settings give no price of an hour: minutes cost nothing.</source>
         <comment>HOUR_UNKNOWN</comment>
-        <translation>In den Einstellungen des Eigentümers steht kein Preis für die Stunde: Minuten kosten nichts.</translation>
+        <translation>In den Einstellungen des Inhabers steht kein Preis für die Stunde: Minuten kosten nichts.</translation>
     </message>
     <message>
         <source>Part from stock</source>
@@ -3609,6 +3614,11 @@
         <translation>Export</translation>
     </message>
     <message>
+        <source>Look at the job sheet</source>
+        <comment>PAPERS</comment>
+        <translation>Auftragsblatt ansehen</translation>
+    </message>
+    <message>
         <source>Job sheet as PDF</source>
         <comment>PAPERS</comment>
         <translation>Auftragsblatt als PDF</translation>
@@ -3786,7 +3796,7 @@
     <message>
         <source>{run}: rated volts</source>
         <comment>RUN_FIELDS</comment>
-        <translation>{run}: Nennvolt</translation>
+        <translation>{run}: Nennspannung</translation>
     </message>
     <message>
         <source>{run}: resistance</source>
@@ -4386,7 +4396,7 @@
     <message>
         <source>Beep at kicks, when current begins to flow by hand, and at pass or fail</source>
         <comment>FIELD_BEEP</comment>
-        <translation>Ton bei Anstößen, wenn von Hand Strom zu fließen beginnt, und bei gut oder schlecht</translation>
+        <translation>Ton bei Anstößen, wenn von Hand Strom zu fließen beginnt, und beim Urteil</translation>
     </message>
     <message>
         <source>A foot switch, or any key: press “Teach”, then that key. Esc and Pause are Output off always, whatever is taught.</source>
@@ -4787,6 +4797,11 @@
         <source>{name} is kept with job {number:04d}.</source>
         <comment>DROPPED_KEPT</comment>
         <translation>{name} ist bei Auftrag {number:04d} behalten.</translation>
+    </message>
+    <message>
+        <source>The pages of the sheet; the arrow keys and Page Down go through them</source>
+        <comment>PAPER_PAGES</comment>
+        <translation>Die Seiten des Blatts; Pfeiltasten und Bild ab gehen hindurch</translation>
     </message>
     <message>
         <source>Sheet of job {number:04d} · {kind}</source>
@@ -5994,7 +6009,7 @@
     <message>
         <source>Rated volts</source>
         <comment>LOT_RATED</comment>
-        <translation>Nennvolt</translation>
+        <translation>Nennspannung</translation>
     </message>
     <message>
         <source>Test</source>
@@ -6444,10 +6459,10 @@ right; **Take back the last change** (Ctrl+Z) undoes it. Each change is kept bes
 
 ## Was auszufüllen ist
 
-- **Was es ist** und die **Nennvolt** genügen zum Beginnen. Die Nennvolt bleiben, sobald der Auftrag angenommen ist, denn jeder Lauf wird mit ihnen gemacht.
+- **Was es ist** und die **Nennspannung** genügen zum Beginnen. Die Nennspannung bleibt, sobald der Auftrag angenommen ist, denn jeder Lauf wird mit ihr gemacht.
 - **Seriennummer**: Was schon hier war, wird daran erkannt, und sein früherer Auftrag wird angeboten.
 - **Beanstandung**: die eigenen Worte des Eigentümers. Sie helfen beim nächsten dieser Art mehr als eine Diagnose.
-- **Grenzwert Volt** beginnt mit den Nennvolt. Geben Sie nur mehr, wo dieser Auftrag wirklich mehr haben darf. **Grenzwert Ampere** darf leer bleiben: Dann entscheiden der eigene Bereich des Netzgeräts und die gemessene Wicklung.
+- **Grenzwert Volt** beginnt mit der Nennspannung. Geben Sie nur mehr, wo dieser Auftrag wirklich mehr haben darf. **Grenzwert Ampere** darf leer bleiben: Dann entscheiden der eigene Bereich des Netzgeräts und die gemessene Wicklung.
 - **Wärmeklasse**: wie auf dem Schild, A, wenn dort nichts steht. Sie entscheidet, wie warm die Wicklung werden darf.
 - **Eigentümer**, **darf höchstens kosten** und die Zustimmung des Eigentümers: woran eine Zeile Kosten später gemessen wird.
 
@@ -6457,7 +6472,7 @@ Geben Sie seine Adresse ein, oder drücken Sie **Netzgeräte suchen**. Nichts, w
 
 ## Später
 
-Was getippt wird, bleibt als Entwurf, während Sie tippen. Solange der Auftrag offen ist, lässt sich alles außer den Nennvolt berichtigen; **Letzte Änderung zurücknehmen** (Strg+Z) macht es rückgängig. Jede Änderung steht neben dem, was vorher dastand.
+Was getippt wird, bleibt als Entwurf, während Sie tippen. Solange der Auftrag offen ist, lässt sich alles außer der Nennspannung berichtigen; **Letzte Änderung zurücknehmen** (Strg+Z) macht es rückgängig. Jede Änderung steht neben dem, was vorher dastand.
 
 ## Was schiefgehen kann
 
@@ -6586,8 +6601,8 @@ the whole again.
 ## Wie es geht
 
 1. Die Wicklung wird mit kleinen Strömen gemessen, in jedem Lauf aufs Neue, auch mit der Hand an der Welle.
-2. Ein sanfter Anlauf mit den halben Nennvolt. Was hier dreht, saß nicht fest.
-3. Anstöße mit 60, 80 und 100 % der Nennvolt, je 0,2 s, mit Pausen, die die Wicklung kühl halten. Mehr als die Nennvolt nur, wo dieser Auftrag mehr bekommen hat.
+2. Ein sanfter Anlauf mit der halben Nennspannung. Was hier dreht, saß nicht fest.
+3. Anstöße mit 60, 80 und 100 % der Nennspannung, je 0,2 s, mit Pausen, die die Wicklung kühl halten. Mehr als die Nennspannung nur, wo dieser Auftrag mehr bekommen hat.
 4. Nach jedem Anstoß ein Blick: Der Strom wird auf fast nichts gesenkt. Nur ein drehender Läufer macht dann eine eigene Spannung; eine heiße Wicklung, ein schlechter Kontakt oder ein ausgelöster Schutz nicht.
 
 **Gelöst** heißt: zweimal drehend gesehen, gehalten und aus dem Stillstand wieder angelaufen. Wo Volt und Ampere es nicht sagen können, steht **unentschieden** da, und warum.
@@ -6632,7 +6647,7 @@ hours is in the curves room.
 - A pump that needs its liquid may run dry for seconds only.
 </source>
         <comment>PROVE</comment>
-        <translation>Ein Anlauf ist Glück; mehrere sind eine Reparatur. Zuerst wird die Wicklung mit kleinen Strömen gemessen. Dann läuft der Motor wieder und wieder aus dem Stillstand an, und noch einmal, gehalten, bis sein Strom stetig ist. Jeder Anlauf ist mit den Nennvolt oder mit weniger: Der Blick, ob er dreht, braucht Raum darüber, und so ist ein Anlauf mit höchstens dem niedrigsten Volt-Grenzwert geteilt durch 1,4. Die Seite sagt die Volt, und welcher Grenzwert es ist, vor dem Druck auf den Knopf.
+        <translation>Ein Anlauf ist Glück; mehrere sind eine Reparatur. Zuerst wird die Wicklung mit kleinen Strömen gemessen. Dann läuft der Motor wieder und wieder aus dem Stillstand an, und noch einmal, gehalten, bis sein Strom stetig ist. Jeder Anlauf ist mit der Nennspannung oder mit weniger: Der Blick, ob er dreht, braucht Raum darüber, und so ist ein Anlauf mit höchstens dem niedrigsten Volt-Grenzwert geteilt durch 1,4. Die Seite sagt die Volt, und welcher Grenzwert es ist, vor dem Druck auf den Knopf.
 
 - Wählen Sie, wie oft: 3, 5 oder 10 Anläufe. Dann **Nachweis beginnen**.
 - Der letzte Anlauf gibt den stetigen Strom und den Hochlauf, je mit einem Bereich, oder sagt, warum sie nicht zu nennen sind.
@@ -7188,7 +7203,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>it turned at half its rated volts before any kick: it was not stuck.</source>
         <comment>WORDS</comment>
-        <translation>es drehte mit den halben Nennvolt vor jedem Anstoß: Es saß nicht fest.</translation>
+        <translation>es drehte mit der halben Nennspannung vor jedem Anstoß: Es saß nicht fest.</translation>
     </message>
     <message>
         <source>short</source>
@@ -7208,7 +7223,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>what a locked motor draws at its rated volts.</source>
         <comment>WORDS</comment>
-        <translation>was ein blockierter Motor mit seinen Nennvolt zieht.</translation>
+        <translation>was ein blockierter Motor mit seiner Nennspannung zieht.</translation>
     </message>
     <message>
         <source>still stuck</source>
@@ -7529,6 +7544,65 @@ Keys that you taught, a foot switch say, are in the settings.
     <message>
         <source>Supply: %1.</source>
         <translation>Netzgerät: %1.</translation>
+    </message>
+</context>
+<context>
+    <name>benchlog/bench/dialect_words.py</name>
+    <message>
+        <source>chosen by %1</source>
+        <translation>mit %1 gewählt</translation>
+    </message>
+    <message>
+        <source>each named in its units</source>
+        <translation>jeder in seinen Befehlen genannt</translation>
+    </message>
+    <message>
+        <source>one output</source>
+        <translation>ein Ausgang</translation>
+    </message>
+    <message>
+        <source>%1 outputs, %2</source>
+        <translation>%1 Ausgänge, %2</translation>
+    </message>
+    <message>
+        <source>several units in one message</source>
+        <translation>mehrere Befehle in einer Nachricht</translation>
+    </message>
+    <message>
+        <source>one unit a message</source>
+        <translation>ein Befehl je Nachricht</translation>
+    </message>
+    <message>
+        <source>CR LF</source>
+        <translation>CR LF</translation>
+    </message>
+    <message>
+        <source>nothing at all</source>
+        <translation>gar nichts</translation>
+    </message>
+    <message>
+        <source>messages end with %1, replies with %2</source>
+        <translation>Nachrichten enden mit %1, Antworten mit %2</translation>
+    </message>
+    <message>
+        <source>left alone for %1 in between</source>
+        <translation>dazwischen %1 in Ruhe gelassen</translation>
+    </message>
+    <message>
+        <source>echoes what it hears</source>
+        <translation>wiederholt, was es hört</translation>
+    </message>
+    <message>
+        <source>units behind some of its numbers</source>
+        <translation>Einheiten hinter manchen seiner Zahlen</translation>
+    </message>
+    <message>
+        <source>units behind its numbers</source>
+        <translation>Einheiten hinter seinen Zahlen</translation>
+    </message>
+    <message>
+        <source>one client at a time</source>
+        <translation>nur ein Benutzer zu einer Zeit</translation>
     </message>
 </context>
 <context>
@@ -8407,7 +8481,7 @@ Keys that you taught, a foot switch say, are in the settings.
     <name>benchlog/ledger/jobs.py</name>
     <message>
         <source>rated volts: %1 is not a number of volts</source>
-        <translation>Nennvolt: %1 ist keine Zahl von Volt</translation>
+        <translation>Nennspannung: %1 ist keine Zahl von Volt</translation>
     </message>
 </context>
 <context>
@@ -9448,7 +9522,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>at %1 A the volts fell to %2 V, as a winding or its contacts hold</source>
-        <translation>bei %1 A fielen die Volt auf %2 V, wie eine Wicklung oder ihre Kontakte sie halten</translation>
+        <translation>bei %1 A fiel die Spannung auf %2 V, wie eine Wicklung oder ihre Kontakte sie halten</translation>
     </message>
     <message>
         <source>at %1 A the volts climbed to %2 V: an open circuit, not a rotor</source>
@@ -9881,11 +9955,11 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>The rated volts.</source>
-        <translation>Die Nennvolt.</translation>
+        <translation>Die Nennspannung.</translation>
     </message>
     <message>
         <source>The %1's ceiling, below the rated volts.</source>
-        <translation>Der Grenzwert (%1), unter den Nennvolt.</translation>
+        <translation>Der Grenzwert (%1), unter der Nennspannung.</translation>
     </message>
     <message>
         <source>No rating: puts at most %1 W into %2. Confirm it, or look for a label.</source>
@@ -9917,7 +9991,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>Begin at rung %1: the last %2 like it came free at %3 of the rated volts or more.</source>
-        <translation>Beginnen Sie mit Stufe %1: Die letzten %2 dieser Art kamen bei %3 der Nennvolt oder mehr frei.</translation>
+        <translation>Beginnen Sie mit Stufe %1: Die letzten %2 dieser Art kamen bei %3 der Nennspannung oder mehr frei.</translation>
     </message>
     <message>
         <source>Limited by current, not by voltage: at %1 the locked winding takes %2; raising the volts does nothing.</source>
@@ -10159,7 +10233,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>Rung %1: %2, %3 of the rated; %4 kicks of %5 ms.</source>
-        <translation>Stufe %1: %2, %3 der Nennvolt; %4 Anstöße von %5 ms.</translation>
+        <translation>Stufe %1: %2, %3 der Nennspannung; %4 Anstöße von %5 ms.</translation>
     </message>
     <message>
         <source>Limited by current, not by voltage: the winding would draw %1, the limit is %2; raising the volts does nothing.</source>
@@ -12271,7 +12345,7 @@ Keys that you taught, a foot switch say, are in the settings.
     </message>
     <message>
         <source>partly</source>
-        <translation>läuft zum Teil</translation>
+        <translation>läuft teilweise</translation>
     </message>
     <message>
         <source>peak</source>

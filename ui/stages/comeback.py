@@ -5,11 +5,19 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
+from benchlog.outcome import Outcome
 from benchlog.records import Job
 from ui import texts
 from ui.moments import day_text
 from ui.pieces import Elided, Tick, button
 from ui.wrapping import WrapRow
+
+
+def _came_to(job: Job) -> str:
+    """What whoever closed it said; else how its last run ended."""
+    if job.result in texts.RESULTS:
+        return texts.RESULTS[job.result]
+    return texts.OUTCOME_WORDS[Outcome(job.last_outcome)] if job.last_outcome else texts.NO_RUN_YET
 
 
 class ComebackRow(QWidget):
@@ -46,7 +54,7 @@ class ComebackRow(QWidget):
                 count=len(earlier),
                 number=last.number,
                 day=day_text(last.closed_utc or last.opened_utc),
-                ended=(last.last_outcome or texts.NO_RUN_YET).replace("-", " "),
+                ended=_came_to(last),
             )
         )
 
