@@ -143,15 +143,15 @@ What was wrong, what was done, how long it will last. An honest word here is wha
 - **Cause** and **it came to** are needed; “not found” is a cause too.
 - **What did it**: kicks, by hand, cleaned, a part. The history counts by it.
 - **Prognosis**: what you would tell its owner.
-- The first and the last run stand side by side above the form.
+- The first run, the one that freed it and the last stand side by side above the form.
 
 A job may be closed whatever came of it, also not repaired. A closed job is only corrected, in the history, by
 somebody and for a reason; what was there stays beside it. Every run stays as it was.
 """
 
 RECORD = """
-Everything that happens around the runs, while you work: at the left what happened, newest first, at the right the
-forms.
+Everything that happens around the runs, while you work: what happened, newest first, beside the forms; where it is
+narrow it is a page of its own, **Timeline**.
 
 - **Who** works: said once, kept with every line.
 - **Done by hand** and notes: into the running record while a run is on, else into the job’s own.

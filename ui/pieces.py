@@ -269,8 +269,9 @@ class Chooser(QComboBox):
         option.currentText = self.fontMetrics().elidedText(option.currentText, Qt.TextElideMode.ElideRight, room)
 
     def showPopup(self) -> None:
-        """The list is as wide as its longest words."""
-        self.view().setMinimumWidth(self.view().sizeHintForColumn(0) + LIST_EDGE_PX)
+        """The list is as wide as its longest words, as far as the window is."""
+        wide = self.view().sizeHintForColumn(0) + LIST_EDGE_PX
+        self.view().setMinimumWidth(min(wide, max(self.width(), self.window().width() - LIST_EDGE_PX)))
         super().showPopup()
 
     def wheelEvent(self, event: QWheelEvent) -> None:

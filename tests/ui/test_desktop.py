@@ -6,8 +6,9 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QMimeData, QUrl
-from PySide6.QtGui import QKeySequence
+from PySide6.QtCore import QMimeData, Qt, QUrl
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QLineEdit, QWidget
 
 from benchlog.ledger.store import Ledger
@@ -226,8 +227,27 @@ def test_the_sheet_is_looked_at_before_it_is_paper_and_back_leads_to_the_bench(d
     assert preview.isVisible()
     assert len(preview.sheets) == 1
     assert preview.sheets[0].pixmap().width() > 300
+    assert preview.area.hasFocus()
+    down = preview.area.verticalScrollBar()
+    QTest.keyClick(preview.area, Qt.Key.Key_PageDown)
+    assert down.value() > 0
     pressed(desk, "Alt+Left")
     assert desk.window.room == BENCH_ROOM
+
+
+def test_the_paper_s_menu_leads_to_it_as_well(desk: Desk) -> None:
+    desk.take_in()
+    desk.session.show_room(HISTORY_ROOM)
+    desk.session.browsing.settle()
+    desk.window.history.table.selectRow(0)
+    desk.session.browsing.settle()
+    (look,) = [one for one in desk.window.findChildren(QAction) if one.objectName() == "history_paper_view"]
+    look.trigger()
+    desk.session.desktop.previewing.settle()
+    assert desk.session.desktop.previewing.shown
+    pressed(desk, "Alt+Left")
+    assert desk.window.room == HISTORY_ROOM
+    assert not desk.session.desktop.previewing.shown
 
 
 def test_what_changes_is_said_aloud_once(desk: Desk) -> None:

@@ -58,6 +58,25 @@ def test_what_can_be_chosen_stands_whole_in_its_list_in_rows_for_gloves(
     chooser.hidePopup()
 
 
+def test_a_narrow_field_opens_a_list_that_shows_its_words_whole(qtbot: QtBot) -> None:
+    window = QWidget()
+    qtbot.addWidget(window)
+    window.resize(900, 200)
+    made = Chooser("which", "Which")
+    made.setFixedWidth(120)
+    words = "What it may cost its owner at the most"
+    made.addItems([words, "cause"])
+    QVBoxLayout(window).addWidget(made)
+    window.show()
+    made.showPopup()
+    assert made.view().viewport().width() >= made.fontMetrics().horizontalAdvance(words)
+    made.hidePopup()
+    made.addItem(words * 20)
+    made.showPopup()
+    assert made.view().width() <= window.width()
+    made.hidePopup()
+
+
 def test_long_words_to_choose_from_hold_no_page_open_and_are_shortened_with_a_mark(qtbot: QtBot) -> None:
     made = Chooser("which", "Which")
     qtbot.addWidget(made)

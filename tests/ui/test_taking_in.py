@@ -153,6 +153,7 @@ def test_a_thing_come_back_is_offered_with_its_earlier_job(desk: Desk, qtbot: Qt
     row = desk.window.intake.comeback
     qtbot.waitUntil(row.isVisible, timeout=5_000)
     assert "job 0001" in row.words.text()
+    assert texts.RESULTS[Result.WORKS] in row.words.text()
     desk.click("comeback_look")
     assert desk.window.rooms.currentWidget() is desk.window.history
     desk.session.browsing.settle()

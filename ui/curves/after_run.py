@@ -109,7 +109,11 @@ def checks_told(shown: Shown) -> tuple[str, bool]:
     due = ", ".join(texts.CHECK_KINDS[kind.value] for kind in shown.due)
     if due:
         return "; ".join([texts.CHECK_DUE.format(kinds=due), *done]), True
-    return texts.CHECK_PASSED.format(checks="; ".join(done)) if done else "", False
+    if not last:
+        return "", False
+    at = clock_text(min(one.utc for one in last.values()))  # from the earlier one on they are due again
+    figures = (f"{texts.CHECK_KINDS[one.kind.value]} {show(one.value, one.unit)}" for one in last.values())
+    return texts.CHECK_PASSED.format(at=at, checks=", ".join(figures)), False
 
 
 def _check_words(check: LotCheck) -> str:

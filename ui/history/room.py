@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QVBoxLayout, QWidget
 
 from benchlog.records import Job, Run
@@ -57,7 +57,13 @@ class HistoryRoom(QWidget):
         lines.addLayout(self._foot())
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addWidget(scrolled(work))
+        self.area = scrolled(work)
+        column.addWidget(self.area)
+        # Once it is laid out: where it is narrow it lies below what is in sight.
+        self.card.correct_button.clicked.connect(lambda: QTimer.singleShot(0, self._show_correction))
+
+    def _show_correction(self) -> None:
+        self.area.ensureWidgetVisible(self.card.correction)
 
     def _switch(self) -> QWidget:
         made = QWidget()
@@ -123,6 +129,8 @@ class HistoryRoom(QWidget):
         item = self.table.currentItem()
         if item is not None:
             self.table.scrollToItem(item)
+        if self.table.hasFocus():  # picked by a person: that there is something is seen, and more a scroll away
+            QTimer.singleShot(0, lambda: self.area.ensureWidgetVisible(self.card.correct_button, 0, 12))
 
     def grey(self, *, writing: str, paper: str) -> None:
         """Why the ledger can't be changed from here, and why no file is written now; "" where it can."""

@@ -5157,9 +5157,9 @@
         <translation>Hände, Haare und Flügel frei vor jedem Anlauf</translation>
     </message>
     <message>
-        <source>Passed: {checks}</source>
+        <source>Passed {at}: {checks}</source>
         <comment>CHECK_PASSED</comment>
-        <translation>Bestanden: {checks}</translation>
+        <translation>Bestanden {at}: {checks}</translation>
     </message>
     <message>
         <source>Check due: {kinds}</source>
@@ -6667,7 +6667,7 @@ What was wrong, what was done, how long it will last. An honest word here is wha
 - **Cause** and **it came to** are needed; “not found” is a cause too.
 - **What did it**: kicks, by hand, cleaned, a part. The history counts by it.
 - **Prognosis**: what you would tell its owner.
-- The first and the last run stand side by side above the form.
+- The first run, the one that freed it and the last stand side by side above the form.
 
 A job may be closed whatever came of it, also not repaired. A closed job is only corrected, in the history, by
 somebody and for a reason; what was there stays beside it. Every run stays as it was.
@@ -6678,14 +6678,14 @@ somebody and for a reason; what was there stays beside it. Every run stays as it
 - **Ursache** und **Ergebnis** sind nötig; „nicht gefunden“ ist auch eine Ursache.
 - **Was geholfen hat**: Anstöße, von Hand, gereinigt, ein Teil. Der Verlauf zählt danach.
 - **Aussicht**: was Sie dem Eigentümer sagen würden.
-- Der erste und der letzte Lauf stehen nebeneinander über dem Formular.
+- Der erste Lauf, der lösende und der letzte stehen nebeneinander über dem Formular.
 
 Ein Auftrag darf abgeschlossen werden, was auch herauskam, auch nicht repariert. Ein abgeschlossener Auftrag wird nur noch berichtigt, im Verlauf, von jemandem und aus einem Grund; was dastand, bleibt daneben. Jeder Lauf bleibt, wie er war.</translation>
     </message>
     <message>
         <source>
-Everything that happens around the runs, while you work: at the left what happened, newest first, at the right the
-forms.
+Everything that happens around the runs, while you work: what happened, newest first, beside the forms; where it is
+narrow it is a page of its own, **Timeline**.
 
 - **Who** works: said once, kept with every line.
 - **Done by hand** and notes: into the running record while a run is on, else into the job’s own.
@@ -6702,7 +6702,7 @@ What is half typed is kept as a draft. While the output may be on no file is cho
 paste it.
 </source>
         <comment>RECORD</comment>
-        <translation>Alles, was um die Läufe herum geschieht, während Sie arbeiten: links, was geschah, das Neueste zuerst, rechts die Formulare.
+        <translation>Alles, was um die Läufe herum geschieht, während Sie arbeiten: was geschah, das Neueste zuerst, neben den Formularen; wo es schmal ist, als eigene Seite, **Zeitleiste**.
 
 - **Wer** arbeitet: einmal gesagt, bei jeder Zeile vermerkt.
 - **Von Hand getan** und Notizen: ins laufende Protokoll, solange ein Lauf an ist, sonst in das des Auftrags.
