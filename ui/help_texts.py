@@ -224,8 +224,8 @@ out counts as still out, not as a success. An underlined number opens the jobs b
 
 ## Backups
 
-They make themselves: on the first start of a day and before a change of the ledger’s form. **Back up now** makes one
-more. Each is checked; 7 days, 4 weeks and 12 months are kept, beside the ledger.
+They make themselves: on the first start of a day and before a change of the ledger’s form. **Back up now** makes
+the day’s anew. Each is checked; 7 days, 4 weeks and 12 months are kept, beside the ledger.
 
 No file is written and nothing is counted while an output may be on: it takes a moment that a run may need.
 """

@@ -133,6 +133,7 @@ class Session(QObject):
         self.curving.changed.connect(self._show_header)
         self.supplying.changed.connect(self.refresh)
         window.free.held.connect(self.running.keys.hold)
+        self.running.keys.in_sight = window.free.hold_button.isVisible
         window.probe.leads_begun.connect(lambda: self.running.begin(RunKind.LEADS))
         self.running.began.connect(self._show_begun)
         self.running.ended.connect(self._go_on_after_run)

@@ -52,7 +52,7 @@ def opened_options(command: Callable[..., Any]) -> Callable[..., Any]:
     default="",
     type=click.Choice(["", *(one.value for one in Outcome)]),
     metavar="WORD",
-    help="How its last run ended; freed: also where it was then proven.",
+    help="How its last run ended: freed (also where it was then proven), runs, still-stuck, …",
 )
 @click.option("--state", type=click.Choice([*_STATES]), help="Where it stands; waiting: for anything.")
 @opened_options

@@ -67,7 +67,8 @@ def _state(report: LotReport, say: Say) -> str:
 def _verdict(report: LotReport) -> str:
     if not report.judged:
         return "Nothing was judged."
-    return f"Passed: {report.pass_rate.text}"
+    left = len(report.measured) - report.pass_rate.count
+    return f"Passed: {report.pass_rate.text}" + (f"; {left} not judged" if left else "")
 
 
 def _blocks(report: LotReport, say: Say) -> Iterable[Block]:

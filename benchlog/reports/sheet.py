@@ -54,7 +54,7 @@ class Sheet(msgspec.Struct, frozen=True, kw_only=True):
     """All of a job that goes on its sheet. `as_of_utc`: when it was gathered; `earlier`: the job it came back from.
 
     `before`: the first probe or recovery; `after`: the last proof, or the last other run where nothing was proven;
-    `freed`: the last run that freed it, where that is neither of the two.
+    `freed`: the last run before that which freed it, where it is not the first.
     `starts`: the first and the last run of captured starts. `damaged`: what could not be read, in words.
     """
 
@@ -86,7 +86,8 @@ def gather(ledger: Ledger, job: Job, *, photos: Iterable[Attached] = ()) -> Shee
     runs = ledger.runs(job.id)
     damaged: list[str] = []
     first, last = before_and_after(runs)
-    freed = next((run for run in reversed(runs) if run.samples and run.result.outcome is Outcome.FREED), None)
+    until = len(runs) if last is None else runs.index(last)
+    freed = next((run for run in reversed(runs[:until]) if run.samples and _freed(run)), None)
     return Sheet(
         job=job,
         as_of_utc=ledger.clock.utc(),
@@ -125,13 +126,20 @@ def is_demo(ledger: Ledger, runs: Sequence[Run]) -> bool:
     return ledger.path.name == DEMO_LEDGER or any(SIMULATED in run.identity for run in looked_at)
 
 
+def _freed(run: Run) -> bool:
+    return run.kind in (RunKind.RECOVERY, RunKind.HAND) and run.result.outcome is Outcome.FREED
+
+
 def before_and_after(runs: Sequence[Run]) -> tuple[Run | None, Run | None]:
     """The first probe or recovery with readings, else the first captured starts; the last proof, or where there is none
-    the last other run of them."""
+    since it was freed the last other run of them."""
     read = [run for run in runs if run.samples and run.kind is not RunKind.LEADS]
     starts = (run for run in read if run.kind is RunKind.START_UP)
     first = next((run for run in read if run.kind in _BEFORE), next(starts, None))
     proofs = [run for run in read if run.kind is RunKind.PROOF]
+    freed = [run for run in read if _freed(run)]
+    if proofs and freed and read.index(freed[-1]) > read.index(proofs[-1]):
+        proofs = []  # it was freed once more, and not proven since
     last = next(reversed(proofs or read), None)
     return first, None if last is first else last
 

@@ -70,6 +70,26 @@ def test_the_run_that_freed_it_is_drawn_where_it_is_neither_the_first_nor_the_la
     assert plain(sheets[-1])["freed"] == 2
 
 
+def test_a_proof_before_it_was_freed_is_no_after(tmp_path: Path) -> None:
+    probed = msgspec.structs.replace(FREED, outcome=Outcome.UNDETERMINED)
+    failed = msgspec.structs.replace(RAN, outcome=Outcome.STILL_STUCK)
+    kinds = (RunKind.PROBE, RunKind.PROOF, RunKind.RECOVERY, RunKind.PROOF)
+    sheets = []
+    with fresh_ledger(tmp_path, VirtualClock()) as book:
+        job = book.new_job(item=BILGE_PUMP, motor=MOTOR, complaint="hums", load_state="dry")
+        for number, (kind, result) in enumerate(zip(kinds, (probed, failed, FREED, RAN), strict=True)):
+            asked = msgspec.structs.replace(request(f"{number}", job=job.id), kind=kind)
+            file_journal(book, write_journal(tmp_path / f"{number}.journal", blocks(asked, result=result)))
+            sheets.append(gather(book, job))
+    drawn = [[None if one is None else one.run.id for one in (s.before, s.freed, s.after)] for s in sheets]
+    assert drawn == [[1, None, None], [1, None, 2], [1, None, 3], [1, 3, 4]]
+    assert [columns_of(made) for made in sheets[1:]] == [
+        ["Before", "After"],
+        ["First", "Last"],
+        ["Before", "Freed", "After"],
+    ]
+
+
 def test_a_job_without_a_run_in_a_demo_ledger_is_a_demonstration_too(demo: Path, tmp_path: Path) -> None:
     new = {"item": Item(kind="cabin fan"), "motor": Motor(rated_volts=12.0), "complaint": "", "load_state": ""}
     with Ledger.open(demo) as book:
@@ -160,16 +180,18 @@ def test_an_axis_reaches_what_is_drawn_in_few_round_steps(most: float, count: in
     assert 2 <= len(ticks) <= count + 2
 
 
-def test_only_a_proof_is_called_after() -> None:
-    def names(made: Sheet) -> list[str]:
-        table = next(b for b in told(made).blocks if isinstance(b, Table) and b.columns[0].name == "Figure")
-        return [column.name for column in table.columns[1:]]
+def columns_of(made: Sheet) -> list[str]:
+    """What the runs that are held against each other are called."""
+    table = next(b for b in told(made).blocks if isinstance(b, Table) and b.columns[0].name == "Figure")
+    return [column.name for column in table.columns[1:]]
 
-    assert names(sheet()) == ["Before", "After"]
-    assert names(sheet(after=curve(RunKind.RECOVERY, id=2))) == ["First", "Last"]
-    assert names(sheet(freed=curve(RunKind.RECOVERY, id=3))) == ["Before", "Freed", "After"]
-    assert names(sheet(after=None)) == ["Measured"]
-    assert names(sheet(before=None)) == ["Measured"]
+
+def test_only_a_proof_is_called_after() -> None:
+    assert columns_of(sheet()) == ["Before", "After"]
+    assert columns_of(sheet(after=curve(RunKind.RECOVERY, id=2))) == ["First", "Last"]
+    assert columns_of(sheet(freed=curve(RunKind.RECOVERY, id=3))) == ["Before", "Freed", "After"]
+    assert columns_of(sheet(after=None)) == ["Measured"]
+    assert columns_of(sheet(before=None)) == ["Measured"]
 
 
 def test_costs_add_up_against_the_limit_and_lines_taken_back_are_told() -> None:

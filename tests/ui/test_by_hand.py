@@ -4,14 +4,17 @@ from collections.abc import Iterator
 
 import pytest
 from PySide6.QtCore import QEvent, Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QLabel
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
+from benchlog.bench.frames import Question
 from benchlog.records import EventKind, RunKind, Stage
 from tests.ui.conftest import RESOURCE, Desk
 from tests.ui.fake_link import FakeLink
 from ui import texts
-from ui.bench_keys import HOLD_KEY, MOVED_KEY
+from ui.bench_keys import HOLD_KEY, MOVED_KEY, SPACES
+from ui.main_window import BENCH_ROOM, HISTORY_ROOM
 
 
 @pytest.fixture
@@ -88,6 +91,85 @@ def test_space_on_a_button_that_was_walked_to_presses_that_and_puts_no_current_o
     assert link.holds == []
     keyed.window.free.hold_button.setFocus(Qt.FocusReason.TabFocusReason)
     QTest.keyClick(keyed.window.free.hold_button, HOLD_KEY)
+    assert link.holds == [True, False]
+
+
+@pytest.mark.parametrize("by_mouse", [True, False])
+def test_a_note_that_is_typed_while_the_foot_holds_lets_go_at_once(keyed: Desk, *, by_mouse: bool) -> None:
+    link = begin_by_hand(keyed)
+    QTest.keyPress(keyed.window, HOLD_KEY)
+    note = keyed.window.free.note
+    if by_mouse:
+        QTest.mouseClick(note, Qt.MouseButton.LeftButton)
+    else:
+        note.setFocus(Qt.FocusReason.TabFocusReason)
+    assert note.hasFocus()
+    assert link.holds[-1] is False
+    QTest.keyClicks(note, "it gave a little")
+    QTest.keyRelease(note, HOLD_KEY)
+    keyed.bot.wait(250)
+    assert link.holds[-1] is False
+    assert note.text() == "it gave a little"
+
+
+@pytest.mark.parametrize("called", [*SPACES])
+def test_the_key_is_let_go_under_whatever_name_it_comes_up(keyed: Desk, called: int) -> None:
+    link = begin_by_hand(keyed)
+    QTest.keyPress(keyed.window, HOLD_KEY)
+    up = QKeyEvent(QEvent.Type.KeyRelease, called, Qt.KeyboardModifier.ShiftModifier)
+    QApplication.sendEvent(keyed.window, up)
+    assert link.holds == [True, False]
+    keyed.bot.wait(250)
+    assert link.holds == [True, False]
+
+
+def test_the_same_key_of_the_keyboard_lets_go_whatever_it_is_called(keyed: Desk) -> None:
+    link = begin_by_hand(keyed)
+    for kind, code, scan in ((QEvent.Type.KeyPress, HOLD_KEY, 65), (QEvent.Type.KeyRelease, Qt.Key.Key_unknown, 65)):
+        QApplication.sendEvent(keyed.window, QKeyEvent(kind, code, Qt.KeyboardModifier.NoModifier, scan, 0, 0))
+    assert link.holds == [True, False]
+
+
+def test_back_from_another_window_space_is_still_for_what_was_walked_to(keyed: Desk) -> None:
+    link = begin_by_hand(keyed)
+    moved = keyed.window.free.moved_button
+    moved.setFocus(Qt.FocusReason.TabFocusReason)
+    other = QWidget()
+    keyed.bot.addWidget(other)
+    other.show()
+    other.activateWindow()
+    keyed.bot.waitUntil(other.isActiveWindow, timeout=3000)
+    keyed.window.activateWindow()
+    keyed.bot.waitUntil(moved.hasFocus, timeout=3000)
+    QTest.keyClick(moved, HOLD_KEY)
+    assert link.holds == []
+
+
+def test_a_click_makes_space_the_key_that_is_held_again(keyed: Desk) -> None:
+    link = begin_by_hand(keyed)
+    pill = keyed.window.findChild(QAbstractButton, "hand_0")
+    assert pill is not None
+    pill.setFocus(Qt.FocusReason.TabFocusReason)
+    steps: list[str] = []
+    keyed.window.free.hand.connect(steps.append)
+    QTest.mouseClick(pill, Qt.MouseButton.LeftButton)
+    QTest.keyClick(pill, HOLD_KEY)
+    assert len(steps) == 1
+    assert link.holds == [True, False]
+
+
+def test_in_another_room_the_key_holds_nothing_and_a_question_leaves_the_keyboard_there(keyed: Desk) -> None:
+    link = begin_by_hand(keyed)
+    keyed.session.show_room(HISTORY_ROOM)
+    kind = keyed.window.history.wanting.kind
+    kind.setFocus()
+    keyed.window.free.question.ask(Question(id=1, text="Has it moved?", choices=["it turns", "skip"]))
+    assert kind.hasFocus()
+    QTest.keyClick(kind, HOLD_KEY)
+    kind.hidePopup()
+    assert link.holds == []
+    keyed.session.show_room(BENCH_ROOM)
+    QTest.keyClick(keyed.window, HOLD_KEY)
     assert link.holds == [True, False]
 
 

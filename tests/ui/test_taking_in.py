@@ -1,5 +1,6 @@
 """Intake and close as they are filled in: drafts, changes and undoing them, a thing come back."""
 
+import msgspec
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -161,6 +162,14 @@ def test_a_thing_come_back_is_offered_with_its_earlier_job(desk: Desk, qtbot: Qt
     desk.session.show_room(0)
     desk.take_in()
     assert desk.ledger.job_by_number(2).comeback_of == before.id
+
+
+def test_an_outcome_that_this_program_does_not_know_is_told_as_it_is(desk: Desk) -> None:
+    job = desk.ledger.new_job(
+        item=Item(kind="Bilge pump", serial="BP-17"), motor=Motor(rated_volts=12.0), complaint="hums", load_state="dry"
+    )
+    desk.window.intake.comeback.offer([msgspec.structs.replace(job, last_outcome="melted")])
+    assert "melted" in desk.window.intake.comeback.words.text()
 
 
 def test_closing_says_what_it_came_to_and_a_draft_of_it_is_kept(desk: Desk, qtbot: QtBot) -> None:

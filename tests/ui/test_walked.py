@@ -48,6 +48,19 @@ def test_on_the_pages_of_runs_tab_goes_as_the_eye_goes(desk: Desk) -> None:
         assert seen.index(first) < seen.index(then)
 
 
+def test_a_button_that_goes_hands_the_keyboard_to_its_page(desk: Desk) -> None:
+    desk.take_in()
+    desk.make_safe()
+    page = desk.window.probe
+    page.on_button.show()
+    page.on_button.setFocus()
+    page.offer(start=True, again=False, on_to="", done=False)
+    assert page.hasFocus()  # and not the next in line, which the space bar would press
+    page.start_button.setFocus()
+    page.offer(start=True, again=True, on_to="", done=False)
+    assert page.start_button.hasFocus()
+
+
 def test_tab_leads_from_a_question_to_its_answers_one_after_the_other(desk: Desk) -> None:
     desk.take_in()
     desk.make_safe()

@@ -62,7 +62,9 @@ def _said(shown: Shown) -> list[str]:
     rate = shown.rate
     counted = texts.LOT_NONE_JUDGED
     if rate is not None and rate.count:
-        counted = texts.LOT_RATE.format(rate=retelling.told(rate.text))
+        left = len(shown.measured) - rate.count
+        words = texts.LOT_RATE_LEFT if left else texts.LOT_RATE
+        counted = words.format(rate=retelling.told(rate.text), left=left)
     if shown.limits is None:
         if _can_limit(shown):  # beside the button there is no room for more
             return [texts.LOT_CAN_LIMIT.format(count=shown.good)]

@@ -21,6 +21,7 @@ from ui import texts as window_texts
 from ui.curves.figure_words import margin_share, margin_words
 from ui.curves.form_rows import line
 from ui.curves.reading import Measured, Shown
+from ui.curves.verdict_card import DECIDING
 from ui.density import Density
 from ui.history.job_list import plain_table
 from ui.moments import clock_text, day_text
@@ -133,6 +134,8 @@ class UnitsPage(QWidget):
         order = list(range(len(shown.measured)))
         if self.order.checkedId() == 1:
             order.sort(key=lambda number: _worth(shown.measured[number]))
+        row = self.table.currentRow()
+        before = self._order[row] if 0 <= row < len(self._order) else None
         self._order = order
         self.table.setRowCount(len(order))
         for row, number in enumerate(order):
@@ -142,6 +145,8 @@ class UnitsPage(QWidget):
                 if column == 2 and text.startswith(texts.UNIT_FAIL):
                     cell.setFont(theme.semibold())
                 self.table.setItem(row, column, cell)
+        if before in order:  # the unit stays marked, not the row
+            self.table.setCurrentCell(order.index(before), 0)
 
     def _pick(self, row: int) -> None:
         if 0 <= row < len(self._order):
@@ -157,7 +162,7 @@ class UnitsPage(QWidget):
 
 def worst(judged: Judged) -> JudgedFigure | None:
     """The figure nearest its limit, or farthest outside, by the width of its band."""
-    told = [row for row in judged.rows if row.margin is not None and row.inside is not None]
+    told = [row for row in judged.rows if row.margin is not None and row.inside is not None and row.name in DECIDING]
     return min(told, key=_share, default=None)
 
 

@@ -11,7 +11,7 @@ from ui.pieces import Elided, label
 from ui.shapes import Sign
 from ui.theme import Tokens
 
-_DECIDING = {kind.name for kind in FIGURES}
+DECIDING = {kind.name for kind in FIGURES}
 WORD_PX, TIGHT_WORD_PX, NONE_PX = 26, 21, 18
 """Without a verdict nobody has to read it from afar: where it is narrow the reason beside it needs the room."""
 
@@ -75,7 +75,7 @@ class VerdictCard(QFrame):
 def _why(judged: Judged) -> str:
     if judged.passed is None or not judged.rows:
         return retelling.told(judged.sentence)
-    told = [row for row in judged.rows if row.inside is not None and row.name in _DECIDING]
+    told = [row for row in judged.rows if row.inside is not None and row.name in DECIDING]
     outside = sum(row.inside is False for row in told)
     if outside:
         return texts.OUTSIDE_OF.format(outside=outside, count=len(told))

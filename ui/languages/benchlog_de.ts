@@ -4019,9 +4019,9 @@
         <translation>Was wartet</translation>
     </message>
     <message>
-        <source>No job waits for anything.</source>
+        <source>None of these jobs waits for anything.</source>
         <comment>WAITS_NONE</comment>
-        <translation>Kein Auftrag wartet auf etwas.</translation>
+        <translation>Keiner dieser Aufträge wartet auf etwas.</translation>
     </message>
     <message>
         <source>{state}: 1 job, for {days}</source>
@@ -5080,6 +5080,11 @@
         <source>{rate} pass.</source>
         <comment>LOT_RATE</comment>
         <translation>{rate} sind gut.</translation>
+    </message>
+    <message>
+        <source>{rate} pass; {left} not judged.</source>
+        <comment>LOT_RATE_LEFT</comment>
+        <translation>{rate} sind gut; {left} nicht beurteilt.</translation>
     </message>
     <message>
         <source>No unit is judged yet.</source>
@@ -6797,8 +6802,8 @@ out counts as still out, not as a success. An underlined number opens the jobs b
 
 ## Backups
 
-They make themselves: on the first start of a day and before a change of the ledger’s form. **Back up now** makes one
-more. Each is checked; 7 days, 4 weeks and 12 months are kept, beside the ledger.
+They make themselves: on the first start of a day and before a change of the ledger’s form. **Back up now** makes
+the day’s anew. Each is checked; 7 days, 4 weeks and 12 months are kept, beside the ledger.
 
 No file is written and nothing is counted while an output may be on: it takes a moment that a run may need.
 </source>
@@ -6818,7 +6823,7 @@ Anzahlen mit Grenzen, wie „7 von 9 (45 bis 94 %)“: Bei wenigen Aufträgen ka
 
 ## Sicherungen
 
-Sie machen sich selbst: beim ersten Start eines Tages und bevor sich die Form des Auftragsbuchs ändert. **Jetzt sichern** macht eine weitere. Jede wird geprüft; 7 Tage, 4 Wochen und 12 Monate bleiben neben dem Auftragsbuch.
+Sie machen sich selbst: beim ersten Start eines Tages und bevor sich die Form des Auftragsbuchs ändert. **Jetzt sichern** macht die des Tages neu. Jede wird geprüft; 7 Tage, 4 Wochen und 12 Monate bleiben neben dem Auftragsbuch.
 
 Solange ein Ausgang an sein kann, wird keine Datei geschrieben und nichts gezählt: Das dauert einen Augenblick, den ein Lauf brauchen kann.</translation>
     </message>

@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QWidget
 
-from benchlog.outcome import Outcome
 from benchlog.records import Job
 from ui import texts
 from ui.moments import day_text
@@ -17,7 +16,10 @@ def _came_to(job: Job) -> str:
     """What whoever closed it said; else how its last run ended."""
     if job.result in texts.RESULTS:
         return texts.RESULTS[job.result]
-    return texts.OUTCOME_WORDS[Outcome(job.last_outcome)] if job.last_outcome else texts.NO_RUN_YET
+    if not job.last_outcome:
+        return texts.NO_RUN_YET
+    words = {one.value: said for one, said in texts.OUTCOME_WORDS.items()}
+    return words.get(job.last_outcome, job.last_outcome)  # it may be a word of a newer program
 
 
 class ComebackRow(QWidget):

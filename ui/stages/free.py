@@ -81,8 +81,6 @@ class FreeStage(RunView):
         """What can be pressed while a run of this kind is on, or none."""
         show_if(self.hold_button, kind is RunKind.HAND, else_to=self)
         show_if(self.moved_button, kind in (RunKind.RECOVERY, RunKind.HAND), else_to=self)
-        if kind is RunKind.HAND:
-            self.hold_button.setFocus()
 
     def offer_hand(self, possible: bool) -> None:
         show_if(self.hand_button, possible, else_to=self)

@@ -60,7 +60,7 @@ class QuestionCard(QFrame):
         for before, after in pairwise((self, *self.buttons)):
             QWidget.setTabOrder(before, after)
         self.show()
-        if not typing():
+        if self.isVisible() and not typing():  # another room keeps the keyboard
             self.setFocus()  # nothing is pressed by it; Tab goes to the first answer
 
     def withdraw(self) -> None:
