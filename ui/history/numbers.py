@@ -24,7 +24,7 @@ from ui.history.job_list import plain_table
 from ui.pieces import Chooser, Elided, button, card, label, plain_hint, scrolled
 from ui.theme import Tokens
 
-_WIDTHS = (0, 54, 172, 132, 132, 152, 152, 110)
+_WIDTHS = (0, 54, 168, 120, 120, 146, 146, 92)
 _RUNG_WIDTHS = (0, 260, 220)
 NAME_PX, LEAST_PX = 150, 190
 """Where it is narrow: how wide the names are, and how high each part is at the least."""
