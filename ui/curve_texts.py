@@ -217,6 +217,7 @@ MAKE_LIMITS, MAKE_LIMITS_NAME = (
     "Limits from all units that turned and never failed, as known good ones",
 )
 LIMITS_OF = "Known good are the {good} of {count} that turned and never failed."
+LOT_REPORT, LOT_REPORT_NAME = "Report …", "The lot’s report as PDF: its units, their verdicts, limits and curves"
 WHO_GOOD, WHO_GOOD_HINT = "Who says that these are good", "name"
 WHO_GOOD_LABEL = "Who says they are good"
 NEEDS_WHO_GOOD = "Say who says that these units are good."

@@ -16,6 +16,7 @@ from ui.preferences import Preferences
 from ui.taught_keys import Role, taught
 from ui.theme import Tokens
 
+KEY_GAP_PX = 6.0
 OFF_KEYS = frozenset({Qt.Key.Key_Escape, Qt.Key.Key_Pause})
 
 
@@ -58,7 +59,15 @@ class OutputOffButton(QAbstractButton):
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self._density = ROOMY
+        self._density, self._taught = ROOMY, ""
+
+    def show_taught(self, key: str) -> None:
+        """The key that was taught for it as well, as this system calls it; "" for none."""
+        self._taught = key
+        told = texts.OUTPUT_OFF_TAUGHT.format(key=key) if key else texts.OUTPUT_OFF_ACCESSIBLE
+        self.setAccessibleName(told)
+        self.setToolTip(told)
+        self.update()
 
     def fit(self, density: Density) -> None:
         self._density = density
@@ -97,6 +106,10 @@ class OutputOffButton(QAbstractButton):
         side, mark, wide = (10, 16, 38) if narrow else (18, 26, 46)
         painter.fillRect(QRectF(box.left() + side, box.center().y() - mark / 2, mark, mark), ground)
         key = QRectF(box.right() - side + 2 - wide, box.center().y() - 0.325 * wide, wide, 0.65 * wide)
+        keys = [(key, texts.OUTPUT_OFF_KEY)]
+        if self._taught and 2 * (key.height() + KEY_GAP_PX) <= box.height():
+            apart = (key.height() + KEY_GAP_PX) / 2
+            keys = [(key.translated(0, -apart), texts.OUTPUT_OFF_KEY), (key.translated(0, apart), self._taught)]
         words = QRectF(box.left() + 1.6 * side + mark, box.top(), 0, box.height())
         words.setRight(key.left() - 0.4 * side)
         painter.setPen(ground)
@@ -107,7 +120,10 @@ class OutputOffButton(QAbstractButton):
         painter.drawText(words, Qt.AlignmentFlag.AlignVCenter | Qt.AlignmentFlag.AlignLeft, self.text())
         painter.setPen(QPen(ground, 1))
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.drawRoundedRect(key, 5, 5)
         painter.setFont(theme.semibold(theme.SECOND_PX if narrow else theme.BODY_PX))
-        painter.drawText(key, Qt.AlignmentFlag.AlignCenter, texts.OUTPUT_OFF_KEY)
+        for place, name in keys:
+            painter.drawRoundedRect(place, 5, 5)
+            room = place.width() - KEY_GAP_PX
+            shown = painter.fontMetrics().elidedText(name, Qt.TextElideMode.ElideRight, int(room))
+            painter.drawText(place, Qt.AlignmentFlag.AlignCenter, shown)
         painter.end()

@@ -36,7 +36,7 @@ from ui.stages.run_view import RunView
 from ui.start_keys import StartKeys
 from ui.supplying import Supplying
 from ui.taking_in import TakingIn
-from ui.taught_keys import Teaching
+from ui.taught_keys import Role, Teaching
 from ui.way import Standing, Way
 
 _ORDER = list(Stage)
@@ -139,6 +139,8 @@ class Session(QObject):
         self.running.ended.connect(self._go_on_after_run)
         self.facts.stale.connect(window.panel.numerals.rest)
         self.off.changed.connect(self.teaching.end)
+        self.teaching.changed.connect(lambda _: window.panel.button.show_taught(self.teaching.text(Role.OFF.value)))
+        window.panel.button.show_taught(self.teaching.text(Role.OFF.value))
         self.run.asked.connect(self.start_keys.rest)
         self.running.ended.connect(self.start_keys.rest)  # a press meant for the run before begins no other
         self.start_keys.told.connect(window.notice.tell)

@@ -142,6 +142,7 @@ REGULATION_HINT = "CV: the voltage is held. CC: the current limit is held; more 
 OUTPUT_OFF = "Output off"
 OUTPUT_OFF_KEY = "Esc"
 OUTPUT_OFF_ACCESSIBLE = "Output off. Key: Escape or Pause, anywhere in this program"
+OUTPUT_OFF_TAUGHT = "Output off. Key: Escape, Pause or {key}, anywhere in this program"
 NO_EMERGENCY_STOP_SHORT = "Not an emergency stop."
 NO_EMERGENCY_STOP = (
     "Stops by command over the cable; not an emergency stop. In danger use the supply’s own output key or the mains "

@@ -6,14 +6,14 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from PySide6.QtWidgets import QApplication, QFileDialog
+from PySide6.QtWidgets import QAbstractButton, QApplication, QFileDialog
 
 from benchlog.ledger.captured import captured
 from benchlog.ledger.files import files_of
 from tests.ui.lot_desk import LotDesk
 from ui import curve_texts as texts
 from ui import texts as window_texts
-from ui.curves.room import CAPTURE_PAGE, CHART_PAGE
+from ui.curves.room import CAPTURE_PAGE, CHART_PAGE, JOB
 
 SPIKE_A, STEP_S = 3.1, 0.0002
 
@@ -140,3 +140,20 @@ def test_curves_go_out_as_tables_arrays_and_pictures_and_never_over_a_file(desk:
     assert dialog.testOption(QFileDialog.Option.DontUseNativeDialog)
     assert dialog.selectedFiles()[0].endswith("2026-11-curves.csv")
     dialog.reject()
+
+
+def test_the_lot_s_report_is_offered_beside_its_units(desk: LotDesk) -> None:
+    desk.click("curves_page_1")
+    desk.click("curves_lot_report")
+    dialog = desk.curving.files.dialog
+    assert isinstance(dialog, QFileDialog)
+    assert dialog.selectedNameFilter().endswith("(*.pdf)")
+    assert dialog.selectedFiles()[0].endswith("2026-11-report.pdf")
+    dialog.reject()
+    desk.take_job()
+    desk.curving.show_chosen(JOB)
+    desk.settle()
+    desk.click("curves_page_1")
+    report = desk.window.findChild(QAbstractButton, "curves_lot_report")
+    assert report is not None
+    assert not report.isVisible()  # a job has its sheet

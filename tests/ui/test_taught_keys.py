@@ -276,3 +276,22 @@ def test_a_press_meant_for_the_run_before_begins_no_other(desk: Desk, qapp: QApp
     qapp.removeEventFilter(keys)
     assert (len(desk.links), told) == (1, [])
     assert desk.window.stages.currentWidget() is desk.window.probe
+
+
+def test_the_key_taught_for_it_stands_on_output_off_and_goes_when_it_is_forgotten(
+    desk: Desk, qapp: QApplication
+) -> None:
+    button, teaching = desk.window.panel.button, desk.session.teaching
+    plain = button.grab().toImage()
+    qapp.installEventFilter(teaching)
+    try:
+        assert teaching.begin(Role.OFF.value)
+        QTest.keyClick(desk.window, K.Key_F9)
+    finally:
+        qapp.removeEventFilter(teaching)
+    assert "F9" in button.accessibleName()
+    assert "F9" in button.toolTip()
+    assert button.grab().toImage() != plain
+    teaching.forget(Role.OFF.value)
+    assert button.accessibleName() == texts.OUTPUT_OFF_ACCESSIBLE
+    assert button.grab().toImage() == plain

@@ -47,7 +47,8 @@ class CurveFiles(QObject):
         self.dialog: QFileDialog | None = None
         self._said = ("", "")
         room.chart.over_wanted.connect(self._lay_or_take_off)
-        room.chart.export_wanted.connect(self._want_export)
+        room.chart.export_wanted.connect(lambda: self._want_export("csv"))
+        room.units.report_wanted.connect(lambda: self._want_export("pdf"))
         room.capture.chosen.connect(self._lay)
         room.capture.left.connect(lambda: room.show_page(CHART_PAGE))
 
@@ -126,7 +127,8 @@ class CurveFiles(QObject):
 
     # export
 
-    def _want_export(self) -> None:
+    def _want_export(self, suffix: str) -> None:
+        """Asks where to; `suffix` is what is likely meant."""
         shown, _ = self._shown()
         if trouble := self._in_the_way() or ("" if shown is not None else texts.EXPORT_NOTHING):
             self._notice.tell(trouble)
@@ -135,9 +137,10 @@ class CurveFiles(QObject):
         dialog = self._dialog(texts.EXPORT_TITLE, "curves_save")
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setNameFilters(list(texts.EXPORT_FILTERS))
-        dialog.setDefaultSuffix("csv")
+        dialog.selectNameFilter(next(one for one in texts.EXPORT_FILTERS if f"*.{suffix})" in one))
+        dialog.setDefaultSuffix(suffix)
         dialog.filterSelected.connect(lambda told: dialog.setDefaultSuffix(told.rpartition("*.")[2].rstrip(")")))
-        dialog.selectFile(exporting.usual_name(shown).removesuffix(".csv"))
+        dialog.selectFile(exporting.usual_name(shown, report=suffix == "pdf"))
         dialog.fileSelected.connect(lambda name: self.export(Path(name)))
         dialog.open()
 

@@ -22,11 +22,11 @@ from ui.curves.reading import Measured, Shown
 SUFFIXES = (".csv", ".npz", ".h5", ".svg", ".png", ".pdf")
 
 
-def usual_name(shown: Shown) -> str:
-    """Only what can be in a file's name."""
+def usual_name(shown: Shown, *, report: bool = False) -> str:
+    """Only what can be in a file's name; without its suffix."""
     name = shown.lot.name if shown.lot is not None else shown.job.tag
     kept = "".join(letter if letter.isalnum() or letter in "-_" else "_" for letter in name)[:60]
-    return f"{kept or 'starts'}-curves.csv"
+    return f"{kept or 'starts'}-{'report' if report else 'curves'}"
 
 
 def files_of(ledger: Ledger, shown: Shown, picked: int | None, path: Path) -> dict[Path, bytes]:

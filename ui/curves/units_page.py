@@ -36,10 +36,11 @@ LEAST_GOOD = 5
 
 
 class UnitsPage(QWidget):
-    """`picked` the number of what was measured; `limits_wanted` who says that these are good."""
+    """`picked` the number of what was measured; `limits_wanted` who says that these are good; `report_wanted`."""
 
     picked = Signal(int)
     limits_wanted = Signal(str)
+    report_wanted = Signal()
 
     def __init__(self) -> None:
         super().__init__()
@@ -85,6 +86,10 @@ class UnitsPage(QWidget):
             row.add(one)
         self.order.idClicked.connect(lambda _: self._fill())
         row.add_stretch()
+        self.report = button(texts.LOT_REPORT, "curves_lot_report", accessible=texts.LOT_REPORT_NAME)
+        self.report.setToolTip(texts.LOT_REPORT_NAME)
+        self.report.clicked.connect(self.report_wanted)
+        row.add(self.report)
         self.sound = button(texts.SOUND, "curves_sound", "choice", accessible=texts.SOUND_NAME)
         self.sound.setToolTip(texts.SOUND_NAME)
         self.sound.setCheckable(True)
@@ -120,6 +125,8 @@ class UnitsPage(QWidget):
             self.none.setText(texts.RUNS_NONE)
         may = shown.lot is not None and shown.good >= LEAST_GOOD
         self.make_limits.setVisible(shown.lot is not None)
+        self.report.setVisible(shown.lot is not None)
+        grey(self.report, "" if shown.lines else texts.EXPORT_NOTHING)
         for part in (self.who_label, self.who):
             part.setVisible(shown.lot is not None)
         grey(self.make_limits, "" if may or shown.lot is None else texts.too_few_good(shown.good))

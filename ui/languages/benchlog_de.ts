@@ -594,6 +594,11 @@
         <translation>Ausgang aus. Taste: Escape oder Pause, überall in diesem Programm</translation>
     </message>
     <message>
+        <source>Output off. Key: Escape, Pause or {key}, anywhere in this program</source>
+        <comment>OUTPUT_OFF_TAUGHT</comment>
+        <translation>Ausgang aus. Taste: Escape, Pause oder {key}, überall in diesem Programm</translation>
+    </message>
+    <message>
         <source>Not an emergency stop.</source>
         <comment>NO_EMERGENCY_STOP_SHORT</comment>
         <translation>Kein Not-Halt.</translation>
@@ -5680,6 +5685,16 @@
         <source>Known good are the {good} of {count} that turned and never failed.</source>
         <comment>LIMITS_OF</comment>
         <translation>Als gut gelten die {good} von {count}, die sich drehten und nie durchfielen.</translation>
+    </message>
+    <message>
+        <source>Report …</source>
+        <comment>LOT_REPORT</comment>
+        <translation>Bericht …</translation>
+    </message>
+    <message>
+        <source>The lot’s report as PDF: its units, their verdicts, limits and curves</source>
+        <comment>LOT_REPORT_NAME</comment>
+        <translation>Der Bericht des Loses als PDF: seine Prüflinge, ihre Urteile, Grenzen und Kurven</translation>
     </message>
     <message>
         <source>Who says that these are good</source>
