@@ -188,6 +188,8 @@ They come from five known good units or more, with how many of such units they h
 five of them they are wide: about every fifth motor with twice the friction still passes. Where the spread of one
 motor swamps that between motors, that is said: then the test can’t tell units apart.
 
+**Report …** beside the units writes the lot as PDF: its units, verdicts, limits and curves.
+
 ## Readback
 
 What is drawn is readback: the mean over what the supply averages, some 20 ms, read every so often. The real inrush is

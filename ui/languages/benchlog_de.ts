@@ -6754,6 +6754,8 @@ They come from five known good units or more, with how many of such units they h
 five of them they are wide: about every fifth motor with twice the friction still passes. Where the spread of one
 motor swamps that between motors, that is said: then the test can’t tell units apart.
 
+**Report …** beside the units writes the lot as PDF: its units, verdicts, limits and curves.
+
 ## Readback
 
 What is drawn is readback: the mean over what the supply averages, some 20 ms, read every so often. The real inrush is
@@ -6783,6 +6785,8 @@ Auch der Auftrag auf der Werkbank lässt sich messen, ohne Los.
 ## Grenzen
 
 Sie kommen aus fünf Gutmustern oder mehr, mit der Angabe, wie viele solcher Prüflinge sie halten und wie sicher das ist. Aus fünf sind sie weit: Etwa jeder fünfte Motor mit doppelter Reibung besteht noch. Wo die Streuung eines Motors die zwischen den Motoren überdeckt, wird das gesagt: Dann kann die Prüfung Prüflinge nicht unterscheiden.
+
+**Bericht …** neben den Prüflingen schreibt das Los als PDF: seine Prüflinge, Urteile, Grenzen und Kurven.
 
 ## Rückmessung
 
