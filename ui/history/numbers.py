@@ -28,6 +28,8 @@ _WIDTHS = (0, 54, 168, 120, 120, 146, 146, 92)
 _RUNG_WIDTHS = (0, 260, 220)
 NAME_PX, LEAST_PX = 150, 190
 """Where it is narrow: how wide the names are, and how high each part is at the least."""
+TABLE_PX = 192
+"""Its head and five rows, whole: a pixel less and a bar beside them takes the names their room."""
 
 
 class NumbersPage(QWidget):
@@ -78,7 +80,7 @@ class NumbersPage(QWidget):
         plots.addWidget(self.remarks_card, 7)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(8)
+        column.setSpacing(4)
         column.addLayout(top)
         column.addWidget(self.table, 10)
         column.addLayout(plots, 9)
@@ -90,7 +92,7 @@ class NumbersPage(QWidget):
         self.table.setHorizontalScrollBarPolicy(policy.ScrollBarAsNeeded if below else policy.ScrollBarAlwaysOff)
         self._name_px = NAME_PX if below else 0
         self._size_columns()
-        self.table.setMinimumHeight(LEAST_PX if below else 0)
+        self.table.setMinimumHeight(TABLE_PX)
         for card_of in (self.intervals_card, self.not_back_card, self.remarks_card):
             card_of.setMinimumHeight(LEAST_PX if below else 0)
 
