@@ -84,6 +84,7 @@ class NumbersPage(QWidget):
         column.addLayout(top)
         column.addWidget(self.table, 10)
         column.addLayout(plots, 9)
+        self.table.setMinimumHeight(TABLE_PX)
 
     def fit(self, density: Density) -> None:
         """The plots stand below one another where it is narrow, and the many columns of the table are scrolled."""
@@ -92,7 +93,6 @@ class NumbersPage(QWidget):
         self.table.setHorizontalScrollBarPolicy(policy.ScrollBarAsNeeded if below else policy.ScrollBarAlwaysOff)
         self._name_px = NAME_PX if below else 0
         self._size_columns()
-        self.table.setMinimumHeight(TABLE_PX)
         for card_of in (self.intervals_card, self.not_back_card, self.remarks_card):
             card_of.setMinimumHeight(LEAST_PX if below else 0)
 
